@@ -1,0 +1,80 @@
+package planner
+
+// PlanFormat is the value of [Plan.Format].
+const PlanFormat = "ullage-plan-1"
+
+// Status says what is known about a plan.
+type Status string
+
+const (
+	// Optimal: no plan is cheaper by more than 1e-6 of its cost.
+	Optimal Status = "optimal"
+	// Feasible: valid, and Cost − Bound says how far it can be off.
+	Feasible Status = "feasible"
+	// Infeasible: it is proven that no plan exists; Why says what stands in the way.
+	Infeasible Status = "infeasible"
+	// Unknown: neither a plan nor a proof was found in the time given.
+	Unknown Status = "unknown"
+)
+
+// A Plan is an answer to a [Problem]. Its JSON form is the file format
+// ullage-plan-1.
+type Plan struct {
+	Format string     `json:"format"`
+	Status Status     `json:"status"`
+	Cost   float64    `json:"cost"`
+	Bound  float64    `json:"bound"` // proven: no plan costs less
+	Visits []Visit    `json:"visits"`
+	End    *PlanEnd   `json:"end,omitempty"`
+	Parts  *CostParts `json:"cost_parts,omitempty"`
+	Why    []Reason   `json:"why,omitempty"` // infeasible: what stands in the way
+}
+
+// A Visit is one stop made.
+type Visit struct {
+	Stop   string  `json:"stop"`
+	Night  bool    `json:"night,omitempty"`
+	Serve  []Serve `json:"serve,omitempty"`
+	Arrive Moment  `json:"arrive"`
+	Leave  Moment  `json:"leave"`
+}
+
+// Serve is one service taken. Amount is what goes in (supply) or comes out (waste).
+type Serve struct {
+	Tank   string  `json:"tank"`
+	Amount float64 `json:"amount"`
+}
+
+// A Moment is the state of the trip at one time.
+type Moment struct {
+	Km     float64            `json:"km"`     // position along the route
+	Min    float64            `json:"min"`    // minutes since 00:00 of day one
+	Levels map[string]float64 `json:"levels"` // level by tank
+}
+
+// PlanEnd is the state at the end of the trip.
+type PlanEnd struct {
+	Min    float64            `json:"min"`
+	Levels map[string]float64 `json:"levels"`
+	Refill map[string]float64 `json:"refill,omitempty"` // shortfall paid for, by tank
+}
+
+// CostParts adds up to the plan's cost.
+type CostParts struct {
+	Goods  float64 `json:"goods"`  // amounts × prices
+	Fees   float64 `json:"fees"`   // visits and services
+	Nights float64 `json:"nights"` // night fees
+	Time   float64 `json:"time"`   // detours, stops, services and waiting
+	Refill float64 `json:"refill"` // shortfall at the end
+}
+
+// A Reason names what makes a problem infeasible: the tank (or "km", "min",
+// "nights"), the stretch, how much is missing, and what would cure it.
+type Reason struct {
+	Limit   string   `json:"limit"`
+	FromKm  float64  `json:"from_km"`
+	ToKm    float64  `json:"to_km"`
+	Missing float64  `json:"missing"`
+	Text    string   `json:"text"`
+	Cures   []string `json:"cures,omitempty"`
+}

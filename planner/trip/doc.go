@@ -1,0 +1,11 @@
+// Package trip turns a trip (vehicle, people, calendar, route, places) into a
+// planning problem, and a plan back into an itinerary by day.
+//
+// It owns what the numbers of package planner mean: which tanks a vehicle has,
+// what people and kilometres use of them, which place serves which tank, and
+// which cautions belong to it. It reads no files and draws nothing.
+//
+// Unless a name says otherwise, distances along the route are kilometres,
+// amounts are litres (ampere-hours for the battery), times are local to the
+// place, points are orb.Point{longitude, latitude}.
+package trip

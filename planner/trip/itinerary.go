@@ -1,0 +1,103 @@
+package trip
+
+import (
+	"github.com/paulmach/orb"
+	"ullage/planner"
+)
+
+// An Itinerary is a plan as people read it: days, calls and levels.
+type Itinerary struct {
+	Name      string            `json:"name"`
+	Status    planner.Status    `json:"status"`
+	Currency  string            `json:"currency"`
+	Cost      float64           `json:"cost"`
+	Bound     float64           `json:"bound"`
+	Parts     planner.CostParts `json:"parts"`
+	LengthKm  float64           `json:"length_km"`
+	Days      []Day             `json:"days"`
+	Strips    []Strip           `json:"strips"` // one per tank, in the vehicle's order
+	Places    []Candidate       `json:"places"` // every candidate in the corridor, chosen or not
+	Cautions  []string          `json:"cautions,omitempty"`
+	Why       []planner.Reason  `json:"why,omitempty"` // a refused plan
+	Estimated bool              `json:"estimated"`     // detours are straight distance × circuity
+}
+
+// A Day is what happens between two nights. Numbers start at 1.
+type Day struct {
+	Number   int     `json:"number"`
+	Date     string  `json:"date"` // 2026-06-12
+	FromKm   float64 `json:"from_km"`
+	ToKm     float64 `json:"to_km"`
+	DriveKm  float64 `json:"drive_km"`  // detours included
+	DriveMin float64 `json:"drive_min"` // driving only
+	StartMin float64 `json:"start_min"` // since 00:00 of day one
+	EndMin   float64 `json:"end_min"`
+	Calls    []Call  `json:"calls"` // the last one may be the night
+}
+
+// A Call is one stop made.
+type Call struct {
+	Place     string    `json:"place"` // place id
+	Stop      string    `json:"stop"`  // id in the problem
+	Kind      string    `json:"kind"`
+	Name      string    `json:"name"`
+	Point     orb.Point `json:"point"`
+	Km        float64   `json:"km"`
+	OffKm     float64   `json:"off_km"` // straight distance off the route
+	DetourKm  float64   `json:"detour_km"`
+	DetourMin float64   `json:"detour_min"`
+	ArriveMin float64   `json:"arrive_min"`
+	LeaveMin  float64   `json:"leave_min"`
+	Night     bool      `json:"night,omitempty"`
+	Nights    int       `json:"nights,omitempty"`
+	Tasks     []Task    `json:"tasks,omitempty"`
+	Cost      float64   `json:"cost"`            // goods and fees, without the value of time
+	Facts     []string  `json:"facts,omitempty"` // what the data say, with the tag
+	Cautions  []string  `json:"cautions,omitempty"`
+	Fallback  string    `json:"fallback,omitempty"` // where to go if it is closed
+}
+
+// A Task is one service to take at a call.
+type Task struct {
+	Tank   string  `json:"tank"`
+	Verb   string  `json:"verb"` // refuel, top up, fill, drain, empty
+	Amount float64 `json:"amount"`
+	Unit   string  `json:"unit"`
+	Cost   float64 `json:"cost"`
+	Before float64 `json:"before"` // level
+	After  float64 `json:"after"`
+}
+
+// A Strip is the level of one tank along the trip.
+type Strip struct {
+	Tank     string       `json:"tank"`
+	Name     string       `json:"name"`
+	Kind     planner.Kind `json:"kind"`
+	Unit     string       `json:"unit"`
+	Capacity float64      `json:"capacity"`
+	Reserve  float64      `json:"reserve"`
+	Points   []Level      `json:"points"` // in order; two points at one km are a jump
+}
+
+// A Level is one moment of a tank.
+type Level struct {
+	Km  float64 `json:"km"`
+	Min float64 `json:"min"`
+	Day int     `json:"day"`
+	L   float64 `json:"l"`
+}
+
+// A Candidate is a place in the corridor, at one pass of the route.
+type Candidate struct {
+	Place    string    `json:"place"`
+	Stop     string    `json:"stop"`
+	Kind     string    `json:"kind"`
+	Name     string    `json:"name"`
+	Point    orb.Point `json:"point"`
+	Km       float64   `json:"km"`
+	OffKm    float64   `json:"off_km"`
+	Tanks    []string  `json:"tanks,omitempty"` // served
+	Night    bool      `json:"night,omitempty"`
+	Chosen   bool      `json:"chosen,omitempty"`
+	Excluded string    `json:"excluded,omitempty"` // why it is not a candidate: too low, private…
+}

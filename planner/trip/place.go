@@ -1,0 +1,72 @@
+package trip
+
+import "github.com/paulmach/orb"
+
+// Answer is what the data say about a question. The zero value is Unknown.
+type Answer int8
+
+const (
+	Unknown Answer = iota // the data do not say
+	Yes
+	No
+)
+
+// A Place is one location that may serve a tank or take a vehicle for the night.
+type Place struct {
+	ID     string    `json:"id"`   // OSM type and number: n123, w45, r6; unique in a data set
+	Kind   string    `json:"kind"` // fuel, dump, water, tap, stopover, campsite, service
+	Name   string    `json:"name,omitempty"`
+	Point  orb.Point `json:"point"`
+	Offers []Offer   `json:"offers,omitempty"` // in order of tank id
+	Access string    `json:"access,omitempty"` // yes, customers, destination, permit…; "" is unknown
+	Fee    Answer    `json:"fee,omitempty"`
+	Charge string    `json:"charge,omitempty"`   // as tagged: "2 EUR"
+	Hours  string    `json:"hours,omitempty"`    // opening_hours as tagged; "" is unknown
+	Brand  string    `json:"operator,omitempty"` // who runs it: one operator closed may be all closed
+	Limits Limits    `json:"limits,omitzero"`
+	Stay   *Stay     `json:"stay,omitempty"` // nil: no night here
+	Date   string    `json:"date,omitempty"` // of the data: 2025-01-19
+}
+
+// An Offer is one service of a place and the tag that says so.
+type Offer struct {
+	Tank     string `json:"tank"` // diesel, def, lpg, fresh, grey, cassette, battery
+	Answer   Answer `json:"answer"`
+	Likely   bool   `json:"likely,omitempty"`    // Unknown, but common practice says yes
+	Guests   bool   `json:"guests,omitempty"`    // for customers of the place only
+	Tag      string `json:"tag,omitempty"`       // the evidence: "fuel:lpg=yes"
+	PriceTag string `json:"price_tag,omitempty"` // a price as tagged
+}
+
+// Limits are what fits. 0 means that no number is stated.
+type Limits struct {
+	HeightM float64 `json:"height_m,omitempty"`
+	WidthM  float64 `json:"width_m,omitempty"`
+	LengthM float64 `json:"length_m,omitempty"`
+	MassT   float64 `json:"mass_t,omitempty"`
+	Unclear string  `json:"unclear,omitempty"` // a stated limit that gives no number: "maxheight=below_default"
+}
+
+// Stay is what a night at the place offers.
+type Stay struct {
+	HookUp   Answer  `json:"hookup,omitempty"`
+	Amps     float64 `json:"amps,omitempty"` // 0: not stated
+	Showers  Answer  `json:"showers,omitempty"`
+	Toilets  Answer  `json:"toilets,omitempty"`
+	Tents    Answer  `json:"tents,omitempty"`
+	Capacity int     `json:"capacity,omitempty"` // 0: not stated
+	Fee      Answer  `json:"fee,omitempty"`
+	Charge   string  `json:"charge,omitempty"` // as tagged
+	MaxStay  string  `json:"max_stay,omitempty"`
+	Tag      string  `json:"tag,omitempty"` // the evidence: "tourism=caravan_site"
+}
+
+// Offer returns what the place says about a tank; ok is false if nothing.
+func (p Place) Offer(tank string) (o Offer, ok bool) {
+	for _, o := range p.Offers {
+		if o.Tank == tank {
+			return o, true
+		}
+	}
+	return Offer{}, false
+}

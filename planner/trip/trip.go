@@ -1,0 +1,54 @@
+package trip
+
+import "github.com/paulmach/orb"
+
+// Format is the value of [Trip.Format]: the `ullage` member of a trip file.
+const Format = "ullage-trip-1"
+
+// A Trip is all that a person decides. The zero value is not valid: see [Trip.Validate].
+type Trip struct {
+	Format     string             `json:"format"`
+	Name       string             `json:"name"`
+	Start      string             `json:"start"` // local date of the first day: 2026-06-12
+	Vehicle    Vehicle            `json:"vehicle"`
+	Levels     map[string]float64 `json:"levels,omitempty"` // level at the start by tank; missing: the vehicle's usual start
+	Party      Party              `json:"party"`
+	Day        DayLimits          `json:"day"`
+	Stays      StayWishes         `json:"stays"`
+	CorridorKm float64            `json:"corridor_km"`       // places farther off the route are left out; 0 < CorridorKm ≤ 50
+	Circuity   float64            `json:"circuity"`          // road distance ÷ straight distance of a detour, ≥ 1; 0: the default
+	ValuePerH  float64            `json:"value_per_h"`       // money: what an hour of detour and service counts as
+	Currency   string             `json:"currency"`          // EUR
+	Prices     map[string]float64 `json:"prices,omitempty"`  // money per unit by tank, where a place states none
+	Backup     bool               `json:"backup"`            // survive one closed place
+	Avoid      []string           `json:"avoid,omitempty"`   // place ids
+	Require    []string           `json:"require,omitempty"` // place ids
+	Route      orb.LineString     `json:"-"`                 // carried as the geometry of the trip file
+}
+
+// Party is who travels and how they live on board.
+type Party struct {
+	Adults   int    `json:"adults"`
+	Children int    `json:"children"`
+	Showers  string `json:"showers"` // aboard, sites, frugal
+	Toilet   string `json:"toilet"`  // aboard, sites
+	Cooking  string `json:"cooking"` // aboard, little
+}
+
+// DayLimits bound one day on the road.
+type DayLimits struct {
+	MaxKm     float64 `json:"max_km"`
+	MaxMin    float64 `json:"max_min"`
+	DepartMin float64 `json:"depart_min"` // minutes after midnight
+	SpeedKmh  float64 `json:"speed_kmh"`  // average along the route
+}
+
+// StayWishes say where the nights may be spent.
+type StayWishes struct {
+	MinNights int     `json:"min_nights"`
+	MaxNights int     `json:"max_nights"`        // 0: any number
+	Campsites bool    `json:"campsites"`         // sites with service
+	Stopovers bool    `json:"stopovers"`         // plain places for motorhomes
+	HookUp    bool    `json:"hookup"`            // only with hook-up
+	MaxFee    float64 `json:"max_fee,omitempty"` // money per night; 0: any
+}

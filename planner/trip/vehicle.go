@@ -1,0 +1,36 @@
+package trip
+
+import "ullage/planner"
+
+// A Vehicle is a model of the fleet: its size and its tanks.
+type Vehicle struct {
+	ID      string  `json:"id"`
+	Name    string  `json:"name"`
+	HeightM float64 `json:"height_m"`
+	WidthM  float64 `json:"width_m"`
+	LengthM float64 `json:"length_m"`
+	MassKg  float64 `json:"mass_kg"` // gross, allowed
+	Tanks   []Tank  `json:"tanks"`
+}
+
+// A Tank is a limit of the vehicle and what uses it up.
+type Tank struct {
+	ID       string       `json:"id"`   // diesel, def, lpg, fresh, grey, cassette, battery
+	Name     string       `json:"name"` // as shown: "Exhaust fluid (DEF)"
+	Kind     planner.Kind `json:"kind"`
+	Unit     string       `json:"unit"`     // L, Ah
+	Capacity float64      `json:"capacity"` // usable, in Unit
+	Reserve  float64      `json:"reserve"`  // headroom never touched
+	Start    float64      `json:"start"`    // usual level at the start
+	Use      Use          `json:"use"`
+	End      *planner.End `json:"end,omitempty"` // as the hire agreement says
+}
+
+// Use is what takes headroom from a tank. Negative restores.
+type Use struct {
+	PerKm          float64 `json:"per_km,omitempty"`
+	PerNight       float64 `json:"per_night,omitempty"`        // vehicle alone, without hook-up
+	PerPersonNight float64 `json:"per_person_night,omitempty"` // a person aboard; a child counts by the table in use.go
+	HookUpNight    float64 `json:"hookup_night,omitempty"`     // replaces PerNight where there is hook-up
+	Source         string  `json:"source,omitempty"`
+}
