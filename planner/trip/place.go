@@ -13,19 +13,19 @@ const (
 
 // A Place is one location that may serve a tank or take a vehicle for the night.
 type Place struct {
-	ID     string    `json:"id"`   // OSM type and number: n123, w45, r6; unique in a data set
-	Kind   string    `json:"kind"` // fuel, dump, water, tap, stopover, campsite, service
-	Name   string    `json:"name,omitempty"`
-	Point  orb.Point `json:"point"`
-	Offers []Offer   `json:"offers,omitempty"` // in order of tank id
-	Access string    `json:"access,omitempty"` // yes, customers, destination, permit…; "" is unknown
-	Fee    Answer    `json:"fee,omitempty"`
-	Charge string    `json:"charge,omitempty"`   // as tagged: "2 EUR"
-	Hours  string    `json:"hours,omitempty"`    // opening_hours as tagged; "" is unknown
-	Brand  string    `json:"operator,omitempty"` // who runs it: one operator closed may be all closed
-	Limits Limits    `json:"limits,omitzero"`
-	Stay   *Stay     `json:"stay,omitempty"` // nil: no night here
-	Date   string    `json:"date,omitempty"` // of the data: 2025-01-19
+	ID       string    `json:"id"`   // OSM type and number: n123, w45, r6; unique in a data set
+	Kind     string    `json:"kind"` // fuel, dump, water, tap, stopover, campsite, service
+	Name     string    `json:"name,omitempty"`
+	Point    orb.Point `json:"point"`
+	Offers   []Offer   `json:"offers,omitempty"` // in order of tank id
+	Access   string    `json:"access,omitempty"` // yes, customers, destination, permit…; "" is unknown
+	Fee      Answer    `json:"fee,omitempty"`
+	Charge   string    `json:"charge,omitempty"`   // as tagged: "2 EUR"
+	Hours    string    `json:"hours,omitempty"`    // opening_hours as tagged; "" is unknown
+	Operator string    `json:"operator,omitempty"` // who runs it: one operator closed may be all closed
+	Limits   Limits    `json:"limits,omitzero"`
+	Stay     *Stay     `json:"stay,omitempty"` // nil: no night here
+	Date     string    `json:"date,omitempty"` // of the data: 2025-01-19
 }
 
 // An Offer is one service of a place and the tag that says so.
