@@ -30,7 +30,9 @@ type Plan struct {
 	Why    []Reason   `json:"why,omitempty"` // infeasible: what stands in the way
 }
 
-// A Visit is one stop made.
+// A Visit is one stop made. Arrive is the moment of standing at the place,
+// before any waiting, half of the detour driven; Leave the moment of driving
+// off, the other half still to drive. Both give the stop's own Km.
 type Visit struct {
 	Stop   string  `json:"stop"`
 	Night  bool    `json:"night,omitempty"`

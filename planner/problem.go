@@ -23,7 +23,7 @@ type Problem struct {
 	Nights       *Range  `json:"nights,omitempty"` // nights of the whole trip; nil: any number
 	Drive        Drive   `json:"drive"`
 	Tanks        []Tank  `json:"tanks"`
-	Stops        []Stop  `json:"stops"` // ascending Km
+	Stops        []Stop  `json:"stops"` // ascending Km; where two are equal, the list is the order of passing
 }
 
 // A Range is a closed range of whole numbers.
@@ -38,6 +38,20 @@ type Drive struct {
 	MaxMinPerDay float64 `json:"max_min_per_day"` // > 0, from departure to arrival: driving, detours, stops, services, waiting
 	DepartMin    float64 `json:"depart_min"`      // minutes after midnight, 0 ≤ DepartMin < 1440
 	Pace         []Pace  `json:"pace"`            // ascending ToKm, the last one is LengthKm
+}
+
+// Minutes is the driving time along the route between two positions,
+// 0 ≤ fromKm ≤ toKm ≤ the route's length, detours not included.
+func (d Drive) Minutes(fromKm, toKm float64) float64 {
+	total, at := 0.0, 0.0
+	for _, piece := range d.Pace {
+		lo, hi := max(at, fromKm), min(piece.ToKm, toKm)
+		if hi > lo {
+			total += (hi - lo) * piece.MinPerKm
+		}
+		at = piece.ToKm
+	}
+	return total
 }
 
 // Pace is the driving time per kilometre up to a position on the route.
@@ -73,7 +87,7 @@ type Stop struct {
 	StopMin   float64      `json:"stop_min"`   // ≥ 0, spent by any visit
 	Fee       float64      `json:"fee"`        // ≥ 0, paid by any visit
 	Required  bool         `json:"required,omitempty"`
-	Open      [][2]float64 `json:"open,omitempty"` // windows in which service, or arrival for a night, can begin; none: always
+	Open      [][2]float64 `json:"open,omitempty"` // ascending windows, both ends included, in which service, or arrival for a night, can begin; none: always
 	Serves    []Service    `json:"serves"`
 	Night     *Night       `json:"night,omitempty"`
 }

@@ -1,0 +1,167 @@
+package planner
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+)
+
+// Tolerance is what two quantities (km, minutes, tank units) may differ by and
+// still count as equal: a thousandth of a millilitre where tanks are litres.
+const Tolerance = 1e-6
+
+// Validate says whether the problem is one: every number finite and in the
+// range its field states, every name known and given once, stops in order of
+// km. A valid problem need not have a plan. The first fault is named with its
+// place in the problem. O(size of the problem).
+func (p *Problem) Validate() error {
+	v := validator{tanks: map[string]Kind{}}
+	v.head(p)
+	for i, t := range p.Tanks {
+		v.tank(fmt.Sprintf("tanks[%d] %q", i, t.ID), t)
+	}
+	seen, km := map[string]bool{}, 0.0
+	for i, s := range p.Stops {
+		at := fmt.Sprintf("stops[%d] %q", i, s.ID)
+		v.check(s.ID != "", at, "has no id")
+		v.check(!seen[s.ID], at, "has the id of an earlier stop: give every stop its own")
+		v.check(s.Km >= km, at, "km %v is before the stop above it (km %v): sort stops by km", s.Km, km)
+		v.check(s.Km <= p.LengthKm, at, "km %v is beyond the route's end at km %v", s.Km, p.LengthKm)
+		seen[s.ID], km = true, s.Km
+		v.stop(at, s)
+	}
+	return v.err
+}
+
+// A validator keeps the first fault.
+type validator struct {
+	tanks map[string]Kind
+	err   error
+}
+
+func (v *validator) check(ok bool, at, format string, args ...any) {
+	if !ok && v.err == nil {
+		v.err = fmt.Errorf("planner: %s: %s", at, fmt.Sprintf(format, args...))
+	}
+}
+
+// number wants x finite and within [lo, hi].
+func (v *validator) number(at, field string, x, lo, hi float64) {
+	v.check(!math.IsNaN(x) && !math.IsInf(x, 0), at, "%s is %v, want a finite number", field, x)
+	if math.IsInf(hi, 1) {
+		v.check(x >= lo, at, "%s is %v, want %v or more", field, x, lo)
+	} else {
+		v.check(lo <= x && x <= hi, at, "%s is %v, want %v to %v", field, x, lo, hi)
+	}
+}
+
+// unlimited is the upper end of a range without one.
+func unlimited() float64 { return math.Inf(1) }
+
+func (v *validator) head(p *Problem) {
+	const at = "problem"
+	v.check(p.Format == ProblemFormat, at, "format is %q, want %q", p.Format, ProblemFormat)
+	v.number(at, "length_km", p.LengthKm, 0, unlimited())
+	v.check(p.LengthKm > 0, at, "length_km is %v, want more than 0", p.LengthKm)
+	v.number(at, "time_cost_per_h", p.TimeCostPerH, 0, unlimited())
+	if r := p.Nights; r != nil {
+		v.check(r.Min >= 0 && r.Min <= r.Max, at, "nights is %d to %d, want 0 ≤ min ≤ max", r.Min, r.Max)
+	}
+	v.drive(p.Drive, p.LengthKm)
+}
+
+func (v *validator) drive(d Drive, length float64) {
+	const at = "drive"
+	v.number(at, "max_km_per_day", d.MaxKmPerDay, 0, unlimited())
+	v.number(at, "max_min_per_day", d.MaxMinPerDay, 0, unlimited())
+	v.check(d.MaxKmPerDay > 0 && d.MaxMinPerDay > 0, at, "max_km_per_day and max_min_per_day must be more than 0")
+	v.number(at, "depart_min", d.DepartMin, 0, 1440)
+	v.check(d.DepartMin < 1440, at, "depart_min is %v, want less than 1440", d.DepartMin)
+	v.check(len(d.Pace) > 0, at, "pace is empty: give the minutes per km of the route")
+	to := 0.0
+	for i, piece := range d.Pace {
+		at := fmt.Sprintf("drive.pace[%d]", i)
+		v.number(at, "min_per_km", piece.MinPerKm, 0, unlimited())
+		v.number(at, "to_km", piece.ToKm, 0, unlimited())
+		v.check(piece.ToKm > to, at, "to_km is %v, want more than %v", piece.ToKm, to)
+		to = piece.ToKm
+	}
+	v.check(math.Abs(to-length) <= Tolerance, at, "pace ends at km %v, want the route's end at km %v", to, length)
+}
+
+func (v *validator) tank(at string, t Tank) {
+	v.check(t.ID != "", at, "has no id")
+	v.check(v.tanks[t.ID] == "", at, "has the id of an earlier tank: give every tank its own")
+	v.check(t.Kind == Supply || t.Kind == Waste, at, "kind is %q, want %q or %q", t.Kind, Supply, Waste)
+	v.tanks[t.ID] = t.Kind
+	v.number(at, "capacity", t.Capacity, 0, unlimited())
+	v.check(t.Capacity > 0, at, "capacity is %v, want more than 0", t.Capacity)
+	v.number(at, "reserve", t.Reserve, 0, t.Capacity)
+	v.number(at, "start", t.Start, 0, t.Capacity)
+	v.number(at, "per_km", t.PerKm, -unlimited(), unlimited())
+	if e := t.End; e != nil {
+		v.end(at+".end", t, *e)
+	}
+}
+
+func (v *validator) end(at string, t Tank, e End) {
+	v.check(e.AtLeast == nil || t.Kind == Supply, at, "at_least is for supply tanks, this one is %s", t.Kind)
+	v.check(e.AtMost == nil || t.Kind == Waste, at, "at_most is for waste tanks, this one is %s", t.Kind)
+	v.check(e.RefillPrice == nil || e.AtLeast != nil, at, "refill_price needs at_least")
+	if e.AtLeast != nil {
+		v.number(at, "at_least", *e.AtLeast, 0, t.Capacity)
+	}
+	if e.AtMost != nil {
+		v.number(at, "at_most", *e.AtMost, 0, t.Capacity)
+	}
+	if e.RefillPrice != nil {
+		v.number(at, "refill_price", *e.RefillPrice, 0, unlimited())
+	}
+}
+
+func (v *validator) stop(at string, s Stop) {
+	v.number(at, "km", s.Km, 0, unlimited())
+	v.number(at, "detour_km", s.DetourKm, 0, unlimited())
+	v.number(at, "detour_min", s.DetourMin, 0, unlimited())
+	v.number(at, "stop_min", s.StopMin, 0, unlimited())
+	v.number(at, "fee", s.Fee, 0, unlimited())
+	last := -unlimited()
+	for i, w := range s.Open {
+		at := fmt.Sprintf("%s.open[%d]", at, i)
+		v.number(at, "start", w[0], -unlimited(), unlimited())
+		v.number(at, "end", w[1], w[0], unlimited())
+		v.check(w[0] >= last, at, "starts at %v, before the window above it ends (%v): sort and merge windows", w[0], last)
+		last = w[1]
+	}
+	seen := map[string]bool{}
+	for i, x := range s.Serves {
+		at := fmt.Sprintf("%s.serves[%d] %q", at, i, x.Tank)
+		v.check(!seen[x.Tank], at, "serves a tank twice")
+		seen[x.Tank] = true
+		v.service(at, x, s.Night != nil)
+	}
+	if s.Night != nil {
+		v.night(at+".night", *s.Night)
+	}
+}
+
+func (v *validator) service(at string, x Service, hasNight bool) {
+	kind, known := v.tanks[x.Tank]
+	v.check(known, at, "serves a tank that the problem does not have")
+	v.number(at, "price", x.Price, 0, unlimited())
+	v.check(kind != Waste || x.Price == 0, at, "price is %v, but emptying has only a fee", x.Price)
+	v.number(at, "min", x.Min, 0, unlimited())
+	v.number(at, "fee", x.Fee, 0, unlimited())
+	v.number(at, "spare", x.Spare, 0, unlimited())
+	v.check(hasNight || !x.GuestsOnly, at, "guests_only where no night is offered")
+}
+
+func (v *validator) night(at string, n Night) {
+	v.number(at, "fee", n.Fee, 0, unlimited())
+	v.check(n.Nights >= 1, at, "nights is %d, want 1 or more", n.Nights)
+	for _, tank := range slices.Sorted(maps.Keys(n.Use)) {
+		v.check(v.tanks[tank] != "", at, "uses tank %q, which the problem does not have", tank)
+		v.number(at, fmt.Sprintf("use of %q", tank), n.Use[tank], -unlimited(), unlimited())
+	}
+}
