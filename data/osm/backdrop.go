@@ -1,0 +1,79 @@
+package osm
+
+import "github.com/paulmach/orb"
+
+// A Backdrop is what the map draws behind the route without a network: coast, roads, water, towns.
+type Backdrop struct {
+	Lines []BackdropLine
+	Towns []Town
+}
+
+// A BackdropLine is one line of a class: coast, motorway, trunk, primary, secondary, tertiary, ferry, river, water.
+type BackdropLine struct {
+	Class  string
+	Points orb.LineString // closed for water
+}
+
+// A Town is a named point. Rank 1 is a city, 2 a town, 3 a village.
+type Town struct {
+	Name  string
+	Point orb.Point
+	Rank  int
+}
+
+// lineClasses in order of weight. Sources: Key:highway, Tag:natural=coastline, Tag:natural=water, Tag:waterway=river,
+// Tag:route=ferry.
+var lineClasses = []struct {
+	Tag
+	class string
+}{
+	{Tag{"natural", "coastline"}, "coast"},
+	{Tag{"highway", "motorway"}, "motorway"},
+	{Tag{"highway", "trunk"}, "trunk"},
+	{Tag{"highway", "primary"}, "primary"},
+	{Tag{"highway", "secondary"}, "secondary"},
+	{Tag{"highway", "tertiary"}, "tertiary"},
+	{Tag{"route", "ferry"}, "ferry"},
+	{Tag{"waterway", "river"}, "river"},
+	{Tag{"natural", "water"}, "water"},
+	{Tag{"landuse", "reservoir"}, "water"},
+}
+
+// townRanks by place=*. Source: Key:place.
+var townRanks = map[string]int{"city": 1, "town": 2, "village": 3}
+
+// leastWaterDeg is the least extent of a lake that is drawn: about 250 m.
+const leastWaterDeg = 250 / 111_195.0
+
+func backdropTags() Want {
+	var w Want
+	for _, c := range lineClasses {
+		w = append(w, c.Tag)
+	}
+	for p := range townRanks {
+		w = append(w, Tag{"place", p})
+	}
+	return w
+}
+
+func (b *Backdrop) addLine(tags Tags, ls orb.LineString) {
+	if len(ls) < 2 {
+		return
+	}
+	for _, c := range lineClasses {
+		if tags[c.Key] != c.Value {
+			continue
+		}
+		if box := ls.Bound(); c.class == "water" && flat(box.Min, box.Max) < leastWaterDeg {
+			return
+		}
+		b.Lines = append(b.Lines, BackdropLine{Class: c.class, Points: ls})
+		return
+	}
+}
+
+func (b *Backdrop) addTown(n Node) {
+	if rank := townRanks[n.Tags["place"]]; rank > 0 && n.Tags["name"] != "" {
+		b.Towns = append(b.Towns, Town{Name: n.Tags["name"], Point: n.Point, Rank: rank})
+	}
+}

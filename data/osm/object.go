@@ -1,0 +1,43 @@
+package osm
+
+import (
+	"strconv"
+
+	"github.com/paulmach/orb"
+)
+
+// Tags are the keys and values of an object.
+type Tags map[string]string
+
+// A Node is a point of the data.
+type Node struct {
+	ID    int64
+	Point orb.Point
+	Tags  Tags // nil if the node was asked for by number only and has none of the wanted tags
+}
+
+// A Way is a line or ring through nodes.
+type Way struct {
+	ID     int64
+	Tags   Tags
+	Refs   []int64    // node numbers, in order
+	Center *orb.Point // where the file gives one ("out center"); else nil
+}
+
+// A Relation groups objects.
+type Relation struct {
+	ID      int64
+	Tags    Tags
+	Members []Member
+	Center  *orb.Point
+}
+
+// A Member is one object of a relation and the part that it plays there.
+type Member struct {
+	Type byte // 'n', 'w' or 'r'
+	ID   int64
+	Role string
+}
+
+// objectID is the name of an object in [trip.Place.ID]: n123, w45, r6.
+func objectID(typ byte, id int64) string { return string(typ) + strconv.FormatInt(id, 10) }

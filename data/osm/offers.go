@@ -1,0 +1,191 @@
+package osm
+
+import (
+	"sort"
+	"strings"
+
+	"ullage/planner/trip"
+)
+
+// This file says which tag answers for which tank. Answers come from the first rule that applies; a tank
+// without any applying rule is not offered at all. Unknown is never yes: Likely marks what common practice expects.
+
+// An offerRule answers for one tank.
+type offerRule struct {
+	tank   string
+	kinds  string      // kinds of place that the rule is for, separated by spaces; "" is all
+	key    string      // the tag that must be there …
+	values string      // … with one of these values, separated by spaces; "" is every value
+	answer trip.Answer // what it says
+	likely bool        // with Unknown
+	guests bool        // for customers only
+}
+
+const sites = "stopover campsite"
+
+// offerRules in order of weight for each tank. Sources: Key:fuel:*, Tag:amenity=sanitary_dump_station,
+// Tag:amenity=water_point, Tag:amenity=drinking_water, Key:drinking_water, Tag:man_made=water_tap, Key:power_supply,
+// Key:socket, Tag:tourism=camp_site, Key:camp_site of wiki.openstreetmap.org. "cp" is common practice, no source.
+var offerRules = []offerRule{
+	// Diesel: tagged, or likely at a filling station. fuel:HGV_diesel is the truck lane and says nothing here.
+	{tank: "diesel", key: "fuel:diesel", values: "yes", answer: trip.Yes},
+	{tank: "diesel", key: "fuel:diesel", values: "no", answer: trip.No},
+	{tank: "diesel", key: "fuel:GTL_diesel", values: "yes", answer: trip.Unknown, likely: true}, // the handbook must allow it
+	{tank: "diesel", kinds: "fuel", key: "fuel:others", values: "no", answer: trip.No},
+	{tank: "diesel", kinds: "fuel", key: "amenity", values: "fuel", answer: trip.Unknown, likely: true}, // cp; see unlikelyDiesel
+
+	// Exhaust fluid: at the pump or in canisters, only if tagged.
+	{tank: "def", key: "fuel:adblue", values: "yes", answer: trip.Yes},
+	{tank: "def", key: "fuel:adblue:canister", values: "yes", answer: trip.Yes},
+	{tank: "def", key: "fuel:adblue", values: "no", answer: trip.No},
+	{tank: "def", kinds: "fuel", key: "fuel:others", values: "no", answer: trip.No},
+	{tank: "def", kinds: "fuel", key: "amenity", values: "fuel", answer: trip.Unknown},
+
+	// LPG: only if tagged. Propane is the same trade, but nozzle and permission to fill a fixed tank are not known.
+	// A gas shop exchanges bottles, which does not fill a fixed tank.
+	{tank: "lpg", key: "fuel:lpg", values: "yes", answer: trip.Yes},
+	{tank: "lpg", key: "fuel:lpg", values: "no", answer: trip.No},
+	{tank: "lpg", key: "fuel:propane", values: "yes", answer: trip.Unknown, likely: true},
+	{tank: "lpg", kinds: "fuel", key: "fuel:others", values: "no", answer: trip.No},
+	{tank: "lpg", kinds: "fuel", key: "amenity", values: "fuel", answer: trip.Unknown},
+	{tank: "lpg", kinds: "gas", key: "shop", values: "gas", answer: trip.Unknown},
+
+	// Fresh water: a water point gives tank-size amounts of drinking water. drinking_water=no overrules it.
+	// amenity=drinking_water is water to drink, often a bubbler or by the bottle: potable, but whether a
+	// hose or a can fits is not known. A bare tap is not even potable by itself.
+	{tank: "fresh", kinds: "fuel stopover campsite dump water tap service", key: "drinking_water", values: "no", answer: trip.No},
+	{tank: "fresh", key: "amenity", values: "water_point", answer: trip.Yes},
+	{tank: "fresh", key: "water_point", values: "yes", answer: trip.Yes},
+	{tank: "fresh", key: "water_point", values: "customers", answer: trip.Yes, guests: true},
+	{tank: "fresh", kinds: sites, key: "drinking_water", values: "yes", answer: trip.Yes},
+	{tank: "fresh", kinds: "campsite", key: "camp_site", values: "standard serviced deluxe", answer: trip.Yes},
+	{tank: "fresh", key: "water_point", values: "no", answer: trip.No},
+	{tank: "fresh", kinds: "campsite", key: "camp_site", values: "basic", answer: trip.No},
+	{tank: "fresh", kinds: "tap", key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true}, // a potable tap: cp
+	{tank: "fresh", kinds: "fuel dump service", key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true},
+	{tank: "fresh", kinds: "water", key: "man_made", values: "water_tap", answer: trip.Unknown, likely: true}, // amenity=drinking_water from a tap: cp
+	{tank: "fresh", kinds: "water", key: "amenity", values: "drinking_water", answer: trip.Unknown},
+	{tank: "fresh", kinds: "tap", key: "man_made", values: "water_tap", answer: trip.Unknown},
+	{tank: "fresh", kinds: "campsite", key: "tourism", values: "camp_site", answer: trip.Unknown, likely: true}, // cp
+	{tank: "fresh", kinds: "stopover", key: "tourism", values: "caravan_site", answer: trip.Unknown},
+	{tank: "fresh", kinds: "dump", key: "amenity", values: "sanitary_dump_station", answer: trip.Unknown}, // rinsing water is not drinking water
+
+	// Grey water: the dump station's definition speaks of toilet waste only; a drain beside it is common practice.
+	{tank: "grey", key: "sanitary_dump_station:grey_water", values: "yes", answer: trip.Yes},
+	{tank: "grey", key: "sanitary_dump_station:grey_water", values: "no", answer: trip.No},
+	{tank: "grey", key: "amenity", values: "sanitary_dump_station", answer: trip.Unknown, likely: true}, // cp
+	{tank: "grey", key: "sanitary_dump_station", values: "yes public", answer: trip.Unknown, likely: true},
+	{tank: "grey", key: "sanitary_dump_station", values: "customers", answer: trip.Unknown, likely: true, guests: true},
+	{tank: "grey", key: "sanitary_dump_station", values: "no", answer: trip.No},
+	{tank: "grey", kinds: sites, key: "tourism", answer: trip.Unknown},
+
+	// Cassette: chemical_toilet and basin are made for it; the station's definition is to take toilet waste.
+	// A station without basin takes only a hose.
+	{tank: "cassette", key: "sanitary_dump_station:chemical_toilet", values: "yes", answer: trip.Yes},
+	{tank: "cassette", key: "sanitary_dump_station:basin", values: "yes", answer: trip.Yes},
+	{tank: "cassette", key: "sanitary_dump_station:chemical_toilet", values: "no", answer: trip.No},
+	{tank: "cassette", key: "sanitary_dump_station:basin", values: "no", answer: trip.No},
+	{tank: "cassette", key: "amenity", values: "sanitary_dump_station", answer: trip.Yes},
+	{tank: "cassette", key: "sanitary_dump_station", values: "yes public", answer: trip.Yes},
+	{tank: "cassette", key: "sanitary_dump_station", values: "customers", answer: trip.Yes, guests: true},
+	{tank: "cassette", key: "sanitary_dump_station", values: "no", answer: trip.No},
+	{tank: "cassette", kinds: sites, key: "tourism", answer: trip.Unknown},
+}
+
+// acceptedKey lists what a dump station takes: black_water;grey_water;chemical_toilet (Tag:amenity=sanitary_dump_station).
+const acceptedKey = "sanitary_dump_station:accepted"
+
+// acceptedRules say which word of the list answers for which tank. Words that are missing from a list are a no.
+var acceptedRules = []struct{ tank, words string }{
+	{"grey", "grey_water greywater"},
+	{"cassette", "black_water chemical_toilet cassette"},
+}
+
+// offersOf returns what a place of the kind offers, in order of tank id.
+func offersOf(kind string, tags Tags) []trip.Offer {
+	found := map[string]trip.Offer{}
+	for _, r := range acceptedRules {
+		if list := tags[acceptedKey]; list != "" {
+			found[r.tank] = trip.Offer{Tank: r.tank, Answer: yesIf(hasAny(list, r.words)), Tag: acceptedKey + "=" + list}
+		}
+	}
+	for _, r := range offerRules {
+		if _, done := found[r.tank]; done || !r.applies(kind, tags) {
+			continue
+		}
+		found[r.tank] = trip.Offer{Tank: r.tank, Answer: r.answer, Likely: r.likely, Guests: r.guests, Tag: r.key + "=" + tags[r.key]}
+	}
+	if o, ok := found["diesel"]; ok && o.Likely && unlikelyDiesel(tags) {
+		o.Likely = false
+		found["diesel"] = o
+	}
+	if kind == "stopover" || kind == "campsite" {
+		if a, tag := hookUp(tags); true {
+			found["battery"] = trip.Offer{Tank: "battery", Answer: a, Tag: tag}
+		}
+	}
+	guests := kind == "campsite" || tags["access"] == "customers" || tags["sanitary_dump_station"] == "customers"
+	offers := make([]trip.Offer, 0, len(found))
+	for _, o := range found {
+		o.Guests = o.Guests || guests
+		offers = append(offers, o)
+	}
+	sort.Slice(offers, func(i, j int) bool { return offers[i].Tank < offers[j].Tank })
+	return offers
+}
+
+func (r offerRule) applies(kind string, tags Tags) bool {
+	v, ok := tags[r.key]
+	return ok && (r.kinds == "" || hasWord(r.kinds, kind)) && (r.values == "" || hasWord(r.values, v))
+}
+
+// notForCars are the fuels whose pumps say nothing about a diesel pump beside them.
+const notForCars = "lpg cng lng biogas propane butane methane h2 h35 h70 hydrogen electricity JetA1 avgas 100LL wood charcoal adblue others"
+
+// unlikelyDiesel reports whether the fuels tagged are such that a diesel pump beside them is not to be expected: a
+// station that sells autogas only. Tagged petrol, or no fuel tagged at all, leaves diesel likely.
+func unlikelyDiesel(tags Tags) bool {
+	gas, liquid := false, false
+	for k, v := range tags {
+		fuel, ok := strings.CutPrefix(k, "fuel:")
+		if !ok || v == "no" {
+			continue
+		}
+		fuel, _, _ = strings.Cut(fuel, ":")
+		if hasWord(notForCars, fuel) {
+			gas = true
+		} else {
+			liquid = true
+		}
+	}
+	return gas && !liquid
+}
+
+func yesIf(b bool) trip.Answer {
+	if b {
+		return trip.Yes
+	}
+	return trip.No
+}
+
+// hasWord reports whether word is in a list separated by spaces.
+func hasWord(list, word string) bool {
+	for len(list) > 0 {
+		var w string
+		w, list, _ = strings.Cut(list, " ")
+		if w == word {
+			return true
+		}
+	}
+	return false
+}
+
+// hasAny reports whether one of the words (separated by spaces) is in a tag's list (separated by semicolons).
+func hasAny(tagList, words string) bool {
+	for item := range strings.SplitSeq(tagList, ";") {
+		if hasWord(words, strings.TrimSpace(item)) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,100 @@
+package osm
+
+import (
+	"bufio"
+	"bytes"
+	"compress/bzip2"
+	"compress/gzip"
+	"context"
+	"errors"
+	"io"
+)
+
+// A File is an OpenStreetMap file opened for scans by type of object. Scan relations first, then ways, then nodes: so what
+// a later scan must keep is known, and every block of a PBF file in the usual order is unpacked once.
+type File struct {
+	date string
+	scans
+}
+
+// scans of the objects that have a tag wanted at [Open], or a number in also. Callbacks run on the caller's goroutine;
+// an error of theirs ends the scan and is returned as it is.
+type scans interface {
+	Relations(ctx context.Context, fn func(Relation) error) error
+	Ways(ctx context.Context, also ids, fn func(Way) error) error
+	Nodes(ctx context.Context, also ids, fn func(Node) error) error
+}
+
+// Date is the day that the data are of, 2025-01-19; "" if the file does not say.
+func (f *File) Date() string { return f.date }
+
+var errNotOSM = errors.New("not an OpenStreetMap file: neither PBF nor XML, plain or packed with gzip or bzip2")
+
+// Open recognises the encoding by the content. want holds the tags that any of the scans may ask for, at most 64.
+// progress, which may be nil, is called with the bytes of the file taken in.
+func Open(ctx context.Context, r io.ReadSeeker, want Want, progress func(done, total int64)) (*File, error) {
+	total, err := r.Seek(0, io.SeekEnd)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := r.Seek(0, io.SeekStart); err != nil {
+		return nil, err
+	}
+	c := &counter{r: r, total: total, progress: progress}
+	in := bufio.NewReaderSize(c, 1<<16)
+	head, err := in.Peek(64)
+	if err != nil && err != io.EOF {
+		return nil, err
+	}
+	if bytes.Contains(head, []byte("OSMHeader")) {
+		p, err := openPBF(r, total, want, func(n int64) { c.add(n) })
+		if err != nil {
+			return nil, err
+		}
+		return &File{p.date, p}, nil
+	}
+	text, err := unpacked(in, head)
+	if err != nil {
+		return nil, err
+	}
+	x, err := parseXML(ctx, text, want, func() int64 { return c.done - int64(in.Buffered()) })
+	if err != nil {
+		return nil, err
+	}
+	return &File{x.date, x}, nil
+}
+
+// unpacked returns the XML text of a stream by its first bytes.
+func unpacked(in *bufio.Reader, head []byte) (io.Reader, error) {
+	switch {
+	case len(head) == 0:
+		return nil, errors.New("the file is empty")
+	case bytes.HasPrefix(head, []byte("BZh")):
+		return bzip2.NewReader(in), nil
+	case bytes.HasPrefix(head, []byte{0x1f, 0x8b}):
+		return gzip.NewReader(in)
+	case bytes.HasPrefix(bytes.TrimLeft(head, "\ufeff \t\r\n"), []byte("<")):
+		return in, nil
+	}
+	return nil, errNotOSM
+}
+
+// A counter counts what is read.
+type counter struct {
+	r           io.Reader
+	done, total int64
+	progress    func(done, total int64)
+}
+
+func (c *counter) Read(p []byte) (int, error) {
+	n, err := c.r.Read(p)
+	c.add(int64(n))
+	return n, err
+}
+
+func (c *counter) add(n int64) {
+	c.done += n
+	if c.progress != nil {
+		c.progress(min(c.done, c.total), c.total)
+	}
+}

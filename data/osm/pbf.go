@@ -1,0 +1,142 @@
+package osm
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+)
+
+// This file scans a PBF file: relations, ways or nodes. Blocks of a usual file are in the order nodes, ways, relations, so
+// each scan unpacks only its own part; the scans for an extract, relations first, unpack every block once.
+
+// A pbf is an opened PBF file.
+type pbf struct {
+	r     io.ReadSeeker
+	blobs []blob // data blocks
+	date  string
+	data  []byte // buffer
+	u     unpacker
+	b     block
+	step  func(bytes int64)
+	look  lookup
+}
+
+func openPBF(r io.ReadSeeker, total int64, want Want, step func(int64)) (*pbf, error) {
+	list, err := listBlobs(r, total)
+	if err != nil {
+		return nil, err
+	}
+	p := &pbf{r: r, blobs: list[1:], step: step, look: newLookup(want)}
+	head, err := p.load(list[0])
+	if err != nil {
+		return nil, err
+	}
+	return p, p.header(head, list[0].at)
+}
+
+// load reads and unpacks a blob. The result is valid until the next call.
+func (p *pbf) load(b blob) ([]byte, error) {
+	if _, err := p.r.Seek(b.at, io.SeekStart); err != nil {
+		return nil, err
+	}
+	if cap(p.data) < b.size {
+		p.data = make([]byte, b.size)
+	}
+	p.data = p.data[:b.size]
+	if _, err := io.ReadFull(p.r, p.data); err != nil {
+		return nil, wrongAt(b.at, "read the block: %w", err)
+	}
+	p.step(int64(b.size))
+	return p.u.unpack(p.data, b.at)
+}
+
+// header reads what the file demands and says of itself.
+func (p *pbf) header(data []byte, at int64) error {
+	w := wire{b: data}
+	for w.more() {
+		switch num, t := w.field(); {
+		case num == 4 && t == wireBytes:
+			switch f := string(w.bytes()); f {
+			case "OsmSchema-V0.6", "DenseNodes":
+			default:
+				return wrongAt(at, "the file demands the feature %.40q, which is not read here", f)
+			}
+		case num == 5 && t == wireBytes:
+			// The generator's timestamp is an optional feature "timestamp=…" in older files.
+			if s, ok := strings.CutPrefix(string(w.bytes()), "timestamp="); ok && p.date == "" && len(s) >= 10 {
+				p.date = s[:10]
+			}
+		case num == 32 && t == wireVarint: // osmosis_replication_timestamp, seconds since 1970
+			if s := w.varint(); s > 0 && s < 1<<35 {
+				p.date = time.Unix(int64(s), 0).UTC().Format(time.DateOnly)
+			}
+		default:
+			w.skip(t)
+		}
+	}
+	if w.bad {
+		return wrongAt(at, "the file's header is damaged")
+	}
+	return nil
+}
+
+// each opens every block that may hold the kind, in the file's order.
+func (p *pbf) each(ctx context.Context, kind int, fn func(b *block) (ok bool, err error)) error {
+	for _, bl := range p.blobs {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		data, err := p.load(bl)
+		if err != nil {
+			return err
+		}
+		ok := p.b.open(data, p.look)
+		if ok && p.b.kinds&kind != 0 {
+			if ok, err = fn(&p.b); err != nil {
+				return err
+			}
+		}
+		if !ok {
+			return &offsetError{bl.at, fmt.Errorf("the block is damaged")}
+		}
+	}
+	return nil
+}
+
+func (p *pbf) Relations(ctx context.Context, fn func(Relation) error) error {
+	return p.each(ctx, hasRelations, func(b *block) (bool, error) {
+		list, ok := b.relations()
+		for _, r := range list {
+			if err := fn(r); err != nil {
+				return ok, err
+			}
+		}
+		return ok, nil
+	})
+}
+
+func (p *pbf) Ways(ctx context.Context, also ids, fn func(Way) error) error {
+	return p.each(ctx, hasWays, func(b *block) (bool, error) {
+		list, ok := b.ways(also)
+		for _, w := range list {
+			if err := fn(w); err != nil {
+				return ok, err
+			}
+		}
+		return ok, nil
+	})
+}
+
+func (p *pbf) Nodes(ctx context.Context, also ids, fn func(Node) error) error {
+	return p.each(ctx, hasNodes, func(b *block) (bool, error) {
+		list, ok := b.nodes(also)
+		for _, n := range list {
+			if err := fn(n); err != nil {
+				return ok, err
+			}
+		}
+		return ok, nil
+	})
+}

@@ -1,0 +1,33 @@
+package osm
+
+import (
+	"cmp"
+
+	"github.com/paulmach/orb"
+
+	"ullage/planner/trip"
+)
+
+// placeOf makes a place of an object's tags; ok is false if they make none: no wanted tag, out of use, not
+// for the public, or a service area or shop of which no tank is served.
+func placeOf(typ byte, id int64, at orb.Point, tags Tags) (p trip.Place, ok bool) {
+	kind, by := kindOf(tags)
+	if kind == "" || leftOut(tags) {
+		return trip.Place{}, false
+	}
+	p = trip.Place{
+		ID:       objectID(typ, id),
+		Kind:     kind,
+		Name:     cmp.Or(tags["name"], tags["brand"]),
+		Point:    at,
+		Offers:   offersOf(kind, tags),
+		Access:   tags["access"],
+		Fee:      feeOf(tags),
+		Charge:   tags["charge"],
+		Hours:    tags["opening_hours"],
+		Operator: cmp.Or(tags["operator"], tags["brand"]),
+		Limits:   limitsOf(tags),
+		Stay:     stayOf(kind, by, tags),
+	}
+	return p, len(p.Offers) > 0 || p.Stay != nil
+}

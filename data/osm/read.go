@@ -1,0 +1,205 @@
+package osm
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/paulmach/orb"
+
+	"ullage/planner/trip"
+)
+
+// Options say how to read. The zero value reads everything silently.
+type Options struct {
+	Progress   func(done, total int64) // bytes of the file taken in; called from Read, often
+	NoBackdrop bool                    // places only
+}
+
+// An Extract is what the planner and the map need of a file.
+type Extract struct {
+	Places   []trip.Place // by type and number
+	Backdrop Backdrop
+	Date     string   // of the data, 2025-01-19; "" if the file does not say
+	Objects  int      // objects that had a wanted tag
+	Notes    []string // what was left out and why, for people
+}
+
+// Read reads an OpenStreetMap file. name is used in errors. The file is scanned up to three times: relations, then ways,
+// then nodes, so that only what is wanted is held in memory. Nothing found is not an error.
+// Errors name the file and where they can the byte offset.
+func Read(ctx context.Context, name string, r io.ReadSeeker, opt Options) (Extract, error) {
+	want := placeTags()
+	if !opt.NoBackdrop {
+		want = append(want, backdropTags()...)
+	}
+	f, err := Open(ctx, r, want, opt.Progress)
+	if err != nil {
+		return Extract{}, fmt.Errorf("read %s: %w", name, err)
+	}
+	x, err := extract(ctx, f, want, opt)
+	if err != nil {
+		return Extract{}, fmt.Errorf("read %s: %w", name, err)
+	}
+	return x, nil
+}
+
+// extract goes relations → ways → nodes; each step learns what the next must keep.
+func extract(ctx context.Context, f *File, want Want, opt Options) (Extract, error) {
+	// 1. Areas made of several ways: which ways make their outline.
+	var areas []Relation
+	var memberWays []int64
+	err := f.Relations(ctx, func(r Relation) error {
+		if t := r.Tags["type"]; t != "multipolygon" && t != "site" && t != "boundary" {
+			return nil
+		}
+		areas = append(areas, r)
+		for _, m := range r.Members {
+			if m.Type == 'w' && m.Role != "inner" {
+				memberWays = append(memberWays, m.ID)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return Extract{}, err
+	}
+	// 2. Wanted ways, and the outlines: which nodes they go through.
+	members := collect(memberWays)
+	var ways []Way
+	outlines := make(map[int64]int, len(members)) // way number → index in ways
+	var refs []int64
+	err = f.Ways(ctx, members, func(w Way) error {
+		outlines[w.ID] = len(ways)
+		ways = append(ways, w)
+		if w.Center == nil {
+			refs = append(refs, w.Refs...)
+		}
+		return nil
+	})
+	if err != nil {
+		return Extract{}, err
+	}
+	// 3. Wanted nodes, and where the nodes of the ways are.
+	corners := collect(refs)
+	at := make([]orb.Point, len(corners))
+	known := make([]bool, len(corners))
+	var nodes []Node
+	err = f.Nodes(ctx, corners, func(n Node) error {
+		if i := corners.index(n.ID); i >= 0 {
+			at[i], known[i] = n.Point, true
+		}
+		if want.Matches(n.Tags) {
+			nodes = append(nodes, n)
+		}
+		return nil
+	})
+	if err != nil {
+		return Extract{}, err
+	}
+	line := func(w Way) (ls orb.LineString) {
+		for _, id := range w.Refs {
+			if i := corners.index(id); i >= 0 && known[i] {
+				ls = append(ls, at[i])
+			}
+		}
+		return ls
+	}
+	b := &builder{date: f.Date(), backdrop: !opt.NoBackdrop}
+	for _, n := range nodes {
+		b.node(n)
+	}
+	for _, w := range ways {
+		b.way(w, line(w), want)
+	}
+	for _, r := range areas {
+		var outer []orb.LineString
+		for _, m := range r.Members {
+			if i, ok := outlines[m.ID]; ok && m.Type == 'w' && m.Role != "inner" {
+				if ls := line(ways[i]); len(ls) > 1 {
+					outer = append(outer, ls)
+				}
+			}
+		}
+		b.area(r, joinRings(outer))
+	}
+	return b.done(), nil
+}
+
+// A builder gathers the extract.
+type builder struct {
+	x        Extract
+	date     string
+	backdrop bool
+	adrift   int // wanted objects whose position the file does not hold
+}
+
+func (b *builder) node(n Node) {
+	b.x.Objects++
+	b.place('n', n.ID, n.Point, n.Tags)
+	if b.backdrop {
+		b.x.Backdrop.addTown(n)
+	}
+}
+
+func (b *builder) way(w Way, ls orb.LineString, want Want) {
+	if !want.Matches(w.Tags) {
+		return // only the outline of an area
+	}
+	b.x.Objects++
+	switch {
+	case len(ls) > 0:
+		b.place('w', w.ID, position(ls), w.Tags)
+	case w.Center != nil:
+		b.place('w', w.ID, *w.Center, w.Tags)
+	default:
+		b.adrift++
+	}
+	if b.backdrop {
+		b.x.Backdrop.addLine(w.Tags, ls)
+	}
+}
+
+func (b *builder) area(r Relation, rings []orb.LineString) {
+	b.x.Objects++
+	switch {
+	case len(rings) > 0:
+		b.place('r', r.ID, position(largest(rings)), r.Tags)
+	case r.Center != nil:
+		b.place('r', r.ID, *r.Center, r.Tags)
+	default:
+		b.adrift++
+	}
+	if b.backdrop {
+		for _, ring := range rings {
+			b.x.Backdrop.addLine(r.Tags, ring)
+		}
+	}
+}
+
+func (b *builder) place(typ byte, id int64, at orb.Point, tags Tags) {
+	if p, ok := placeOf(typ, id, at, tags); ok {
+		p.Date = b.date
+		b.x.Places = append(b.x.Places, p)
+	}
+}
+
+func (b *builder) done() Extract {
+	b.x.Date = b.date
+	order := func(id string) int { return strings.IndexByte("nwr", id[0]) }
+	slices.SortFunc(b.x.Places, func(p, q trip.Place) int {
+		if c := order(p.ID) - order(q.ID); c != 0 {
+			return c
+		}
+		if c := len(p.ID) - len(q.ID); c != 0 {
+			return c
+		}
+		return strings.Compare(p.ID, q.ID)
+	})
+	if b.adrift > 0 {
+		b.x.Notes = append(b.x.Notes, fmt.Sprintf("%d objects left out: the file does not hold their position", b.adrift))
+	}
+	return b.x
+}

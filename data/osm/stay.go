@@ -1,0 +1,149 @@
+package osm
+
+import (
+	"strconv"
+	"strings"
+
+	"ullage/planner/trip"
+)
+
+// This file reads what a night at a place offers.
+
+// noNight are tags of sites where a motorhome does not stay. Sources: Tag:tourism=camp_site, Key:motorhome,
+// Key:caravans, Key:backcountry, Key:group_only.
+var noNight = map[Tag]bool{
+	{"motorhome", "no"}:    true,
+	{"campers", "no"}:      true, // deprecated in favour of motorhome
+	{"backcountry", "yes"}: true, // reached on foot or by boat
+	{"group_only", "yes"}:  true,
+	{"caravan_site", "no"}: true,
+	{"overnight", "no"}:    true,
+}
+
+// stayOf returns what a night offers; nil if a motorhome cannot stay.
+func stayOf(kind string, by Tag, tags Tags) *trip.Stay {
+	if kind != "stopover" && kind != "campsite" {
+		return nil
+	}
+	for k, v := range tags {
+		if noNight[Tag{k, v}] {
+			return nil
+		}
+	}
+	// A site without caravans has no room for a motorhome either, unless it says that it has.
+	if tags["caravans"] == "no" && kind == "campsite" && answer(tags, "motorhome") != trip.Yes {
+		return nil
+	}
+	s := &trip.Stay{
+		Amps:     ampsOf(tags),
+		Showers:  facility(tags, "shower", "serviced deluxe"),
+		Toilets:  facility(tags, "toilets", "standard serviced deluxe"),
+		Tents:    answer(tags, "tents"),
+		Capacity: capacityOf(tags),
+		Fee:      feeOf(tags),
+		Charge:   tags["charge"],
+		MaxStay:  tags["maxstay"],
+		Tag:      by.Key + "=" + by.Value,
+	}
+	s.HookUp, _ = hookUp(tags)
+	return s
+}
+
+// hookUp answers whether there is mains for the vehicle, and by which tag. power_supply has a yes, a no or, in older
+// data, the type of the outlet; newer data say socket:<type>=<count>. Sources: Key:power_supply, Key:socket, and
+// Key:camp_site (serviced and deluxe have power).
+func hookUp(tags Tags) (trip.Answer, string) {
+	key, best := "", trip.Unknown
+	for k, v := range tags {
+		a := trip.Unknown
+		switch {
+		case k == "power_supply" && (v == "no" || v == "none"):
+			a = trip.No
+		case k == "power_supply" && v != "" && v != "unknown":
+			a = trip.Yes
+		case strings.HasPrefix(k, "socket:") && strings.Count(k, ":") == 1:
+			if n, err := strconv.Atoi(v); v == "yes" || err == nil && n > 0 {
+				a = trip.Yes
+			}
+		case k == "camp_site" && (v == "serviced" || v == "deluxe"):
+			a = trip.Yes
+		case k == "camp_site" && v == "basic":
+			a = trip.No
+		}
+		// power_supply outweighs the rest; otherwise yes before no, and the first key by name.
+		if a == trip.Unknown || key == "power_supply" {
+			continue
+		}
+		if k == "power_supply" || best == trip.Unknown || a == trip.Yes && (best == trip.No || k < key) {
+			key, best = k, a
+		}
+	}
+	if key == "" {
+		return trip.Unknown, ""
+	}
+	return best, key + "=" + tags[key]
+}
+
+// ampsOf returns the current of the hook-up in ampere; 0 if none is stated.
+func ampsOf(tags Tags) float64 {
+	for _, k := range []string{"power_supply:maxcurrent", "power_supply:current", "socket:cee_blue:current", "socket:cee_blue:maxcurrent", "maxcurrent"} {
+		text := strings.TrimSpace(strings.TrimRight(strings.TrimSpace(tags[k]), "Aa"))
+		if a, err := strconv.ParseFloat(text, 64); err == nil && a > 0 && a <= 125 {
+			return a
+		}
+	}
+	return 0
+}
+
+// facility answers for a key, or else for the class of the site in camp_site=*. Source: Key:camp_site.
+func facility(tags Tags, key, classes string) trip.Answer {
+	if a := answer(tags, key); a != trip.Unknown {
+		return a
+	}
+	if a := answer(tags, key+"s"); a != trip.Unknown {
+		return a
+	}
+	switch class := tags["camp_site"]; {
+	case class == "":
+		return trip.Unknown
+	case hasWord(classes, class):
+		return trip.Yes
+	case class == "basic":
+		return trip.No
+	}
+	return trip.Unknown
+}
+
+// capacityOf returns the number of vehicles, else of the pitches, else of what capacity counts.
+func capacityOf(tags Tags) int {
+	for _, k := range []string{"capacity:motorhome", "capacity:motorhomes", "capacity:caravans", "capacity:pitches", "capacity"} {
+		if n, err := strconv.Atoi(strings.TrimSpace(tags[k])); err == nil && n > 0 && n < 100000 {
+			return n
+		}
+	}
+	return 0
+}
+
+// answer reads a yes or a no; every other value is unknown, except those that grant with a condition.
+func answer(tags Tags, key string) trip.Answer {
+	switch tags[key] {
+	case "yes", "designated", "permissive", "customers", "public", "hot", "only":
+		return trip.Yes
+	case "no", "none", "private":
+		return trip.No
+	}
+	return trip.Unknown
+}
+
+// feeOf answers whether the place costs something. A sum in fee or charge is a yes. Source: Key:fee, Key:charge.
+func feeOf(tags Tags) trip.Answer {
+	switch v := tags["fee"]; {
+	case v == "no":
+		return trip.No
+	case v == "yes" || strings.ContainsAny(v, "0123456789"):
+		return trip.Yes
+	case v == "" && strings.ContainsAny(tags["charge"], "123456789"):
+		return trip.Yes
+	}
+	return trip.Unknown
+}
