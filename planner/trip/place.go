@@ -70,3 +70,14 @@ func (p Place) Offer(tank string) (o Offer, ok bool) {
 	}
 	return Offer{}, false
 }
+
+// String is the answer as a word.
+func (a Answer) String() string {
+	switch a {
+	case Yes:
+		return "yes"
+	case No:
+		return "no"
+	}
+	return "unknown"
+}

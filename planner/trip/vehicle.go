@@ -28,9 +28,9 @@ type Tank struct {
 
 // Use is what takes headroom from a tank. Negative restores.
 type Use struct {
-	PerKm          float64 `json:"per_km,omitempty"`
-	PerNight       float64 `json:"per_night,omitempty"`        // vehicle alone, without hook-up
-	PerPersonNight float64 `json:"per_person_night,omitempty"` // a person aboard; a child counts by the table in use.go
-	HookUpNight    float64 `json:"hookup_night,omitempty"`     // replaces PerNight where there is hook-up
-	Source         string  `json:"source,omitempty"`
+	PerKm          float64  `json:"per_km,omitempty"`
+	PerNight       float64  `json:"per_night,omitempty"`        // vehicle alone, without hook-up
+	PerPersonNight float64  `json:"per_person_night,omitempty"` // an adult who does everything aboard; use.go scales it by habits and for children
+	HookUpNight    *float64 `json:"hookup_night,omitempty"`     // replaces PerNight where there is hook-up; nil: no difference
+	Source         string   `json:"source,omitempty"`
 }

@@ -1,0 +1,200 @@
+package trip
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"ullage/geo"
+	"ullage/planner"
+)
+
+// Hours says when a place is open over a number of days: windows in minutes
+// since 00:00 local of from's day, ascending. known is false if the place's
+// hours cannot be told; then windows mean nothing.
+type Hours func(p Place, from time.Time, days int) (windows [][2]float64, known bool)
+
+// Options of [Build] and [Plan]. The zero value is valid.
+type Options struct {
+	Hours    Hours           // nil: no opening hours are known
+	Solve    planner.Options // its Progress is replaced if Progress is set
+	Progress func(Itinerary) // called with each better plan; nil: not called
+}
+
+// Built is a trip made into a problem, with what is needed to read a plan of
+// the problem back. It is not changed after [Build].
+type Built struct {
+	Trip       Trip
+	Problem    *planner.Problem
+	Candidates []Candidate // every place of use in the corridor, at each pass, ascending Km
+
+	start    time.Time
+	calls    map[string]call // by stop id
+	cautions []string        // of the trip as a whole
+}
+
+// A call is what is known about one stop of the problem.
+type call struct {
+	place     *Place
+	candidate int  // index in Built.Candidates
+	hours     bool // opening hours are known
+}
+
+// Build makes a trip and the places around it into a problem.
+//
+// A place is a candidate at each separate pass of the route within
+// CorridorKm of it, if it offers a service to one of the vehicle's tanks or a
+// night that the wishes allow. Places that do neither are dropped; places
+// that would, but are too low, closed, private or avoided, stay among the
+// candidates with the reason and are no stop of the problem. No number of
+// candidates is dropped for speed: that is the solver's business.
+//
+// The error names the first fault of the trip, or the required place that
+// cannot be used. places is kept, not changed. O(places × log route +
+// candidates²).
+func Build(t Trip, places []Place, opt Options) (*Built, error) {
+	if err := t.Validate(); err != nil {
+		return nil, err
+	}
+	line, err := geo.Measure(t.Route)
+	if err != nil {
+		return nil, fmt.Errorf("trip: route: %w", err)
+	}
+	start, _ := time.Parse(DateLayout, t.Start)
+	if t.Currency == "" {
+		t.Currency = "EUR"
+	}
+	b := &Built{Trip: t, start: start, calls: map[string]call{}, Problem: problem(t, line.LengthM()/1000)}
+	b.tanks()
+
+	corridor := geo.NewCorridor(line)
+	var stops []planner.Stop
+	for i := range places {
+		passes := corridor.Passes(places[i].Point, t.CorridorKm*1000)
+		if len(passes) == 0 {
+			continue
+		}
+		o := b.offer(&places[i], opt.Hours)
+		if o.empty() {
+			continue
+		}
+		for n, pass := range passes {
+			stops = append(stops, b.stops(o, n, pass)...)
+		}
+	}
+	b.sort(stops)
+	b.spare()
+	if err := b.require(); err != nil {
+		return nil, err
+	}
+	return b, b.Problem.Validate()
+}
+
+// problem is a problem without tanks and stops.
+func problem(t Trip, lengthKm float64) *planner.Problem {
+	p := &planner.Problem{
+		Format:       planner.ProblemFormat,
+		LengthKm:     lengthKm,
+		TimeCostPerH: t.ValuePerH,
+		Backup:       t.Backup,
+		Drive: planner.Drive{
+			MaxKmPerDay:  t.Day.MaxKm,
+			MaxMinPerDay: t.Day.MaxMin,
+			DepartMin:    t.Day.DepartMin,
+			Pace:         []planner.Pace{{ToKm: lengthKm, MinPerKm: 60 / t.Day.SpeedKmh}},
+		},
+	}
+	if t.Stays.MinNights > 0 || t.Stays.MaxNights > 0 {
+		p.Nights = &planner.Range{Min: t.Stays.MinNights, Max: cmp.Or(t.Stays.MaxNights, anyNights)}
+	}
+	return p
+}
+
+// anyNights stands for "any number" where the problem wants one.
+const anyNights = 999
+
+// tanks fills in the problem's tanks. A tank that sets off below its reserve
+// would refuse every plan; its reserve is halved down to what there is, and
+// the trip carries a caution.
+func (b *Built) tanks() {
+	for _, k := range b.Trip.Vehicle.Tanks {
+		level, stated := b.Trip.Levels[k.ID]
+		if !stated {
+			level = k.Start
+		}
+		reserve, headroom := k.Reserve, level
+		if k.Kind == planner.Waste {
+			headroom = k.Capacity - level
+		}
+		if headroom < reserve {
+			reserve = headroom / 2
+			b.cautions = append(b.cautions, fmt.Sprintf(
+				"%s sets off below its reserve: the plan uses up to half of what is left before the first place that helps. Better: see to it before you leave.", k.Name))
+		}
+		b.Problem.Tanks = append(b.Problem.Tanks, planner.Tank{
+			ID: k.ID, Kind: k.Kind, Capacity: k.Capacity, Reserve: reserve, Start: level, PerKm: k.Use.PerKm, End: k.End})
+	}
+}
+
+// forcedNights is how many nights the daily limits make out of the route.
+func (b *Built) forcedNights() int {
+	d := b.Problem.Drive
+	days := max(b.Problem.LengthKm/d.MaxKmPerDay, b.Problem.LengthKm*d.Pace[0].MinPerKm/d.MaxMinPerDay)
+	return max(0, int(math.Ceil(days-1e-9))-1)
+}
+
+// days is for how many days opening hours are asked: all the days that the
+// trip can last, as far as that is known.
+func (b *Built) days() int {
+	nights := b.Trip.Stays.MaxNights
+	if nights == 0 {
+		nights = 2*max(b.forcedNights(), b.Trip.Stays.MinNights) + 7
+	}
+	return nights + 2
+}
+
+// sort brings stops and candidates into the order of the route.
+func (b *Built) sort(stops []planner.Stop) {
+	slices.SortStableFunc(stops, func(x, y planner.Stop) int {
+		return cmp.Or(cmp.Compare(x.Km, y.Km), cmp.Compare(x.ID, y.ID))
+	})
+	order := make([]int, len(b.Candidates))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		x, y := b.Candidates[i], b.Candidates[j]
+		return cmp.Or(cmp.Compare(x.Km, y.Km), cmp.Compare(x.Stop, y.Stop))
+	})
+	sorted, at := make([]Candidate, len(order)), make([]int, len(order))
+	for to, from := range order {
+		sorted[to], at[from] = b.Candidates[from], to
+	}
+	b.Candidates, b.Problem.Stops = sorted, stops
+	for id, c := range b.calls {
+		c.candidate = at[c.candidate]
+		b.calls[id] = c
+	}
+}
+
+// require marks the first pass of each required place.
+func (b *Built) require() error {
+	for _, id := range b.Trip.Require {
+		i := slices.IndexFunc(b.Candidates, func(c Candidate) bool { return c.Place == id && c.Excluded == "" })
+		if i < 0 {
+			why := fmt.Sprintf("none of its services or nights is of use within %v km of the route", b.Trip.CorridorKm)
+			if j := slices.IndexFunc(b.Candidates, func(c Candidate) bool { return c.Place == id }); j >= 0 {
+				why = b.Candidates[j].Excluded
+			}
+			return fmt.Errorf("trip: required place %s cannot be used: %s: remove it from the required places or change the trip", id, why)
+		}
+		for j := range b.Problem.Stops {
+			if b.Problem.Stops[j].ID == b.Candidates[i].Stop {
+				b.Problem.Stops[j].Required = true
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,222 @@
+package trip
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"ullage/planner"
+)
+
+// KindName is what a kind of place is called. An unknown kind is returned as it is.
+func KindName(kind string) string {
+	if n, ok := kindNames[kind]; ok {
+		return n
+	}
+	return kind
+}
+
+var kindNames = map[string]string{
+	"fuel": "Fuel station", "dump": "Disposal point", "water": "Water point", "tap": "Tap",
+	"stopover": "Motorhome stopover", "campsite": "Campsite", "service": "Service area", "gas": "Gas shop",
+}
+
+// label names a place that may have no name.
+func label(p *Place) string {
+	if p.Name != "" {
+		return p.Name
+	}
+	return fmt.Sprintf("%s %s", KindName(p.Kind), p.ID)
+}
+
+// call reads one visit of a plan.
+func (b *Built) call(s *planner.Stop, v planner.Visit) Call {
+	known := b.calls[s.ID]
+	p, cand := known.place, b.Candidates[known.candidate]
+	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: label(p), Point: p.Point, Km: s.Km, OffKm: cand.OffKm,
+		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min,
+		Night: v.Night, Cost: s.Fee}
+	if v.Night {
+		c.Nights, c.Cost = s.Night.Nights, c.Cost+s.Night.Fee
+	}
+	for _, k := range b.Trip.Vehicle.Tanks {
+		if t, ok := task(k, s, v); ok {
+			c.Tasks, c.Cost = append(c.Tasks, t), c.Cost+t.Cost
+		}
+	}
+	c.Facts = b.facts(s, p, c)
+	c.Cautions = cautions(p, c, known.hours)
+	fallback, missing := b.fallback(s, v)
+	c.Fallback = fallback
+	if len(missing) > 0 {
+		c.Cautions = append([]string{fmt.Sprintf(
+			"No other place for %s follows within reach: make sure beforehand that this one is open.", strings.Join(missing, ", "))}, c.Cautions...)
+	}
+	return c
+}
+
+// task is what a visit does to one tank; ok is false if nothing.
+func task(k Tank, s *planner.Stop, v planner.Visit) (t Task, ok bool) {
+	t = Task{Tank: k.ID, Verb: services[k.ID].verb, Unit: k.Unit, Before: v.Arrive.Levels[k.ID], After: v.Leave.Levels[k.ID]}
+	if i := slices.IndexFunc(v.Serve, func(y planner.Serve) bool { return y.Tank == k.ID }); i >= 0 {
+		x := s.Serves[slices.IndexFunc(s.Serves, func(x planner.Service) bool { return x.Tank == k.ID })]
+		t.Amount = v.Serve[i].Amount
+		t.Cost = x.Fee
+		if k.Kind == planner.Supply {
+			t.Cost += t.Amount * x.Price
+		}
+		return t, true
+	}
+	if services[k.ID].byNight && v.Night && t.After > t.Before+planner.Tolerance {
+		t.Amount = t.After - t.Before
+		return t, true
+	}
+	return Task{}, false
+}
+
+// facts are what the data say about what is done here, with the tag, and what
+// a price or a fee that counts here rests on.
+func (b *Built) facts(s *planner.Stop, p *Place, c Call) []string {
+	var out []string
+	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	cur := b.Trip.Currency
+	for _, t := range c.Tasks {
+		name := b.tankName(t.Tank)
+		o, _ := p.Offer(t.Tank)
+		switch {
+		case services[t.Tank].byNight:
+			say("%s: charged by the hook-up (power_supply)", name)
+		case o.Answer == Yes:
+			say("%s: %s", name, o.Tag)
+		default:
+			say("%s: likely, not tagged", name)
+		}
+		if t.Cost > 0 && o.PriceTag == "" {
+			say("%s: no price in the data, counted as %.2f %s/%s", name, t.Cost/t.Amount, cur, t.Unit)
+		}
+	}
+	switch fee := p.Charge; {
+	case p.Stay != nil:
+	case p.Fee == No:
+		say("no fee: fee=no")
+	case s.Fee > 0 && fee != "":
+		say("fee: charge=%s", fee)
+	case s.Fee > 0:
+		say("fee: amount not in the data, counted as %.2f %s", s.Fee, cur)
+	}
+	if c.Night {
+		say("night: %s", p.Stay.Tag)
+		_, stated := parseAmount(p.Stay.Charge, cur, "night", "day", "24h", "vehicle")
+		switch {
+		case p.Stay.Fee == No:
+			say("night without fee: fee=no")
+		case stated:
+			say("night: charge=%s", p.Stay.Charge)
+		default:
+			say("night: fee not in the data, counted as %.2f %s", s.Night.Fee/float64(s.Night.Nights), cur)
+		}
+		for _, f := range []struct {
+			what string
+			a    Answer
+		}{{"hook-up", p.Stay.HookUp}, {"showers", p.Stay.Showers}, {"toilets", p.Stay.Toilets}} {
+			say("%s: %s", f.what, f.a)
+		}
+	}
+	if p.Hours != "" {
+		say("opening_hours=%s", p.Hours)
+	}
+	if p.Limits.HeightM > 0 {
+		say("maxheight=%g m", p.Limits.HeightM)
+	}
+	if p.Access != "" {
+		say("access=%s", p.Access)
+	}
+	return out
+}
+
+// cautions are first what is doubtful about this place, then what is usual
+// wherever these things are done.
+func cautions(p *Place, c Call, hours bool) []string {
+	var out []string
+	for _, t := range c.Tasks {
+		if o, ok := p.Offer(t.Tank); ok && o.Answer != Yes {
+			out = append(out, fmt.Sprintf("That it serves %s is likely, but not tagged: ask or look before you rely on it.", t.Tank))
+		}
+	}
+	if !hours {
+		out = append(out, "Opening hours are not known: ask before you rely on it.")
+	}
+	if p.Limits.Unclear != "" {
+		out = append(out, fmt.Sprintf("A limit is stated without a number (%s): look before you turn in.", p.Limits.Unclear))
+	}
+	if p.Access == "customers" && !c.Night {
+		out = append(out, "For customers (access=customers): ask first.")
+	}
+	for _, t := range c.Tasks {
+		out = append(out, tankCautions[t.Tank]...)
+	}
+	if c.Night {
+		out = append(out, nightCautions...)
+	}
+	return out
+}
+
+// fallback says where to go if the place of a visit is closed: for each tank
+// served, and for the night, the next other place. missing are those that no
+// place follows for within what is left in the tank, or in the day.
+func (b *Built) fallback(s *planner.Stop, v planner.Visit) (text string, missing []string) {
+	i := slices.IndexFunc(b.Problem.Stops, func(x planner.Stop) bool { return x.ID == s.ID })
+	var parts []string
+	add := func(what string, n int, reachable bool) {
+		if !reachable {
+			missing = append(missing, strings.ToLower(what))
+			return
+		}
+		next := b.Problem.Stops[n]
+		parts = append(parts, fmt.Sprintf("%s: %s, %.0f km on", what, label(b.calls[next.ID].place), math.Max(next.Km-s.Km, 0)))
+	}
+	for _, y := range v.Serve {
+		n, ok := b.next(i, y.Tank)
+		if ok {
+			next := b.Problem.Stops[n]
+			need := b.reach(y.Tank, next.Km-s.Km+(s.DetourKm+next.DetourKm)/2)
+			ok = b.headroom(y.Tank, v.Arrive.Levels[y.Tank]) >= need-planner.Tolerance
+		}
+		add(b.tankName(y.Tank), n, ok)
+	}
+	if v.Night {
+		n, ok := b.nextNight(i)
+		add("Night", n, ok && b.Problem.Stops[n].Km-s.Km <= b.Problem.Drive.MaxKmPerDay)
+	}
+	return strings.Join(parts, "; "), missing
+}
+
+// nextNight finds the next other stop that takes a vehicle for the night.
+func (b *Built) nextNight(i int) (int, bool) {
+	here := b.calls[b.Problem.Stops[i].ID].place
+	for n := i + 1; n < len(b.Problem.Stops); n++ {
+		if s := b.Problem.Stops[n]; s.Night != nil && !sharesFate(here, b.calls[s.ID].place) {
+			return n, true
+		}
+	}
+	return 0, false
+}
+
+func (b *Built) headroom(tank string, level float64) float64 {
+	for _, t := range b.Problem.Tanks {
+		if t.ID == tank && t.Kind == planner.Waste {
+			return t.Capacity - level
+		}
+	}
+	return level
+}
+
+func (b *Built) tankName(id string) string {
+	for _, k := range b.Trip.Vehicle.Tanks {
+		if k.ID == id {
+			return k.Name
+		}
+	}
+	return id
+}

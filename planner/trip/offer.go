@@ -1,0 +1,251 @@
+package trip
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ullage/geo"
+	"ullage/planner"
+)
+
+// An offer is what a place can do for this trip, wherever the route passes it.
+type offer struct {
+	place    *Place
+	excluded string // why the vehicle or the person cannot use the place
+	serves   []planner.Service
+	fee      float64
+	open     [][2]float64
+	hours    bool // opening hours are known
+	night    *planner.Night
+	longest  int // nights that the place allows; 0: any
+}
+
+func (o offer) empty() bool { return len(o.serves) == 0 && o.night == nil }
+
+// offer decides what a place can do for the trip.
+func (b *Built) offer(p *Place, hours Hours) offer {
+	o := offer{place: p}
+	o.night = b.night(p)
+	if p.Stay != nil {
+		o.longest = longestStay(p.Stay.MaxStay)
+	}
+	o.serves = b.serves(p, o.night != nil)
+	if o.empty() {
+		return o
+	}
+	if p.Stay == nil {
+		o.fee = b.callFee(p)
+	}
+	o.excluded = b.refused(p)
+	if o.excluded == "" && hours != nil && p.Hours != "" {
+		days := b.days()
+		o.open, o.hours = hours(*p, b.start, days)
+		switch {
+		case !o.hours:
+			o.open = nil
+		case len(o.open) == 0:
+			o.excluded = fmt.Sprintf("closed on all days of the trip (opening_hours=%s)", p.Hours)
+		case len(o.open) == 1 && o.open[0][0] <= 0 && o.open[0][1] >= float64(days)*1440:
+			o.open = nil // always open
+		}
+	}
+	return o
+}
+
+// serves lists the tanks that a place restores, in the vehicle's order: what
+// the data affirm and what is likely, never what is unknown.
+func (b *Built) serves(p *Place, night bool) []planner.Service {
+	var out []planner.Service
+	for _, k := range b.Trip.Vehicle.Tanks {
+		o, stated := p.Offer(k.ID)
+		s := services[k.ID]
+		guests := o.Guests && !customerByCall[p.Kind]
+		if !stated || s.byNight || !(o.Answer == Yes || o.Answer == Unknown && o.Likely) || guests && !night {
+			continue
+		}
+		x := planner.Service{Tank: k.ID, Min: s.minutes, GuestsOnly: guests}
+		if k.Kind == planner.Supply {
+			x.Price = b.price(k.ID, o)
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// price is the place's own, else the trip's, else the default.
+func (b *Built) price(tank string, o Offer) float64 {
+	if v, ok := parseAmount(o.PriceTag, b.Trip.Currency, "l", "litre", "liter"); ok {
+		return v
+	}
+	if v, ok := b.Trip.Prices[tank]; ok {
+		return v
+	}
+	return services[tank].price
+}
+
+// callFee is what a call costs besides the goods.
+func (b *Built) callFee(p *Place) float64 {
+	if p.Fee == No {
+		return 0
+	}
+	if v, ok := parseAmount(p.Charge, b.Trip.Currency); ok {
+		return v
+	}
+	return stopFee[p.Kind]
+}
+
+// night is one night at the place, or nil if it offers none that the wishes
+// allow. A missing answer about hook-up is not a yes.
+func (b *Built) night(p *Place) *planner.Night {
+	s, w := p.Stay, b.Trip.Stays
+	if s == nil {
+		return nil
+	}
+	fee := b.nightFee(p)
+	if !stayKindOf(p.Kind).wish(w) || w.HookUp && s.HookUp != Yes || w.MaxFee > 0 && fee > w.MaxFee {
+		return nil
+	}
+	n := &planner.Night{Fee: fee, Nights: 1, Use: map[string]float64{}}
+	for _, k := range b.Trip.Vehicle.Tanks {
+		if use := nightUse(k, b.Trip.Party, s); use != 0 {
+			n.Use[k.ID] = use
+		}
+	}
+	return n
+}
+
+func (b *Built) nightFee(p *Place) float64 {
+	if p.Stay.Fee == No {
+		return 0
+	}
+	if v, ok := parseAmount(p.Stay.Charge, b.Trip.Currency, "night", "day", "24h", "vehicle"); ok {
+		return v
+	}
+	return stayKindOf(p.Kind).fee
+}
+
+// closedAccess are values of access that keep a hired motorhome out.
+var closedAccess = map[string]string{
+	"no": "no access", "private": "private", "permit": "with a permit only", "members": "for members only",
+	"residents": "for residents only", "delivery": "for deliveries only", "military": "military",
+	"agricultural": "for farm vehicles only", "forestry": "for forestry only", "employees": "for employees only",
+}
+
+// refused says why the vehicle or the person cannot use the place; "" if they can.
+func (b *Built) refused(p *Place) string {
+	if slices.Contains(b.Trip.Avoid, p.ID) {
+		return "avoided: your choice"
+	}
+	if why, closed := closedAccess[p.Access]; closed {
+		return fmt.Sprintf("%s (access=%s)", why, p.Access)
+	}
+	v := b.Trip.Vehicle
+	for _, l := range []struct {
+		word, unit, tag string
+		limit, need     float64
+	}{
+		{"low", "m", "maxheight", p.Limits.HeightM, v.HeightM + marginM},
+		{"narrow", "m", "maxwidth", p.Limits.WidthM, v.WidthM + marginM},
+		{"short", "m", "maxlength", p.Limits.LengthM, v.LengthM},
+		{"weak", "t", "maxweight", p.Limits.MassT, v.MassKg / 1000},
+	} {
+		if l.limit > 0 && l.need > l.limit {
+			return fmt.Sprintf("too %s: %.2f %s, this vehicle needs %.2f %s (%s)", l.word, l.limit, l.unit, l.need, l.unit, l.tag)
+		}
+	}
+	return ""
+}
+
+var stayTag = regexp.MustCompile(`^(\d{1,3}) ?(h|hour|hours|d|day|days|night|nights)$`)
+
+// longestStay reads a maxstay tag in nights; 0 if it says nothing certain.
+func longestStay(tag string) int {
+	m := stayTag.FindStringSubmatch(strings.TrimSpace(strings.ToLower(tag)))
+	if m == nil {
+		return 0
+	}
+	n, _ := strconv.Atoi(m[1])
+	if m[2][0] == 'h' {
+		n = n / 24
+	}
+	return max(n, 1)
+}
+
+// stops turns an offer at the n-th pass of the route into a candidate and its
+// stops: one, and one more for each longer stay that the trip can need.
+func (b *Built) stops(o offer, n int, pass geo.Pass) []planner.Stop {
+	id := o.place.ID
+	if n > 0 {
+		id = fmt.Sprintf("%s@%d", id, n+1)
+	}
+	// A hair over the end is rounding: the pass lies on the line.
+	km := min(max(pass.AlongM/1000, 0), b.Problem.LengthKm)
+	c := Candidate{Place: o.place.ID, Stop: id, Kind: o.place.Kind, Name: o.place.Name, Point: o.place.Point,
+		Km: km, OffKm: pass.OffM / 1000, Night: o.night != nil, Excluded: o.excluded}
+	for _, x := range o.serves {
+		c.Tanks = append(c.Tanks, x.Tank)
+	}
+	b.Candidates = append(b.Candidates, c)
+	if o.excluded != "" {
+		return nil
+	}
+	detour := 2 * c.OffKm * b.circuity()
+	base := planner.Stop{ID: id, Km: km, DetourKm: detour, DetourMin: detour / detourKmh * 60,
+		StopMin: stopMin, Fee: o.fee, Open: o.open, Serves: o.serves, Night: o.night}
+	base.Serves = slices.Clone(base.Serves) // spare is set per stop
+	b.calls[id] = call{place: o.place, candidate: len(b.Candidates) - 1, hours: o.hours}
+	stops := []planner.Stop{base}
+	for _, nights := range b.longerStays(o) {
+		s := longer(base, nights)
+		b.calls[s.ID] = b.calls[id]
+		stops = append(stops, s)
+	}
+	return stops
+}
+
+func (b *Built) circuity() float64 {
+	if b.Trip.Circuity == 0 {
+		return defaultCircuity
+	}
+	return b.Trip.Circuity
+}
+
+// longerStays lists the stays of more than one night that are worth offering:
+// only if the wishes ask for more nights than the daily limits force, and no
+// longer than what is then left over; two, three, or all of it.
+func (b *Built) longerStays(o offer) []int {
+	if o.night == nil {
+		return nil
+	}
+	most := b.Trip.Stays.MinNights - max(b.forcedNights(), 1) + 1
+	if o.longest > 0 {
+		most = min(most, o.longest)
+	}
+	var out []int
+	for n := 2; n <= min(most, 3); n++ {
+		out = append(out, n)
+	}
+	if most > 3 {
+		out = append(out, most)
+	}
+	return out
+}
+
+// longer is a stop for a stay of several nights. Its services come with the
+// stay: who does not stay uses the stop of one night.
+func longer(s planner.Stop, nights int) planner.Stop {
+	s.ID = fmt.Sprintf("%s*%d", s.ID, nights)
+	n := planner.Night{Fee: s.Night.Fee * float64(nights), Nights: nights, Use: map[string]float64{}}
+	for tank, use := range s.Night.Use {
+		n.Use[tank] = use * float64(nights)
+	}
+	s.Night = &n
+	s.Serves = slices.Clone(s.Serves)
+	for i := range s.Serves {
+		s.Serves[i].GuestsOnly = true
+	}
+	return s
+}

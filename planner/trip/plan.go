@@ -1,0 +1,43 @@
+package trip
+
+import (
+	"context"
+	"fmt"
+
+	"ullage/planner"
+)
+
+// Plan makes a trip into a problem, solves it, has the answer audited and
+// reads it back. Better plans found on the way go to opt.Progress, audited as
+// well. If ctx ends first, the best plan so far comes back with a status that
+// says how far it can be off; if there is none, the status is unknown.
+func Plan(ctx context.Context, t Trip, places []Place, opt Options) (Itinerary, error) {
+	b, err := Build(t, places, opt)
+	if err != nil {
+		return Itinerary{}, err
+	}
+	return b.Plan(ctx, opt)
+}
+
+// Plan solves, audits and reads back what was built.
+func (b *Built) Plan(ctx context.Context, opt Options) (Itinerary, error) {
+	if opt.Progress != nil {
+		opt.Solve.Progress = func(p planner.Plan) {
+			if it, err := b.audited(p); err == nil {
+				opt.Progress(it)
+			}
+		}
+	}
+	plan, err := planner.Solve(ctx, b.Problem, opt.Solve)
+	if err != nil {
+		return Itinerary{}, fmt.Errorf("plan %q: %w", b.Trip.Name, err)
+	}
+	return b.audited(plan)
+}
+
+func (b *Built) audited(p planner.Plan) (Itinerary, error) {
+	if err := planner.Audit(b.Problem, p); err != nil {
+		return Itinerary{}, fmt.Errorf("plan %q: the answer does not pass the audit: %w", b.Trip.Name, err)
+	}
+	return b.Itinerary(p)
+}

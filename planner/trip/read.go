@@ -1,0 +1,133 @@
+package trip
+
+import (
+	"fmt"
+	"slices"
+
+	"ullage/planner"
+)
+
+// This file reads a plan back as days, calls and levels.
+
+// Itinerary reads a plan of the problem as people do. The plan must be one
+// that [planner.Audit] passed; a plan that names stops which the problem does
+// not have is an error. An infeasible plan gives an itinerary without days
+// that says why.
+func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
+	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
+		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true}
+	it.Cautions = append(slices.Clone(b.cautions), tripCautions...)
+	if plan.End == nil {
+		it.Why = b.why(plan.Why)
+		return it, nil
+	}
+	stops := map[string]*planner.Stop{}
+	for i := range b.Problem.Stops {
+		stops[b.Problem.Stops[i].ID] = &b.Problem.Stops[i]
+	}
+	for _, v := range plan.Visits {
+		if stops[v.Stop] == nil {
+			return Itinerary{}, fmt.Errorf("trip: the plan visits stop %q, which this trip does not have", v.Stop)
+		}
+	}
+	if plan.Parts != nil {
+		it.Parts = *plan.Parts
+	}
+	it.Days = b.calendar(plan, stops)
+	it.Strips = b.strips(plan, stops)
+	for _, v := range plan.Visits {
+		it.Places[b.calls[v.Stop].candidate].Chosen = true
+	}
+	for _, k := range b.Trip.Vehicle.Tanks {
+		if missing := plan.End.Refill[k.ID]; missing > 0 {
+			it.Cautions = append([]string{fmt.Sprintf(
+				"%s comes back %.1f %s short of what the hire agreement says: the plan counts that as %.2f %s.",
+				k.Name, missing, k.Unit, missing**k.End.RefillPrice, it.Currency)}, it.Cautions...)
+		}
+	}
+	return it, nil
+}
+
+// calendar splits a plan into days; a stay of several nights gives days
+// without driving.
+func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop) []Day {
+	d := b.Problem.Drive
+	var days []Day
+	day := b.newDay(1, 0, d.DepartMin)
+	km := 0.0
+	for _, v := range plan.Visits {
+		s := stops[v.Stop]
+		day.DriveKm += s.Km - km + s.DetourKm/2
+		day.DriveMin += d.Minutes(km, s.Km) + s.DetourMin/2
+		day.Calls = append(day.Calls, b.call(s, v))
+		day.ToKm, km = s.Km, s.Km
+		if v.Night {
+			day.EndMin = v.Arrive.Min
+			days = append(days, day)
+			for n := 1; n < s.Night.Nights; n++ {
+				days = append(days, b.newDay(day.Number+n, km, v.Leave.Min-1440*float64(s.Night.Nights-n)))
+			}
+			day = b.newDay(day.Number+s.Night.Nights, km, v.Leave.Min)
+		}
+		day.DriveKm += s.DetourKm / 2
+		day.DriveMin += s.DetourMin / 2
+	}
+	end := b.Problem.LengthKm
+	day.DriveKm += end - km
+	day.DriveMin += d.Minutes(km, end)
+	day.ToKm, day.EndMin = end, plan.End.Min
+	return append(days, day)
+}
+
+func (b *Built) newDay(number int, km, min float64) Day {
+	return Day{Number: number, Date: b.start.AddDate(0, 0, number-1).Format(DateLayout), FromKm: km, ToKm: km, StartMin: min, EndMin: min}
+}
+
+// strips draws each tank's level along the route: two points where a call
+// jumps, one more where charging while driving reaches the brim.
+func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Strip {
+	var out []Strip
+	for i, k := range b.Trip.Vehicle.Tanks {
+		t := b.Problem.Tanks[i]
+		strip := Strip{Tank: k.ID, Name: k.Name, Kind: k.Kind, Unit: k.Unit, Capacity: k.Capacity, Reserve: t.Reserve}
+		at := Level{Km: 0, Min: b.Problem.Drive.DepartMin, Day: 1, L: t.Start}
+		off := 0.0 // half detour of the stop behind, driven at the start of the leg
+		strip.Points = append(strip.Points, at)
+		drive := func(to Level, km float64) {
+			if brim, ok := brim(t, at, to, km); ok {
+				strip.Points = append(strip.Points, brim)
+			}
+			strip.Points = append(strip.Points, to)
+		}
+		for _, v := range plan.Visits {
+			s := stops[v.Stop]
+			arrive := Level{Km: s.Km, Min: v.Arrive.Min, Day: at.Day, L: v.Arrive.Levels[k.ID]}
+			drive(arrive, off+s.Km-at.Km+s.DetourKm/2)
+			at = Level{Km: s.Km, Min: v.Leave.Min, Day: at.Day, L: v.Leave.Levels[k.ID]}
+			if v.Night {
+				at.Day += s.Night.Nights
+			}
+			strip.Points = append(strip.Points, at)
+			off = s.DetourKm / 2
+		}
+		drive(Level{Km: b.Problem.LengthKm, Min: plan.End.Min, Day: at.Day, L: plan.End.Levels[k.ID]}, off+b.Problem.LengthKm-at.Km)
+		out = append(out, strip)
+	}
+	return out
+}
+
+// brim is where a tank that driving restores is full before the leg of km
+// kilometres ends; ok is false if it is not.
+func brim(t planner.Tank, from, to Level, km float64) (at Level, ok bool) {
+	gain := -t.PerKm * km
+	room := t.Capacity - from.L
+	full := t.Capacity
+	if t.Kind == planner.Waste {
+		room, full = from.L, 0
+	}
+	if gain <= 0 || room >= gain-planner.Tolerance || room <= planner.Tolerance {
+		return Level{}, false
+	}
+	f := room / gain
+	return Level{Km: from.Km + f*(to.Km-from.Km), Min: from.Min + f*(to.Min-from.Min), Day: to.Day, L: full}, true
+}

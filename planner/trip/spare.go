@@ -1,0 +1,65 @@
+package trip
+
+import (
+	"math"
+
+	"ullage/geo"
+)
+
+// sameSiteM: places nearer to each other than this are closed together. Own
+// choice: the size of a large service area.
+const sameSiteM = 150
+
+// spare sets, for each service, the headroom to have on arrival so that the
+// next other place that serves the tank is in reach if this one is closed:
+// the reserve, the use over the kilometres between them with both half
+// detours, and a night's use for each full day that lies between. Where no
+// other place follows, it is the headroom to reach the end of the route.
+//
+// Places of one operator, or on one site, count as one. Places that serve
+// guests only do not count: the night may be full.
+func (b *Built) spare() {
+	p := b.Problem
+	for i := range p.Stops {
+		for j := range p.Stops[i].Serves {
+			x := &p.Stops[i].Serves[j]
+			km := p.LengthKm - p.Stops[i].Km + p.Stops[i].DetourKm/2
+			if next, ok := b.next(i, x.Tank); ok {
+				s := p.Stops[next]
+				km = s.Km - p.Stops[i].Km + p.Stops[i].DetourKm/2 + s.DetourKm/2
+			}
+			x.Spare = b.reach(x.Tank, km)
+		}
+	}
+}
+
+// next finds the next stop after i that serves the tank and does not share
+// the fate of stop i.
+func (b *Built) next(i int, tank string) (int, bool) {
+	p := b.Problem
+	here := b.calls[p.Stops[i].ID].place
+	for n := i + 1; n < len(p.Stops); n++ {
+		for _, x := range p.Stops[n].Serves {
+			if x.Tank == tank && !x.GuestsOnly && !sharesFate(here, b.calls[p.Stops[n].ID].place) {
+				return n, true
+			}
+		}
+	}
+	return 0, false
+}
+
+func sharesFate(a, b *Place) bool {
+	return a.ID == b.ID || a.Operator != "" && a.Operator == b.Operator || geo.DistanceM(a.Point, b.Point) < sameSiteM
+}
+
+// reach is the headroom that a tank must have to go on for km.
+func (b *Built) reach(tank string, km float64) float64 {
+	for i, t := range b.Problem.Tanks {
+		if t.ID == tank {
+			nights := math.Round(km / b.Problem.Drive.MaxKmPerDay)
+			night := max(nightUse(b.Trip.Vehicle.Tanks[i], b.Trip.Party, nil), 0)
+			return min(t.Reserve+max(t.PerKm, 0)*km+night*nights, t.Capacity)
+		}
+	}
+	panic("trip: service for a tank that the vehicle does not have: " + tank)
+}

@@ -1,0 +1,195 @@
+package trip
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"ullage/planner"
+)
+
+// DateLayout is how [Trip.Start] is written.
+const DateLayout = "2006-01-02"
+
+// Validate says what is wrong with a trip, where, and what to do. It returns
+// the first fault in the order of the fields.
+func (t Trip) Validate() error {
+	if t.Format != "" && t.Format != Format {
+		return fmt.Errorf("trip: format is %q: this version reads %q", t.Format, Format)
+	}
+	if _, err := time.Parse(DateLayout, t.Start); err != nil {
+		return fmt.Errorf("trip: start date is %q: write it as 2026-06-12", t.Start)
+	}
+	if err := t.Vehicle.Validate(); err != nil {
+		return err
+	}
+	for _, id := range slices.Sorted(maps.Keys(t.Levels)) {
+		i := slices.IndexFunc(t.Vehicle.Tanks, func(k Tank) bool { return k.ID == id })
+		if i < 0 {
+			return fmt.Errorf("trip: level of tank %q: the vehicle has no such tank; it has %s", id, t.Vehicle.tankIDs())
+		}
+		if k := t.Vehicle.Tanks[i]; !within(t.Levels[id], 0, k.Capacity) {
+			return fmt.Errorf("trip: level of %s is %v %s: give 0 to %v", k.Name, t.Levels[id], k.Unit, k.Capacity)
+		}
+	}
+	for _, check := range []struct {
+		what     string
+		got      float64
+		min, max float64
+	}{
+		{"party: adults", float64(t.Party.Adults), 1, 20},
+		{"party: children", float64(t.Party.Children), 0, 20},
+		{"day: most km", t.Day.MaxKm, 1, 2000},
+		{"day: most minutes on the road", t.Day.MaxMin, 10, 1440},
+		{"day: departure in minutes after midnight", t.Day.DepartMin, 0, 1439},
+		{"day: average speed in km/h", t.Day.SpeedKmh, 5, 130},
+		{"stays: fewest nights", float64(t.Stays.MinNights), 0, 365},
+		{"stays: most nights", float64(t.Stays.MaxNights), 0, 365},
+		{"stays: highest fee", t.Stays.MaxFee, 0, 1e6},
+		{"corridor in km", t.CorridorKm, 0.01, 50},
+		{"value of an hour", t.ValuePerH, 0, 1e6},
+	} {
+		if !within(check.got, check.min, check.max) {
+			return fmt.Errorf("trip: %s is %v: give %v to %v", check.what, check.got, check.min, check.max)
+		}
+	}
+	if t.Circuity != 0 && !within(t.Circuity, 1, 5) {
+		return fmt.Errorf("trip: circuity is %v: give 1 to 5, or 0 for the default of %v", t.Circuity, defaultCircuity)
+	}
+	if t.Stays.MaxNights > 0 && t.Stays.MaxNights < t.Stays.MinNights {
+		return fmt.Errorf("trip: stays: at most %d nights but at least %d: raise the most or lower the fewest", t.Stays.MaxNights, t.Stays.MinNights)
+	}
+	if err := cmp.Or(
+		oneOf("showers", t.Party.Showers, showerHabits),
+		oneOf("toilet", t.Party.Toilet, toiletHabits),
+		oneOf("cooking", t.Party.Cooking, cookingHabits)); err != nil {
+		return err
+	}
+	for _, id := range slices.Sorted(maps.Keys(t.Prices)) {
+		if p := t.Prices[id]; !within(p, 0, 1e6) {
+			return fmt.Errorf("trip: price of %s is %v: give 0 or more", id, p)
+		}
+	}
+	for _, id := range t.Require {
+		if slices.Contains(t.Avoid, id) {
+			return fmt.Errorf("trip: place %s is both required and avoided: choose one", id)
+		}
+	}
+	if len(t.Route) < 2 {
+		return fmt.Errorf("trip: the route has %d points: draw or load one with at least 2", len(t.Route))
+	}
+	for i, p := range t.Route {
+		if !within(p[0], -180, 180) || !within(p[1], -90, 90) {
+			return fmt.Errorf("trip: route point %d is %v: longitude must be −180 to 180, latitude −90 to 90", i+1, p)
+		}
+	}
+	return nil
+}
+
+// Validate says what is wrong with a vehicle, where, and what to do.
+func (v Vehicle) Validate() error {
+	if v.ID == "" {
+		return fmt.Errorf("vehicle %q: has no id: give it one", v.Name)
+	}
+	for _, check := range []struct {
+		what     string
+		got      float64
+		min, max float64
+	}{
+		{"height in m", v.HeightM, 1, 4.5},
+		{"width in m", v.WidthM, 1, 3},
+		{"length in m", v.LengthM, 2, 20},
+		{"gross mass in kg", v.MassKg, 500, 60000},
+	} {
+		if !within(check.got, check.min, check.max) {
+			return fmt.Errorf("vehicle %s: %s is %v: give %v to %v", v.ID, check.what, check.got, check.min, check.max)
+		}
+	}
+	if len(v.Tanks) == 0 {
+		return fmt.Errorf("vehicle %s: has no tanks: give it at least diesel", v.ID)
+	}
+	seen := map[string]bool{}
+	for _, k := range v.Tanks {
+		if seen[k.ID] {
+			return fmt.Errorf("vehicle %s: tank %q is there twice: remove one", v.ID, k.ID)
+		}
+		seen[k.ID] = true
+		if err := k.validate(); err != nil {
+			return fmt.Errorf("vehicle %s: %w", v.ID, err)
+		}
+	}
+	return nil
+}
+
+func (k Tank) validate() error {
+	if _, ok := services[k.ID]; !ok {
+		return fmt.Errorf("tank %q is unknown: use one of %s", k.ID, strings.Join(slices.Sorted(maps.Keys(services)), ", "))
+	}
+	if k.Kind != planner.Supply && k.Kind != planner.Waste {
+		return fmt.Errorf("tank %s: kind is %q: write supply or waste", k.ID, k.Kind)
+	}
+	if !(k.Capacity > 0) || math.IsInf(k.Capacity, 0) {
+		return fmt.Errorf("tank %s: capacity is %v: give more than 0", k.ID, k.Capacity)
+	}
+	if !within(k.Reserve, 0, k.Capacity) {
+		return fmt.Errorf("tank %s: reserve is %v: give 0 to the capacity of %v", k.ID, k.Reserve, k.Capacity)
+	}
+	if !within(k.Start, 0, k.Capacity) {
+		return fmt.Errorf("tank %s: start level is %v: give 0 to the capacity of %v", k.ID, k.Start, k.Capacity)
+	}
+	uses := map[string]float64{"per km": k.Use.PerKm, "per night": k.Use.PerNight, "per person and night": k.Use.PerPersonNight}
+	if k.Use.HookUpNight != nil {
+		uses["per hook-up night"] = *k.Use.HookUpNight
+	}
+	for _, what := range slices.Sorted(maps.Keys(uses)) {
+		if !within(uses[what], -1e6, 1e6) {
+			return fmt.Errorf("tank %s: use %s is %v: give a number", k.ID, what, uses[what])
+		}
+	}
+	if e := k.End; e != nil {
+		for _, end := range []struct {
+			what string
+			v    *float64
+			kind planner.Kind
+			max  float64
+		}{
+			{"at_least", e.AtLeast, planner.Supply, k.Capacity},
+			{"refill_price", e.RefillPrice, planner.Supply, 1e6},
+			{"at_most", e.AtMost, planner.Waste, k.Capacity},
+		} {
+			if end.v == nil {
+				continue
+			}
+			if k.Kind != end.kind {
+				return fmt.Errorf("tank %s: end %s is for %s tanks: remove it", k.ID, end.what, end.kind)
+			}
+			if !within(*end.v, 0, end.max) {
+				return fmt.Errorf("tank %s: end %s is %v: give 0 to %v", k.ID, end.what, *end.v, end.max)
+			}
+		}
+	}
+	return nil
+}
+
+func (v Vehicle) tankIDs() string {
+	var ids []string
+	for _, k := range v.Tanks {
+		ids = append(ids, k.ID)
+	}
+	return strings.Join(ids, ", ")
+}
+
+func oneOf[V any](what, got string, table map[string]V) error {
+	if _, ok := table[got]; ok {
+		return nil
+	}
+	words := slices.DeleteFunc(slices.Sorted(maps.Keys(table)), func(s string) bool { return s == "" })
+	return fmt.Errorf("trip: party: %s is %q: write one of %s", what, got, strings.Join(words, ", "))
+}
+
+// within is false for NaN.
+func within(v, min, max float64) bool { return v >= min && v <= max }

@@ -1,0 +1,42 @@
+package trip
+
+import (
+	"fmt"
+
+	"ullage/planner"
+)
+
+// why says a refusal in people's words: which tank, where, by how much.
+func (b *Built) why(reasons []planner.Reason) []planner.Reason {
+	var out []planner.Reason
+	for _, r := range reasons {
+		if text := b.reason(r); text != "" {
+			r.Text = text
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+func (b *Built) reason(r planner.Reason) string {
+	where := fmt.Sprintf("between km %.0f and km %.0f", r.FromKm, r.ToKm)
+	for _, k := range b.Trip.Vehicle.Tanks {
+		if k.ID != r.Limit {
+			continue
+		}
+		if k.Kind == planner.Waste {
+			return fmt.Sprintf("%s is full %s: it would have to take %.1f %s more than it can before a place that empties it.", k.Name, where, r.Missing, k.Unit)
+		}
+		return fmt.Sprintf("%s runs out %s: %.1f %s more are needed before a place that serves it.", k.Name, where, r.Missing, k.Unit)
+	}
+	d := b.Problem.Drive
+	switch r.Limit {
+	case "km":
+		return fmt.Sprintf("No place for the night is near enough %s: a day of %.0f km is %.0f km too short.", where, d.MaxKmPerDay, r.Missing)
+	case "min":
+		return fmt.Sprintf("No place for the night is near enough %s: a day of %.0f minutes on the road is %.0f minutes too short.", where, d.MaxMinPerDay, r.Missing)
+	case "nights":
+		return fmt.Sprintf("The wished number of nights does not fit the trip: %.0f more or fewer are needed.", r.Missing)
+	}
+	return ""
+}
