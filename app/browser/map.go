@@ -1,0 +1,278 @@
+package browser
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// MapReady calls f once the map library is loaded, at once if it is. Until
+// then, and where it never loads, the page shows its drawn overview.
+func MapReady(f func()) (stop func()) {
+	if app.IsServer {
+		return func() {}
+	}
+	if app.Window().Get("maplibregl").Truthy() {
+		f()
+		return func() {}
+	}
+	return listen(app.Window(), "maplibre-ready", map[string]any{"once": true}, func(app.Value) { f() })
+}
+
+// MapOptions say what a map shows at first.
+type MapOptions struct {
+	Sources []string         // names of the GeoJSON sources, empty at first
+	Layers  []map[string]any // MapLibre style layers, bottom first
+	Bounds  [4]float64       // west, south, east, north, degrees
+	Label   string           // for people who do not see it
+}
+
+// A Map is a MapLibre map in an element of the page. It has no glyph server:
+// text is drawn from the fonts of the device.
+type Map struct {
+	v       app.Value
+	data    map[string]string // by source: set before the style was ready
+	ready   bool
+	stops   []func()
+	pointer string // CSS cursor
+}
+
+// A MapEvent is where something happened on the map.
+type MapEvent struct {
+	Lng, Lat float64 // degrees
+	X, Y     float64 // pixels from the map's upper left corner
+	ID       string  // property "id" of the uppermost feature hit; "" if none
+	Index    int     // property "index" of it; −1 if none
+}
+
+// NewMap makes a map in container. It returns an error where the browser has
+// no WebGL2 or the library is not loaded: then draw an overview instead.
+func NewMap(container app.Value, opt MapOptions) (*Map, error) {
+	if app.IsServer {
+		return nil, ErrNoBrowser
+	}
+	lib := app.Window().Get("maplibregl")
+	if !lib.Truthy() {
+		return nil, errors.New("the map library is not loaded")
+	}
+	sources := map[string]any{}
+	for _, s := range opt.Sources {
+		sources[s] = map[string]any{"type": "geojson", "data": nothing()}
+	}
+	layers := make([]any, len(opt.Layers))
+	for i, l := range opt.Layers {
+		layers[i] = l
+	}
+	v, err := try(func() app.Value {
+		return lib.Get("Map").New(map[string]any{
+			"container":          container,
+			"style":              map[string]any{"version": 8, "sources": sources, "layers": layers},
+			"bounds":             []any{opt.Bounds[0], opt.Bounds[1], opt.Bounds[2], opt.Bounds[3]},
+			"fitBoundsOptions":   map[string]any{"padding": 24},
+			"attributionControl": false,
+			"locale":             map[string]any{"Map.Title": opt.Label},
+			"fadeDuration":       0,
+		})
+	})
+	if err != nil {
+		return nil, fmt.Errorf("no map: %w", err)
+	}
+	m := &Map{v: v, data: map[string]string{}}
+	m.On("load", "", func(MapEvent) {
+		m.ready = true
+		for source, text := range m.data {
+			if err := m.setData(source, text); err != nil {
+				app.Log(err)
+			}
+		}
+		m.data = nil
+	})
+	return m, nil
+}
+
+func nothing() map[string]any {
+	return map[string]any{"type": "FeatureCollection", "features": []any{}}
+}
+
+// SetData replaces what a source shows by a GeoJSON text.
+func (m *Map) SetData(source, geojson string) error {
+	if !m.ready {
+		m.data[source] = geojson
+		return nil
+	}
+	return m.setData(source, geojson)
+}
+
+func (m *Map) setData(source, geojson string) error {
+	_, err := try(func() app.Value {
+		// The browser's parser: ours would take 30 times as long.
+		data := app.Window().Get("JSON").Call("parse", geojson)
+		return m.v.Call("getSource", source).Call("setData", data)
+	})
+	if err != nil {
+		return fmt.Errorf("map source %s: %w", source, err)
+	}
+	return nil
+}
+
+// Repaint takes the paint of each layer as given: for another colour scheme.
+func (m *Map) Repaint(layers []map[string]any) {
+	for _, l := range layers {
+		paint, _ := l["paint"].(map[string]any)
+		for name, value := range paint {
+			_, _ = try(func() app.Value { return m.v.Call("setPaintProperty", l["id"], name, value) })
+		}
+	}
+}
+
+// Filter shows only the features of a layer that match a MapLibre expression.
+func (m *Map) Filter(layer string, expression []any) {
+	_, _ = try(func() app.Value { return m.v.Call("setFilter", layer, expression) })
+}
+
+// Fit moves the map so that the bounds (west, south, east, north) fill it
+// within a padding in pixels. It does not animate.
+func (m *Map) Fit(bounds [4]float64, padding int) {
+	_, _ = try(func() app.Value {
+		return m.v.Call("fitBounds", []any{bounds[0], bounds[1], bounds[2], bounds[3]},
+			map[string]any{"padding": padding, "animate": false, "maxZoom": 14})
+	})
+}
+
+// Resize takes the size of the container anew.
+func (m *Map) Resize() { _, _ = try(func() app.Value { return m.v.Call("resize") }) }
+
+// SetCursor sets the shape of the pointer over the map: "", crosshair, grab…
+func (m *Map) SetCursor(shape string) {
+	if m.pointer == shape {
+		return
+	}
+	m.pointer = shape
+	_, _ = try(func() app.Value {
+		m.v.Call("getCanvas").Get("style").Set("cursor", shape)
+		return app.Undefined()
+	})
+}
+
+// On calls f on each event (click, mousemove, mouseleave…) over the features
+// of a layer, or anywhere on the map if layer is "".
+func (m *Map) On(event, layer string, f func(MapEvent)) {
+	m.on(event, layer, func(e app.Value) { f(mapEvent(e)) })
+}
+
+func (m *Map) on(event, layer string, f func(app.Value)) (stop func()) {
+	fn := app.FuncOf(func(_ app.Value, a []app.Value) any {
+		defer guard("map " + event)
+		f(first(a))
+		return nil
+	})
+	args := []any{event}
+	if layer != "" {
+		args = append(args, layer)
+	}
+	args = append(args, fn)
+	m.v.Call("on", args...)
+	done := false
+	stop = func() {
+		if !done {
+			done = true
+			m.v.Call("off", args...)
+			fn.Release()
+		}
+	}
+	m.stops = append(m.stops, stop)
+	return stop
+}
+
+// Drag lets a person move the features of a layer: begin says whether this
+// one moves, move follows the pointer, end is called once at the last place.
+func (m *Map) Drag(layer string, begin func(MapEvent) bool, move, end func(MapEvent)) {
+	start := func(moving, over string) func(app.Value) {
+		return func(e app.Value) {
+			if touches := e.Get("originalEvent").Get("touches"); touches.Truthy() && touches.Get("length").Int() > 1 {
+				return // two fingers zoom
+			}
+			if !begin(mapEvent(e)) {
+				return
+			}
+			e.Call("preventDefault") // the map itself stays
+			last := mapEvent(e)
+			stop := m.on(moving, "", func(e app.Value) {
+				last = mapEvent(e)
+				move(last)
+			})
+			stopOver := func() {}
+			stopOver = listen(app.Window(), over, nil, func(app.Value) {
+				stop()
+				stopOver()
+				end(last)
+			})
+		}
+	}
+	m.on("mousedown", layer, start("mousemove", "mouseup"))
+	m.on("touchstart", layer, start("touchmove", "touchend"))
+}
+
+// Zoom changes the scale by whole steps.
+func (m *Map) Zoom(by int) {
+	_, _ = try(func() app.Value {
+		return m.v.Call("zoomTo", m.v.Call("getZoom").Float()+float64(by))
+	})
+}
+
+// Picture returns the map as it is now as an image address (data:image/png),
+// for print, where the map itself comes out blank. It waits.
+func (m *Map) Picture() (string, error) {
+	c := make(chan string, 1)
+	fn := app.FuncOf(func(app.Value, []app.Value) any {
+		v, err := try(func() app.Value { return m.v.Call("getCanvas").Call("toDataURL") })
+		if err != nil {
+			c <- ""
+			return nil
+		}
+		c <- v.String()
+		return nil
+	})
+	defer fn.Release()
+	// The picture is there only while the frame is being drawn.
+	if _, err := try(func() app.Value {
+		m.v.Call("once", "render", fn)
+		return m.v.Call("triggerRepaint")
+	}); err != nil {
+		return "", err
+	}
+	if s := <-c; s != "" {
+		return s, nil
+	}
+	return "", errors.New("the map gives no picture")
+}
+
+// Close takes the map away and releases what belongs to it.
+func (m *Map) Close() {
+	for _, stop := range m.stops {
+		stop()
+	}
+	m.stops = nil
+	_, _ = try(func() app.Value { return m.v.Call("remove") })
+}
+
+func mapEvent(e app.Value) MapEvent {
+	out := MapEvent{Index: -1}
+	if ll := e.Get("lngLat"); ll.Truthy() {
+		out.Lng, out.Lat = ll.Get("lng").Float(), ll.Get("lat").Float()
+	}
+	if p := e.Get("point"); p.Truthy() {
+		out.X, out.Y = p.Get("x").Float(), p.Get("y").Float()
+	}
+	if fs := e.Get("features"); fs.Truthy() && fs.Get("length").Int() > 0 {
+		props := fs.Index(0).Get("properties")
+		if id := props.Get("id"); id.Truthy() {
+			out.ID = id.String()
+		}
+		if i := props.Get("index"); i.Type() == app.TypeNumber {
+			out.Index = i.Int()
+		}
+	}
+	return out
+}

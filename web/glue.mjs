@@ -1,0 +1,3 @@
+import * as maplibregl from './maplibre/maplibre-gl.mjs';
+globalThis.maplibregl = maplibregl;
+globalThis.dispatchEvent(new Event('maplibre-ready'));
