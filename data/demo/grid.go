@@ -1,0 +1,151 @@
+package demo
+
+import (
+	"container/heap"
+	"math"
+	"math/rand/v2"
+)
+
+// This file finds the ways of roads and rivers over the land: paths on a grid
+// whose corners are jittered, so that nothing runs straight along it.
+
+const (
+	gridKm   = 1.4
+	gridCols = 190
+	gridRows = 102
+	directs  = 8
+)
+
+// offsets are the eight neighbours; direction d and d^4 … (d+4)%8 are opposite.
+var offsets = [directs][2]int{{1, 0}, {1, 1}, {0, 1}, {-1, 1}, {-1, 0}, {-1, -1}, {0, -1}, {1, -1}}
+
+// A grid holds the corners at which roads may bend.
+type grid struct {
+	at     []pt
+	height []float64
+	land   []bool    // fit for a road
+	extra  []float64 // factor of cost, ≥ 1: near the coast or beside a river
+}
+
+func index(col, row int) int { return row*gridCols + col }
+
+// newGrid covers the main island; blocked says where no road can be.
+func newGrid(rng *rand.Rand, shore *region, blocked func(pt) bool) *grid {
+	n := gridCols * gridRows
+	g := &grid{make([]pt, n), make([]float64, n), make([]bool, n), make([]float64, n)}
+	for row := range gridRows {
+		for col := range gridCols {
+			i := index(col, row)
+			p := pt{(float64(col)-gridCols/2+0.5)*gridKm + 0.8*gridKm*(rng.Float64()-0.5), (float64(row)-gridRows/2+0.5)*gridKm + 0.8*gridKm*(rng.Float64()-0.5)}
+			g.at[i], g.extra[i] = p, 1
+			if !shore.contains(p) || blocked(p) {
+				continue
+			}
+			if d := shore.edgeKm(p); d > 0.8 {
+				g.land[i], g.height[i] = true, heightAt(p)
+				if d < 1.6 {
+					g.extra[i] = 1.3
+				}
+			}
+		}
+	}
+	return g
+}
+
+// neighbour is the corner next to i in direction d, or −1.
+func neighbour(i, d int) int {
+	col, row := i%gridCols+offsets[d][0], i/gridCols+offsets[d][1]
+	if col < 0 || row < 0 || col >= gridCols || row >= gridRows {
+		return -1
+	}
+	return index(col, row)
+}
+
+// nearest is the corner closest to p among those that fit.
+func (g *grid) nearest(p pt, fits func(i int) bool) int {
+	best, bestD := -1, math.Inf(1)
+	for i, q := range g.at {
+		if d := p.dist(q); d < bestD && fits(i) {
+			best, bestD = i, d
+		}
+	}
+	return best
+}
+
+// A search is one path to find: cost of a step (negative: not allowed), the
+// least cost of a km, and where it ends.
+type search struct {
+	from  int
+	step  func(from, dir, to int) float64
+	perKm float64 // for the estimate of what is left; with no goal 0
+	goal  pt
+	done  func(i int) bool
+}
+
+// path is A* (Hart, Nilsson, Raphael 1968) over the grid; nil if there is none.
+func (g *grid) path(s search) []int {
+	const unseen = -2
+	cost, prev := make([]float32, len(g.at)), make([]int32, len(g.at))
+	for i := range prev {
+		prev[i] = unseen
+	}
+	cost[s.from], prev[s.from] = 0, -1
+	q := &queue{{s.from, 0}}
+	closed := make([]bool, len(g.at))
+	for q.Len() > 0 {
+		at := heap.Pop(q).(item).at
+		if closed[at] {
+			continue
+		}
+		closed[at] = true
+		if s.done(at) {
+			return unwind(prev, at)
+		}
+		for d := range directs {
+			to := neighbour(at, d)
+			if to < 0 || !g.land[to] || closed[to] {
+				continue
+			}
+			c := s.step(at, d, to)
+			if c < 0 {
+				continue
+			}
+			if c += float64(cost[at]); prev[to] == unseen || float32(c) < cost[to] {
+				cost[to], prev[to] = float32(c), int32(at)
+				heap.Push(q, item{to, c + s.perKm*g.at[to].dist(s.goal)})
+			}
+		}
+	}
+	return nil
+}
+
+func unwind(prev []int32, at int) []int {
+	var out []int
+	for i := int32(at); i >= 0; i = prev[i] {
+		out = append(out, int(i))
+	}
+	for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
+		out[i], out[j] = out[j], out[i]
+	}
+	return out
+}
+
+type item struct {
+	at   int
+	cost float64
+}
+
+type queue []item
+
+func (q queue) Len() int { return len(q) }
+func (q queue) Less(i, j int) bool {
+	return q[i].cost < q[j].cost || q[i].cost == q[j].cost && q[i].at < q[j].at
+}
+func (q queue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
+func (q *queue) Push(x any)   { *q = append(*q, x.(item)) }
+func (q *queue) Pop() any {
+	old := *q
+	x := old[len(old)-1]
+	*q = old[:len(old)-1]
+	return x
+}

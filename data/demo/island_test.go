@@ -1,0 +1,155 @@
+package demo
+
+import (
+	"math"
+	"testing"
+)
+
+func TestWaysReferToNodes(t *testing.T) {
+	w := &theIsland().world
+	for _, y := range w.ways {
+		if len(y.refs) < 2 {
+			t.Errorf("way %d %v has %d nodes", y.id, y.tags, len(y.refs))
+		}
+		for i, id := range y.refs {
+			if id < 1 || id > int64(len(w.nodes)) {
+				t.Errorf("way %d refers to node %d, which is not there", y.id, id)
+			}
+			if i > 0 && id == y.refs[i-1] {
+				t.Errorf("way %d repeats node %d", y.id, id)
+			}
+		}
+	}
+}
+
+func TestRoadsStayOnLand(t *testing.T) {
+	s := theIsland()
+	for _, y := range s.world.ways {
+		if y.tags["highway"] == "" {
+			continue
+		}
+		for _, id := range y.refs {
+			if p := s.at(id); !s.onLand(p) || s.lake.contains(p) {
+				t.Errorf("way %d %v: node %d at %.2f is in the water", y.id, y.tags, id, p)
+			}
+		}
+	}
+}
+
+func (s *island) onLand(p pt) bool {
+	for _, r := range s.shores {
+		if r.contains(p) {
+			return true
+		}
+	}
+	return false
+}
+
+// Every road can be driven to from the capital, and back.
+func TestRoadsAreConnected(t *testing.T) {
+	s := theIsland()
+	links := s.world.links()
+	back := make([][]link, len(links))
+	for a, ls := range links {
+		for _, l := range ls {
+			back[l.to] = append(back[l.to], link{int64(a), l.cost})
+		}
+	}
+	capital := s.nodeOf[s.corner["Vazhoum"]]
+	for name, graph := range map[string][][]link{"from": links, "to": back} {
+		seen := map[int64]bool{capital: true}
+		for todo := []int64{capital}; len(todo) > 0; {
+			at := todo[len(todo)-1]
+			todo = todo[:len(todo)-1]
+			for _, l := range graph[at] {
+				if !seen[l.to] {
+					seen[l.to] = true
+					todo = append(todo, l.to)
+				}
+			}
+		}
+		for a, ls := range links {
+			if p := s.at(max(1, int64(a))); len(ls) > 0 && s.main.contains(p) && !seen[int64(a)] {
+				t.Errorf("no way %s the capital at node %d, %.1f", name, a, p)
+			}
+		}
+	}
+}
+
+func TestServicesAreByTheRoad(t *testing.T) {
+	s := theIsland()
+	check := func(what tags, p pt) {
+		if what["amenity"] == "" && what["tourism"] == "" && what["man_made"] == "" {
+			return
+		}
+		best := math.Inf(1)
+		for _, y := range s.world.ways {
+			if y.tags["highway"] == "" || y.tags["highway"] == "motorway" {
+				continue
+			}
+			for i := 1; i < len(y.refs); i++ {
+				best = min(best, offSide(p, s.at(y.refs[i-1]), s.at(y.refs[i])))
+			}
+		}
+		if best > 0.3 {
+			t.Errorf("%v is %.2f km from a road", what, best)
+		}
+		if !s.onLand(p) {
+			t.Errorf("%v is in the sea", what)
+		}
+	}
+	for _, n := range s.world.nodes {
+		check(n.tags, s.at(n.id))
+	}
+	for _, y := range s.world.ways {
+		check(y.tags, s.at(y.refs[0]))
+	}
+}
+
+// A coastline does not cross itself or another one.
+func TestCoastsAreSimple(t *testing.T) {
+	s := theIsland()
+	var sides []segment
+	for _, r := range s.shores {
+		for i, a := range r.ring {
+			sides = append(sides, segment{a, r.ring[(i+1)%len(r.ring)], 0})
+		}
+	}
+	for i, u := range sides {
+		for _, v := range sides[i+1:] {
+			if u.a == v.a || u.a == v.b || u.b == v.a || u.b == v.b {
+				continue
+			}
+			if _, _, ok := cross(u.a, u.b, v.a, v.b); ok {
+				t.Errorf("coast crosses itself at %.2f", u.a)
+			}
+		}
+	}
+}
+
+// The tour is one line over the roads, 700–1,100 km long, and passes the road
+// to Pouvazhe twice.
+func TestTripFollowsTheRoads(t *testing.T) {
+	route := Trip().Route
+	km := 0.0
+	seen := map[[2]float64]int{}
+	for i, p := range route {
+		seen[p]++
+		if i > 0 {
+			km += kmBetween(route[i-1], p)
+		}
+	}
+	if km < 700 || km > 1100 {
+		t.Errorf("the tour is %.0f km", km)
+	}
+	twice := 0
+	for _, n := range seen {
+		if n == 2 {
+			twice++
+		}
+	}
+	if twice < 20 {
+		t.Errorf("%d points are passed twice, want a stretch", twice)
+	}
+	t.Logf("%.0f km, %d points", km, len(route))
+}

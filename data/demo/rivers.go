@@ -1,0 +1,69 @@
+package demo
+
+import "math"
+
+// A river runs from the mountains to the sea or another water.
+type river struct {
+	name                     string
+	line                     []pt
+	west, south, east, north float64
+}
+
+// near is a quick test whether a side can cross the river.
+func (v river) near(a, b pt) bool {
+	return max(a.x, b.x) >= v.west && min(a.x, b.x) <= v.east && max(a.y, b.y) >= v.south && min(a.y, b.y) <= v.north
+}
+
+// springs are the rivers: from, through, and where they reach the sea.
+var springs = []struct {
+	name  string
+	via   []pt
+	inSea bool
+}{
+	{"Thouloqa", []pt{{-9, 0.5}, {-8, -9}, {2, -22}, {8, -35}, {-2, -55}}, true}, // out of the lake
+	{"Imroqa", []pt{{-34, 24}, {-36, 12}, {-46, 3}, {-45, -10}, {-36, -20}}, true},
+	{"Dolvoqa", []pt{{4, 13}, {14, 12}, {19.8, 22}}, true},
+	{"Qathoqa", []pt{{62, 17}, {52, 26}, {42, 40}, {46, 64}}, true},
+	{"Melzhoqa", []pt{{66, 9}, {66, -8}, {76, -22}, {84, -45}}, true},
+	{"Vinuoqa", []pt{{-80, 8}, {-88, -4}, {-90, -18}, {-96, -32}}, true},
+	{"Zhiroqa", []pt{{-66, 19}, {-72, 30}, {-72, 51}}, true},
+	{"Bezhoqa", []pt{{-42, 29}, {-47, 40}, {-46, 59}}, true},
+	{"Aqeloqa", []pt{{84, 12}, {92, 24}, {92, 43}}, true},
+}
+
+// drawRivers lets each river meander between its points; the last one is moved
+// to the shore.
+func drawRivers(shore *region) []river {
+	var out []river
+	for _, s := range springs {
+		via := append([]pt(nil), s.via...)
+		last := len(via) - 1
+		via[last] = shore.ring[shore.nearest(via[last])]
+		line := curve(via, 0.35)
+		for i, p := range line {
+			ease := min(1, float64(i)/8, float64(len(line)-1-i)/8)
+			push := func(layer uint64) float64 {
+				return 1.7*noise(p.x/5, p.y/5, layer) + 0.45*noise(p.x/1.3, p.y/1.3, layer+1)
+			}
+			line[i] = p.add(pt{push(11), push(21)}.mul(ease))
+		}
+		// Inside the land from spring to mouth: stop at the first step into the sea.
+		for i, p := range line {
+			if i > 0 && !shore.contains(p) {
+				line = append(line[:i:i], shore.ring[shore.nearest(p)])
+				break
+			}
+		}
+		out = append(out, newRiver(s.name, thin(line, 0.012)))
+	}
+	return out
+}
+
+func newRiver(name string, line []pt) river {
+	v := river{name, line, math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
+	for _, p := range line {
+		v.west, v.east = min(v.west, p.x), max(v.east, p.x)
+		v.south, v.north = min(v.south, p.y), max(v.north, p.y)
+	}
+	return v
+}
