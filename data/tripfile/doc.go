@@ -1,0 +1,15 @@
+// Package tripfile reads and writes trip files and fleet files.
+//
+// A trip file is a GeoJSON FeatureCollection (RFC 7946) with a foreign member
+// `ullage` that holds the trip in format ullage-trip-1, and one LineString
+// feature that is its route; any map tool opens it. A fleet file is JSON in
+// format ullage-fleet-1. README.md describes both.
+//
+// Members that this version does not know are ignored, so that files may say
+// more. What it knows must be right: errors name the file, line and column,
+// and what to write instead. Points are orb.Point{longitude, latitude}.
+//
+//	t, err := tripfile.Read("summer.geojson", f)
+//	if err != nil { return err }
+//	it, err := trip.Plan(ctx, t, places, trip.Options{})
+package tripfile

@@ -1,0 +1,57 @@
+package tripfile
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"ullage/planner/trip"
+)
+
+// FleetFormat is the value of a fleet file's format member.
+const FleetFormat = "ullage-fleet-1"
+
+type fleet struct {
+	Format   string         `json:"format"`
+	Vehicles []trip.Vehicle `json:"vehicles"`
+}
+
+// ReadFleet reads a fleet file: vehicles with different ids, each valid, in
+// the order of the file. name is for errors only. Files over 64 MiB are refused.
+func ReadFleet(name string, r io.Reader) ([]trip.Vehicle, error) {
+	b, err := load(name, r)
+	if err != nil {
+		return nil, err
+	}
+	var f fleet
+	if err := decode(name, b, &f); err != nil {
+		return nil, err
+	}
+	if f.Format != FleetFormat {
+		return nil, fmt.Errorf("%s: format is %q: write %q", name, f.Format, FleetFormat)
+	}
+	if len(f.Vehicles) == 0 {
+		return nil, fmt.Errorf("%s: has no vehicles: give at least one", name)
+	}
+	seen := map[string]int{}
+	for i, v := range f.Vehicles {
+		if err := v.Validate(); err != nil {
+			return nil, fmt.Errorf("%s: vehicles[%d]: %w", name, i, err)
+		}
+		if j, twice := seen[v.ID]; twice {
+			return nil, fmt.Errorf("%s: vehicles[%d] has the id %q of vehicles[%d]: give each its own", name, i, v.ID, j)
+		}
+		seen[v.ID] = i
+	}
+	return f.Vehicles, nil
+}
+
+// WriteFleet writes a fleet file; [ReadFleet] gives the same vehicles back.
+func WriteFleet(w io.Writer, vehicles []trip.Vehicle) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	if err := e.Encode(fleet{FleetFormat, vehicles}); err != nil {
+		return fmt.Errorf("write fleet: %w", err)
+	}
+	return nil
+}

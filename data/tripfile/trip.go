@@ -1,0 +1,185 @@
+package tripfile
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/paulmach/orb"
+
+	"ullage/planner/trip"
+)
+
+// A collection is a trip file. V is how the vehicle is given: a trip.Vehicle,
+// or a string that names one of the fleet.
+type collection[V any] struct {
+	Type     string     `json:"type"`
+	Ullage   *member[V] `json:"ullage"`
+	Features []feature  `json:"features"`
+}
+
+// member is the trip; its own Vehicle hides the trip's.
+type member[V any] struct {
+	trip.Trip
+	Vehicle V `json:"vehicle"`
+}
+
+type feature struct {
+	Type       string            `json:"type"`
+	Properties map[string]string `json:"properties"`
+	Geometry   *geometry         `json:"geometry"`
+}
+
+type geometry struct {
+	Type        string      `json:"type"`
+	Coordinates [][]float64 `json:"coordinates"`
+}
+
+// looks reads only what decides how the rest is read: features that are not
+// lines have coordinates of other shapes, and are left out.
+type looks struct {
+	Type   string `json:"type"`
+	Ullage *struct {
+		Format  string          `json:"format"`
+		Vehicle json.RawMessage `json:"vehicle"`
+	} `json:"ullage"`
+}
+
+// Read reads a trip file. The vehicle may be an object, or the id of one of
+// [trip.Fleet]. A file without a route gives a trip without one, for a route
+// to be added. The rest must be valid: an error names the file, the place and
+// what to do. name is for errors only. Files over 64 MiB are refused.
+func Read(name string, r io.Reader) (trip.Trip, error) {
+	b, err := load(name, r)
+	if err != nil {
+		return trip.Trip{}, err
+	}
+	var l looks
+	if err := decode(name, b, &l); err != nil {
+		return trip.Trip{}, err
+	}
+	if l.Type != "FeatureCollection" {
+		return trip.Trip{}, fmt.Errorf("%s: type is %q: a trip file is a GeoJSON FeatureCollection", name, l.Type)
+	}
+	if l.Ullage == nil {
+		return trip.Trip{}, fmt.Errorf("%s: has no member \"ullage\": this is GeoJSON, but not a trip; as a route it may do", name)
+	}
+	if l.Ullage.Format != trip.Format {
+		return trip.Trip{}, fmt.Errorf("%s: ullage.format is %q: write %q", name, l.Ullage.Format, trip.Format)
+	}
+	var t trip.Trip
+	if len(l.Ullage.Vehicle) > 0 && l.Ullage.Vehicle[0] == '"' {
+		t, err = withFleetVehicle(name, b)
+	} else {
+		t, err = withOwnVehicle(name, b)
+	}
+	if err != nil {
+		return trip.Trip{}, err
+	}
+	if t.Route, err = route(name, b); err != nil {
+		return trip.Trip{}, err
+	}
+	if err := valid(t); err != nil {
+		return trip.Trip{}, fmt.Errorf("%s: %w", name, err)
+	}
+	return t, nil
+}
+
+func withOwnVehicle(name string, b []byte) (trip.Trip, error) {
+	var c struct {
+		Ullage member[trip.Vehicle] `json:"ullage"`
+	}
+	err := decode(name, b, &c)
+	t := c.Ullage.Trip
+	t.Vehicle = c.Ullage.Vehicle
+	return t, err
+}
+
+func withFleetVehicle(name string, b []byte) (trip.Trip, error) {
+	var c struct {
+		Ullage member[string] `json:"ullage"`
+	}
+	if err := decode(name, b, &c); err != nil {
+		return trip.Trip{}, err
+	}
+	t := c.Ullage.Trip
+	var ids []string
+	for _, v := range trip.Fleet() {
+		if v.ID == c.Ullage.Vehicle {
+			t.Vehicle = v
+			return t, nil
+		}
+		ids = append(ids, v.ID)
+	}
+	return trip.Trip{}, fmt.Errorf("%s: ullage.vehicle is %q: write one of %s, or the vehicle itself", name, c.Ullage.Vehicle, strings.Join(ids, ", "))
+}
+
+// route reads the one LineString among the features; nil if there is none.
+func route(name string, b []byte) (orb.LineString, error) {
+	var c struct {
+		Features []struct {
+			Geometry *struct {
+				Type        string          `json:"type"`
+				Coordinates json.RawMessage `json:"coordinates"`
+			} `json:"geometry"`
+		} `json:"features"`
+	}
+	if err := decode(name, b, &c); err != nil {
+		return nil, err
+	}
+	var line orb.LineString
+	for i, f := range c.Features {
+		if f.Geometry == nil || f.Geometry.Type != "LineString" {
+			continue
+		}
+		if line != nil {
+			return nil, fmt.Errorf("%s: features[%d] is a second LineString: a trip has one route, remove the other", name, i)
+		}
+		var points [][]float64
+		if err := json.Unmarshal(f.Geometry.Coordinates, &points); err != nil {
+			return nil, fmt.Errorf("%s: features[%d]: coordinates are not a list of [longitude, latitude]: %w", name, i, err)
+		}
+		for j, p := range points {
+			if len(p) < 2 {
+				return nil, fmt.Errorf("%s: features[%d]: point %d has %d numbers: write [longitude, latitude]", name, i, j+1, len(p))
+			}
+			line = append(line, orb.Point{p[0], p[1]})
+		}
+		if len(line) == 0 {
+			return nil, fmt.Errorf("%s: features[%d]: the route has no points: draw one, or remove the feature", name, i)
+		}
+	}
+	return line, nil
+}
+
+// valid is Trip.Validate for a trip whose route may still be missing.
+func valid(t trip.Trip) error {
+	if t.Route == nil {
+		t.Route = orb.LineString{{0, 0}, {0, 1}}
+	}
+	return t.Validate()
+}
+
+// Write writes a trip file with the vehicle in it. [Read] gives the same trip
+// back; heights in the route do not exist here and so are not lost.
+func Write(w io.Writer, t trip.Trip) error {
+	t.Format = trip.Format
+	c := collection[trip.Vehicle]{
+		Type:     "FeatureCollection",
+		Ullage:   &member[trip.Vehicle]{Trip: t, Vehicle: t.Vehicle},
+		Features: []feature{},
+	}
+	if len(t.Route) > 0 {
+		g := &geometry{Type: "LineString"}
+		for _, p := range t.Route {
+			g.Coordinates = append(g.Coordinates, slices.Clone(p[:]))
+		}
+		c.Features = append(c.Features, feature{Type: "Feature", Properties: map[string]string{"name": t.Name}, Geometry: g})
+	}
+	if err := json.NewEncoder(w).Encode(c); err != nil {
+		return fmt.Errorf("write trip %q: %w", t.Name, err)
+	}
+	return nil
+}
