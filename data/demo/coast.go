@@ -30,7 +30,8 @@ var islets = []struct {
 }
 
 // roughen returns the closed ring with every side broken until it is shorter
-// than stepKm, each break pushed sideways by up to rough × its length.
+// than stepKm, each break pushed sideways by up to rough × its length: more on
+// rocky shores, less where there are beaches.
 func roughen(rng *rand.Rand, ring []pt, rough, stepKm float64) []pt {
 	var out []pt
 	var split func(a, b pt)
@@ -40,13 +41,29 @@ func roughen(rng *rand.Rand, ring []pt, rough, stepKm float64) []pt {
 			out = append(out, a)
 			return
 		}
-		push := (rng.Float64() + rng.Float64() - 1) * rough * d
+		push := (rng.Float64() + rng.Float64() - 1) * rough * d * (1 + 0.55*noise(a.x/31, a.y/31, 5))
 		m := a.lerp(b, 0.5+0.16*(rng.Float64()-0.5)).add(b.sub(a).unit().left().mul(push))
 		split(a, m)
 		split(m, b)
 	}
 	for i, a := range ring {
 		split(a, ring[(i+1)%len(ring)])
+	}
+	return untangle(out)
+}
+
+// untangle cuts the small loops out of a line in which a side crosses one of
+// the next hundred.
+func untangle(line []pt) []pt {
+	var out []pt
+	for i := 0; i < len(line); i++ {
+		out = append(out, line[i])
+		for j := min(i+100, len(line)-2); i+1 < len(line) && j > i+1; j-- {
+			if f, _, ok := cross(line[i], line[i+1], line[j], line[j+1]); ok {
+				out, i = append(out, line[i].lerp(line[i+1], f)), j
+				break
+			}
+		}
 	}
 	return out
 }

@@ -48,7 +48,7 @@ func wind(line []pt, flatKm, steepKm float64) []pt {
 		push := flatKm + (steepKm-flatKm)*max(0, min(1, (h-350)/900))
 		push *= min(1, run/0.8, (total-run)/0.8)
 		along := line[min(i+1, len(line)-1)].sub(line[max(i-1, 0)]).unit()
-		out[i] = p.add(along.left().mul(push * noise(p.x/0.45, p.y/0.45, 7)))
+		out[i] = p.add(along.left().mul(push * (noise(p.x/0.5, p.y/0.5, 7) + 0.35*noise(p.x/0.21, p.y/0.21, 8))))
 	}
 	return out
 }

@@ -84,8 +84,8 @@ func (s *island) plan() {
 }
 
 const (
-	villages     = 74
-	villageGapKm = 7.0
+	villages     = 125
+	villageGapKm = 5.6
 )
 
 // settleVillages drops villages on low ground, each with a road to the network,
@@ -108,7 +108,7 @@ func (s *island) settleVillages() {
 		}
 	}
 	for k, i := range made {
-		if k%2 == 0 {
+		if k%3 == 0 {
 			continue
 		}
 		best := -1

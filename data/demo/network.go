@@ -33,7 +33,7 @@ func newNetwork(g *grid) *network {
 
 // join builds the cheapest road of a class between two corners.
 func (n *network) join(a, b int, c class) {
-	n.build(n.path(search{a, n.cost(c), reuse, n.at[b], func(i int) bool { return i == b }}), c)
+	n.build(n.path(search{a, n.cost(c), reuse[c], n.at[b], func(i int) bool { return i == b }}), c)
 }
 
 // connect builds a road from a corner to the cheapest point of the network.
@@ -55,8 +55,9 @@ func direction(a, b int) int {
 	return slices.IndexFunc(offsets[:], func(o [2]int) bool { return b == a+o[0]+o[1]*gridCols })
 }
 
-// reuse is what a km on a road that is there counts as, beside a new one.
-const reuse = 0.6
+// reuse is what a km on a road that is there counts as, beside a new one:
+// great roads take over lesser ones, lesser ones make a network.
+var reuse = [...]float64{0, 0.8, 0.8, 0.6, 0.6, 0.6}
 
 // cost of a step for a road of class c: length, steepness, and what is there.
 func (n *network) cost(c class) func(a, d, b int) float64 {
@@ -67,7 +68,7 @@ func (n *network) cost(c class) func(a, d, b int) float64 {
 		}
 		l := n.at[a].dist(n.at[b])
 		if there != noRoad {
-			return l * reuse
+			return l * reuse[c]
 		}
 		if d%2 == 1 { // a diagonal may not cross the other one
 			side := neighbour(a, (d+1)%directs)

@@ -35,11 +35,11 @@ func (n *network) draw(ends map[int]bool) []road {
 		case motorway:
 			line = curve(soften(line, 4), 0.3)
 		case trunk:
-			line = wind(curve(soften(line, 2), 0.22), 0.02, 0.09)
+			line = wind(curve(soften(line, 2), 0.15), 0.02, 0.12)
 		case primary:
-			line = wind(curve(soften(line, 2), 0.18), 0.05, 0.16)
+			line = wind(curve(soften(line, 2), 0.12), 0.05, 0.24)
 		default:
-			line = wind(curve(soften(line, 1), 0.16), 0.09, 0.2)
+			line = wind(curve(soften(line, 1), 0.1), 0.08, 0.3)
 		}
 		out = append(out, road{class: c.class, line: thin(line, 0.006), start: c.corners[0], end: c.corners[len(c.corners)-1]})
 	}
