@@ -69,6 +69,7 @@ var shutTo = map[Tag]bool{
 	{"access", "delivery"}:       true,
 	{"access", "agricultural"}:   true,
 	{"access", "forestry"}:       true,
+	{"access", "boat"}:           true, // seen on fuel jetties
 	{"vehicle", "no"}:            true,
 	{"vehicle", "private"}:       true,
 	{"motor_vehicle", "no"}:      true,

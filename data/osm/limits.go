@@ -18,17 +18,17 @@ const (
 	tonnesPerLong  = 1.0160469088
 )
 
-// limitRules: the first key that gives a number counts; the smaller of two does not, as the legal limit comes first.
+// limitRules: of several keys that give a number the smallest counts.
 // Source: Key:maxheight, Key:maxwidth, Key:maxlength, Key:maxweight, Key:maxweightrating.
 var limitRules = []struct {
 	keys  []string
 	units map[string]float64
-	set   func(*trip.Limits, float64)
+	field func(*trip.Limits) *float64
 }{
-	{[]string{"maxheight", "maxheight:physical"}, lengthUnits, func(l *trip.Limits, v float64) { l.HeightM = v }},
-	{[]string{"maxwidth", "maxwidth:physical"}, lengthUnits, func(l *trip.Limits, v float64) { l.WidthM = v }},
-	{[]string{"maxlength"}, lengthUnits, func(l *trip.Limits, v float64) { l.LengthM = v }},
-	{[]string{"maxweight", "maxweightrating"}, massUnits, func(l *trip.Limits, v float64) { l.MassT = v }},
+	{[]string{"maxheight", "maxheight:physical"}, lengthUnits, func(l *trip.Limits) *float64 { return &l.HeightM }},
+	{[]string{"maxwidth", "maxwidth:physical"}, lengthUnits, func(l *trip.Limits) *float64 { return &l.WidthM }},
+	{[]string{"maxlength"}, lengthUnits, func(l *trip.Limits) *float64 { return &l.LengthM }},
+	{[]string{"maxweight", "maxweightrating"}, massUnits, func(l *trip.Limits) *float64 { return &l.MassT }},
 }
 
 // Units by their usual spellings; "" is the default unit. Source: Map_Features/Units.
@@ -56,8 +56,9 @@ func limitsOf(tags Tags) (l trip.Limits) {
 				unclear = append(unclear, k+"="+text)
 				continue
 			}
-			r.set(&l, v)
-			break
+			if f := r.field(&l); *f == 0 || v < *f {
+				*f = v
+			}
 		}
 	}
 	l.Unclear = strings.Join(unclear, "; ")

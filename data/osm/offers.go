@@ -28,7 +28,7 @@ const sites = "stopover campsite"
 // Key:socket, Tag:tourism=camp_site, Key:camp_site of wiki.openstreetmap.org. "cp" is common practice, no source.
 var offerRules = []offerRule{
 	// Diesel: tagged, or likely at a filling station. fuel:HGV_diesel is the truck lane and says nothing here.
-	{tank: "diesel", key: "fuel:diesel", values: "yes", answer: trip.Yes},
+	{tank: "diesel", key: "fuel:diesel", values: "yes only", answer: trip.Yes},
 	{tank: "diesel", key: "fuel:diesel", values: "no", answer: trip.No},
 	{tank: "diesel", key: "fuel:GTL_diesel", values: "yes", answer: trip.Unknown, likely: true}, // the handbook must allow it
 	{tank: "diesel", kinds: "fuel", key: "fuel:others", values: "no", answer: trip.No},
@@ -140,10 +140,12 @@ func (r offerRule) applies(kind string, tags Tags) bool {
 }
 
 // notForCars are the fuels whose pumps say nothing about a diesel pump beside them.
-const notForCars = "lpg cng lng biogas propane butane methane h2 h35 h70 hydrogen electricity JetA1 avgas 100LL wood charcoal adblue others"
+const notForCars = "lpg cng lng biogas propane butane methane h2 h35 h70 hydrogen electricity JetA1 avgas 100LL wood charcoal others"
 
 // unlikelyDiesel reports whether the fuels tagged are such that a diesel pump beside them is not to be expected: a
-// station that sells autogas only. Tagged petrol, or no fuel tagged at all, leaves diesel likely.
+// station that sells autogas only. Tagged petrol, or no fuel tagged at all, leaves diesel likely. Measured on the
+// filling stations of Finland in OpenStreetMap, 2022-02-13: of 671 with a liquid fuel tagged 585 say fuel:diesel=yes and 6 no;
+// of 109 with gas only 34 say yes.
 func unlikelyDiesel(tags Tags) bool {
 	gas, liquid := false, false
 	for k, v := range tags {

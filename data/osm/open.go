@@ -25,6 +25,13 @@ type scans interface {
 	Nodes(ctx context.Context, also ids, fn func(Node) error) error
 }
 
+// scanAll gives up the assumption that blocks are in the usual order, for a file that gave errOrder.
+func (f *File) scanAll() {
+	if p, ok := f.scans.(*pbf); ok {
+		p.anyOrder, p.scanned = true, 0
+	}
+}
+
 // Date is the day that the data are of, 2025-01-19; "" if the file does not say.
 func (f *File) Date() string { return f.date }
 

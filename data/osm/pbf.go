@@ -2,7 +2,7 @@ package osm
 
 import (
 	"context"
-	"fmt"
+	"errors"
 	"io"
 	"strings"
 	"time"
@@ -21,6 +21,10 @@ type pbf struct {
 	b     block
 	step  func(bytes int64)
 	look  lookup
+
+	kinds    []int // per blob, what it holds; 0 is not known yet
+	scanned  int   // kinds that a scan has gone through
+	anyOrder bool
 }
 
 func openPBF(r io.ReadSeeker, total int64, want Want, step func(int64)) (*pbf, error) {
@@ -33,6 +37,7 @@ func openPBF(r io.ReadSeeker, total int64, want Want, step func(int64)) (*pbf, e
 	if err != nil {
 		return nil, err
 	}
+	p.kinds = make([]int, len(p.blobs))
 	return p, p.header(head, list[0].at)
 }
 
@@ -82,27 +87,64 @@ func (p *pbf) header(data []byte, at int64) error {
 	return nil
 }
 
-// each opens every block that may hold the kind, in the file's order.
+// errOrder says that the blocks are not in the order nodes, ways, relations, as a scan had assumed.
+var errOrder = errors.New("osm: blocks are not in the usual order")
+
+// each opens every block that may hold the kind of object, from the last to the first, down to the first block that
+// holds only kinds which come earlier in the usual order. A block found on the way that an earlier scan should have seen
+// gives errOrder. With p.anyOrder every block is opened.
 func (p *pbf) each(ctx context.Context, kind int, fn func(b *block) (ok bool, err error)) error {
-	for _, bl := range p.blobs {
+	for i := len(p.blobs) - 1; i >= 0; i-- {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		data, err := p.load(bl)
-		if err != nil {
-			return err
-		}
-		ok := p.b.open(data, p.look)
-		if ok && p.b.kinds&kind != 0 {
-			if ok, err = fn(&p.b); err != nil {
+		known := p.kinds[i]
+		if known == 0 {
+			opened, err := p.open(i)
+			if err != nil {
+				return err
+			}
+			if opened&p.scanned != 0 && !p.anyOrder {
+				return errOrder
+			}
+			known, p.kinds[i] = opened, opened
+		} else if known&kind != 0 {
+			if _, err := p.open(i); err != nil {
 				return err
 			}
 		}
+		if known&kind == 0 {
+			if known != 0 && known < kind && !p.anyOrder {
+				break
+			}
+			continue
+		}
+		ok, err := fn(&p.b)
+		if err != nil {
+			return err
+		}
 		if !ok {
-			return &offsetError{bl.at, fmt.Errorf("the block is damaged")}
+			return p.damaged(i)
 		}
 	}
+	p.scanned |= kind
 	return nil
+}
+
+// open makes block i the current one and returns the kinds in it.
+func (p *pbf) open(i int) (kinds int, err error) {
+	data, err := p.load(p.blobs[i])
+	if err != nil {
+		return 0, err
+	}
+	if !p.b.open(data, p.look) {
+		return 0, p.damaged(i)
+	}
+	return p.b.kinds, nil
+}
+
+func (p *pbf) damaged(i int) error {
+	return wrongAt(p.blobs[i].at, "the block is damaged: its content does not make sense")
 }
 
 func (p *pbf) Relations(ctx context.Context, fn func(Relation) error) error {

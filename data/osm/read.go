@@ -1,11 +1,12 @@
 package osm
 
 import (
+	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"slices"
-	"strings"
 
 	"github.com/paulmach/orb"
 
@@ -40,6 +41,10 @@ func Read(ctx context.Context, name string, r io.ReadSeeker, opt Options) (Extra
 		return Extract{}, fmt.Errorf("read %s: %w", name, err)
 	}
 	x, err := extract(ctx, f, want, opt)
+	if errors.Is(err, errOrder) {
+		f.scanAll()
+		x, err = extract(ctx, f, want, opt)
+	}
 	if err != nil {
 		return Extract{}, fmt.Errorf("read %s: %w", name, err)
 	}
@@ -69,10 +74,8 @@ func extract(ctx context.Context, f *File, want Want, opt Options) (Extract, err
 	// 2. Wanted ways, and the outlines: which nodes they go through.
 	members := collect(memberWays)
 	var ways []Way
-	outlines := make(map[int64]int, len(members)) // way number → index in ways
 	var refs []int64
 	err = f.Ways(ctx, members, func(w Way) error {
-		outlines[w.ID] = len(ways)
 		ways = append(ways, w)
 		if w.Center == nil {
 			refs = append(refs, w.Refs...)
@@ -99,6 +102,16 @@ func extract(ctx context.Context, f *File, want Want, opt Options) (Extract, err
 	if err != nil {
 		return Extract{}, err
 	}
+	// 4. In order of type and number, whatever the order of the file.
+	slices.SortFunc(nodes, func(a, b Node) int { return cmp.Compare(a.ID, b.ID) })
+	slices.SortFunc(ways, func(a, b Way) int { return cmp.Compare(a.ID, b.ID) })
+	slices.SortFunc(areas, func(a, b Relation) int { return cmp.Compare(a.ID, b.ID) })
+	outlines := make(map[int64]Way, len(members))
+	for _, w := range ways {
+		if members.index(w.ID) >= 0 {
+			outlines[w.ID] = w
+		}
+	}
 	line := func(w Way) (ls orb.LineString) {
 		for _, id := range w.Refs {
 			if i := corners.index(id); i >= 0 && known[i] {
@@ -117,8 +130,8 @@ func extract(ctx context.Context, f *File, want Want, opt Options) (Extract, err
 	for _, r := range areas {
 		var outer []orb.LineString
 		for _, m := range r.Members {
-			if i, ok := outlines[m.ID]; ok && m.Type == 'w' && m.Role != "inner" {
-				if ls := line(ways[i]); len(ls) > 1 {
+			if w, ok := outlines[m.ID]; ok && m.Type == 'w' && m.Role != "inner" {
+				if ls := line(w); len(ls) > 1 {
 					outer = append(outer, ls)
 				}
 			}
@@ -188,16 +201,6 @@ func (b *builder) place(typ byte, id int64, at orb.Point, tags Tags) {
 
 func (b *builder) done() Extract {
 	b.x.Date = b.date
-	order := func(id string) int { return strings.IndexByte("nwr", id[0]) }
-	slices.SortFunc(b.x.Places, func(p, q trip.Place) int {
-		if c := order(p.ID) - order(q.ID); c != 0 {
-			return c
-		}
-		if c := len(p.ID) - len(q.ID); c != 0 {
-			return c
-		}
-		return strings.Compare(p.ID, q.ID)
-	})
 	if b.adrift > 0 {
 		b.x.Notes = append(b.x.Notes, fmt.Sprintf("%d objects left out: the file does not hold their position", b.adrift))
 	}

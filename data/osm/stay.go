@@ -49,6 +49,9 @@ func stayOf(kind string, by Tag, tags Tags) *trip.Stay {
 	return s
 }
 
+// unclearPower are values of power_supply that do not promise mains tonight. Source: Key:power_supply.
+const unclearPower = "unknown intermittent seasonal"
+
 // hookUp answers whether there is mains for the vehicle, and by which tag. power_supply has a yes, a no or, in older
 // data, the type of the outlet; newer data say socket:<type>=<count>. Sources: Key:power_supply, Key:socket, and
 // Key:camp_site (serviced and deluxe have power).
@@ -59,7 +62,7 @@ func hookUp(tags Tags) (trip.Answer, string) {
 		switch {
 		case k == "power_supply" && (v == "no" || v == "none"):
 			a = trip.No
-		case k == "power_supply" && v != "" && v != "unknown":
+		case k == "power_supply" && v != "" && !hasWord(unclearPower, v):
 			a = trip.Yes
 		case strings.HasPrefix(k, "socket:") && strings.Count(k, ":") == 1:
 			if n, err := strconv.Atoi(v); v == "yes" || err == nil && n > 0 {

@@ -1,6 +1,7 @@
 package osm
 
 import (
+	"cmp"
 	"context"
 	"encoding/binary"
 	"encoding/xml"
@@ -71,19 +72,10 @@ func parseXML(ctx context.Context, r io.Reader, want Want, at func() int64) (*xm
 	if !p.closed {
 		return nil, wrongAt(at(), "the file is cut off: </osm> is missing")
 	}
-	slices.SortFunc(x.packed, func(a, b packedNode) int { return compare(a.id, b.id) })
-	slices.SortFunc(x.plain, func(a, b packedWay) int { return compare(a.id, b.id) })
+	p.setDate(p.newest) // a file that does not state its date is as new as its newest object
+	slices.SortFunc(x.packed, func(a, b packedNode) int { return cmp.Compare(a.id, b.id) })
+	slices.SortFunc(x.plain, func(a, b packedWay) int { return cmp.Compare(a.id, b.id) })
 	return x, nil
-}
-
-func compare(a, b int64) int {
-	switch {
-	case a < b:
-		return -1
-	case a > b:
-		return 1
-	}
-	return 0
 }
 
 // An xmlParser keeps the object that is being read.
@@ -97,6 +89,7 @@ type xmlParser struct {
 	refs   []int64
 	member []Member
 	center *orb.Point
+	newest string // timestamp of an object
 	opened bool
 	closed bool
 }
@@ -151,6 +144,9 @@ func (p *xmlParser) start(t xml.StartElement) error {
 
 func (p *xmlParser) object(typ byte, t xml.StartElement) (err error) {
 	p.typ, p.center = 0, nil
+	if t := attr(t, "timestamp"); t > p.newest {
+		p.newest = t
+	}
 	if attr(t, "visible") == "false" || attr(t, "action") == "delete" {
 		return nil
 	}

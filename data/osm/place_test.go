@@ -1,0 +1,148 @@
+package osm
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"ullage/planner/trip"
+)
+
+// tagged makes tags of words like amenity=fuel, separated by " | " as values hold spaces and semicolons.
+func tagged(text string) Tags {
+	tags := Tags{}
+	for part := range strings.SplitSeq(text, " | ") {
+		k, v, _ := strings.Cut(part, "=")
+		tags[k] = v
+	}
+	return tags
+}
+
+// offersText writes offers as words: yes +, no -, unknown ?, likely ~, for guests only g.
+func offersText(offers []trip.Offer) string {
+	var words []string
+	for _, o := range offers {
+		sign := map[trip.Answer]string{trip.Yes: "+", trip.No: "-", trip.Unknown: "?"}[o.Answer]
+		if o.Likely {
+			sign = "~"
+		}
+		if o.Guests {
+			sign += "g"
+		}
+		words = append(words, o.Tank+sign)
+	}
+	return strings.Join(words, " ")
+}
+
+// Every row follows from the definitions on the tag's page at wiki.openstreetmap.org, see the rules.
+func TestOffers(t *testing.T) {
+	for _, tc := range []struct{ name, tags, want string }{
+		{"plain station", "amenity=fuel", "fuel: def? diesel~ lpg?"},
+		{"all three", "amenity=fuel | fuel:diesel=yes | fuel:adblue=yes | fuel:lpg=yes", "fuel: def+ diesel+ lpg+"},
+		{"no diesel", "amenity=fuel | fuel:diesel=no", "fuel: def? diesel- lpg?"},
+		{"diesel only", "amenity=fuel | fuel:diesel=only", "fuel: def? diesel+ lpg?"},
+		{"petrol tagged", "amenity=fuel | fuel:octane_95=yes", "fuel: def? diesel~ lpg?"},
+		{"autogas only", "amenity=fuel | fuel:lpg=yes", "fuel: def? diesel? lpg+"},
+		{"autogas and petrol", "amenity=fuel | fuel:lpg=yes | fuel:octane_95=yes", "fuel: def? diesel~ lpg+"},
+		{"gas denied says nothing of diesel", "amenity=fuel | fuel:lpg=no", "fuel: def? diesel~ lpg-"},
+		{"truck lane", "amenity=fuel | fuel:HGV_diesel=yes", "fuel: def? diesel~ lpg?"},
+		{"canister", "amenity=fuel | fuel:adblue=no | fuel:adblue:canister=yes", "fuel: def+ diesel~ lpg?"},
+		{"nothing else", "amenity=fuel | fuel:octane_95=yes | fuel:others=no", "fuel: def- diesel- lpg-"},
+		{"fuel burnt is not fuel sold", "amenity=fuel | fuel=lpg", "fuel: def? diesel~ lpg?"},
+		{"propane", "amenity=fuel | fuel:propane=yes", "fuel: def? diesel? lpg~"},
+		{"unknown word", "amenity=fuel | fuel:lpg=maybe", "fuel: def? diesel? lpg?"},
+		{"customers", "amenity=fuel | access=customers", "fuel: def?g diesel~g lpg?g"},
+		{"water at the station", "amenity=fuel | water_point=yes", "fuel: def? diesel~ fresh+ lpg?"},
+		{"dump at the station", "amenity=fuel | sanitary_dump_station=yes", "fuel: cassette+ def? diesel~ grey~ lpg?"},
+
+		{"dump", "amenity=sanitary_dump_station", "dump: cassette+ fresh? grey~"},
+		{"dump for guests", "amenity=sanitary_dump_station | access=customers | water_point=yes", "dump: cassette+g fresh+g grey~g"},
+		{"chemical toilets only", "amenity=sanitary_dump_station | sanitary_dump_station:chemical_toilet=yes | sanitary_dump_station:grey_water=no", "dump: cassette+ fresh? grey-"},
+		{"hose only", "amenity=sanitary_dump_station | sanitary_dump_station:basin=no | sanitary_dump_station:round_drain=yes", "dump: cassette- fresh? grey~"},
+		{"accepted", "amenity=sanitary_dump_station | sanitary_dump_station:accepted=black_water; grey_water", "dump: cassette+ fresh? grey+"},
+		{"accepted without grey", "amenity=sanitary_dump_station | sanitary_dump_station:accepted=chemical_toilet", "dump: cassette+ fresh? grey-"},
+		{"accepted grey only", "amenity=sanitary_dump_station | sanitary_dump_station:accepted=grey_water", "dump: cassette- fresh? grey+"},
+		{"property of a car park", "amenity=parking | sanitary_dump_station=yes", "dump: cassette+ grey~"},
+		{"property for guests", "leisure=marina | sanitary_dump_station=customers", "dump: cassette+g grey~g"},
+		{"boats only", "waterway=sanitary_dump_station", ""},
+		{"no dump", "amenity=parking | sanitary_dump_station=no", ""},
+
+		{"water point", "amenity=water_point", "water: fresh+"},
+		{"water point not to drink", "amenity=water_point | drinking_water=no", "water: fresh-"},
+		{"water point as property", "amenity=parking | water_point=yes", "water: fresh+"},
+		{"drinking fountain", "amenity=drinking_water", "water: fresh?"},
+		{"drinking water from a tap", "amenity=drinking_water | man_made=water_tap", "water: fresh~"},
+		{"tap", "man_made=water_tap", "tap: fresh?"},
+		{"potable tap", "man_made=water_tap | drinking_water=yes", "tap: fresh~"},
+		{"tap not to drink", "man_made=water_tap | drinking_water=no", "tap: fresh-"},
+
+		{"stopover", "tourism=caravan_site", "stopover: battery? cassette? fresh? grey?"},
+		{"stopover, old power", "tourism=caravan_site | power_supply=cee_17_blue", "stopover: battery+ cassette? fresh? grey?"},
+		{"stopover, new power", "tourism=caravan_site | socket:cee_blue=4", "stopover: battery+ cassette? fresh? grey?"},
+		{"stopover, no power", "tourism=caravan_site | power_supply=no | socket:cee_blue=4", "stopover: battery- cassette? fresh? grey?"},
+		{"power on demand", "tourism=caravan_site | power_supply=intermittent", "stopover: battery? cassette? fresh? grey?"},
+		{"no sockets", "tourism=caravan_site | socket:cee_blue=0", "stopover: battery? cassette? fresh? grey?"},
+		{"stopover with all", "tourism=caravan_site | sanitary_dump_station=yes | sanitary_dump_station:grey_water=yes | water_point=yes | power_supply=yes", "stopover: battery+ cassette+ fresh+ grey+"},
+		{"campsite", "tourism=camp_site", "campsite: battery?g cassette?g fresh~g grey?g"},
+		{"campsite, basic", "tourism=camp_site | camp_site=basic", "campsite: battery-g cassette?g fresh-g grey?g"},
+		{"campsite, serviced", "tourism=camp_site | camp_site=serviced", "campsite: battery+g cassette?g fresh+g grey?g"},
+		{"campsite, drinking water", "tourism=camp_site | drinking_water=yes", "campsite: battery?g cassette?g fresh+g grey?g"},
+		{"campsite without drinking water", "tourism=camp_site | camp_site=deluxe | drinking_water=no", "campsite: battery+g cassette?g fresh-g grey?g"},
+
+		{"service area", "highway=services", ""},
+		{"service area with dump", "highway=services | sanitary_dump_station=yes", "service: cassette+ grey~"},
+		{"rest area with water", "highway=rest_area | drinking_water=yes", "service: fresh~"},
+		{"service area that sells", "highway=services | fuel:diesel=yes | fuel:lpg=yes", "service: diesel+ lpg+"},
+		{"bottled gas", "shop=gas", "gas: lpg?"},
+		{"bottled gas and autogas", "shop=gas | fuel:lpg=yes", "gas: lpg+"},
+
+		{"private", "amenity=fuel | access=private", ""},
+		{"boats", "amenity=fuel | access=boat", ""},
+		{"no cars", "amenity=drinking_water | motor_vehicle=no", ""},
+		{"disused", "amenity=fuel | disused=yes", ""},
+		{"disused, prefixed", "disused:amenity=fuel", ""},
+		{"abandoned, prefixed", "abandoned:tourism=camp_site", ""},
+		{"out of order", "amenity=water_point | operational_status=broken", ""},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			got := ""
+			if p, ok := placeOf('n', 1, orb.Point{}, tagged(tc.tags)); ok {
+				got = fmt.Sprintf("%s: %s", p.Kind, offersText(p.Offers))
+			}
+			if got != tc.want {
+				t.Errorf("%s\n got %q\nwant %q", tc.tags, got, tc.want)
+			}
+		})
+	}
+}
+
+// The evidence is the tag itself, as a person finds it on the map.
+func TestEvidence(t *testing.T) {
+	p, _ := placeOf('w', 45, orb.Point{1.5, 42.5}, tagged("amenity=fuel | fuel:adblue:canister=yes | brand=Gamma | opening_hours=24/7 | fee=no"))
+	if o, _ := p.Offer("def"); o.Tag != "fuel:adblue:canister=yes" {
+		t.Errorf("evidence = %q", o.Tag)
+	}
+	if o, _ := p.Offer("lpg"); o.Tag != "amenity=fuel" || o.Answer != trip.Unknown {
+		t.Errorf("lpg of a plain station = %+v, want unknown", o)
+	}
+	if p.ID != "w45" || p.Name != "Gamma" || p.Operator != "Gamma" || p.Hours != "24/7" || p.Fee != trip.No || p.Stay != nil {
+		t.Errorf("place = %+v", p)
+	}
+}
+
+// Unknown is never yes: without a tag that speaks of it no tank is served, whatever the kind.
+func TestUnknownIsNeverYes(t *testing.T) {
+	speaks := map[string]bool{"amenity=sanitary_dump_station cassette": true, "sanitary_dump_station=yes cassette": true,
+		"sanitary_dump_station=customers cassette": true, "sanitary_dump_station=public cassette": true,
+		"amenity=water_point fresh": true, "water_point=yes fresh": true}
+	for _, r := range kindRules {
+		for _, o := range offersOf(r.kind, Tags{r.Key: r.Value}) {
+			tag := r.Key + "=" + r.Value
+			if o.Answer == trip.Yes != speaks[tag+" "+o.Tank] {
+				t.Errorf("%s alone: %s is %v", tag, o.Tank, o.Answer)
+			}
+		}
+	}
+}
