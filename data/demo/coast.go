@@ -68,13 +68,18 @@ func untangle(line []pt) []pt {
 	return out
 }
 
-// blob is a rough ring around a middle, anticlockwise.
+// blob is a round but uneven ring about a middle, anticlockwise.
 func blob(rng *rand.Rand, at pt, rx, ry, turn float64) []pt {
-	const corners = 9
+	const corners, between = 7, 4
+	var far [corners]float64
+	for i := range far {
+		far[i] = 0.75 + 0.45*rng.Float64()
+	}
 	var ring []pt
-	for i := range corners {
-		a := 2 * math.Pi * float64(i) / corners
-		f := 0.75 + 0.45*rng.Float64()
+	for i := range corners * between {
+		a := 2 * math.Pi * float64(i) / (corners * between)
+		t := ease(float64(i%between) / between)
+		f := far[i/between] + (far[(i/between+1)%corners]-far[i/between])*t
 		x, y := rx*f*math.Cos(a), ry*f*math.Sin(a)
 		ring = append(ring, pt{at.x + x*math.Cos(turn) - y*math.Sin(turn), at.y + x*math.Sin(turn) + y*math.Cos(turn)})
 	}

@@ -3,6 +3,7 @@ package demo
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 )
 
 // seed fixes everything that is drawn by lot.
@@ -35,6 +36,7 @@ func newIsland() *island {
 	s.plan()
 	s.emitShape()
 	s.emitRoads()
+	s.emitIslet()
 	s.emitStreets()
 	s.emitPlaces()
 	s.emitServices()
@@ -46,16 +48,16 @@ func (s *island) shape() {
 	s.main = newRegion(roughen(s.rng, outline, 0.38, 0.5))
 	s.shores = []*region{s.main}
 	for _, i := range islets {
-		ring := roughen(s.rng, blob(s.rng, i.at, i.radius, i.radius*0.7, i.at.x), 0.3, 0.4)
+		ring := roughen(s.rng, blob(s.rng, i.at, i.radius, i.radius*0.7, i.at.x), 0.4, 0.35)
 		s.shores = append(s.shores, newRegion(ring))
 	}
-	s.lake = newRegion(roughen(s.rng, blob(s.rng, pt{-11, 5}, 5.2, 2, 0.5), 0.25, 0.35))
+	s.lake = newRegion(roughen(s.rng, blob(s.rng, pt{-11, 5}, 5.6, 2, 0.5), 0.22, 0.3))
 	s.rivers = drawRivers(s.main)
 }
 
 // plan lays out roads and villages on the grid.
 func (s *island) plan() {
-	g := newGrid(s.rng, s.main, func(p pt) bool { return s.lake.contains(p) || s.lake.edgeKm(p) < 0.5 })
+	g := newGrid(s.rng, s.main, func(p pt) bool { return s.lake.contains(p) || s.lake.edgeKm(p) < 1.1 })
 	for _, v := range s.rivers { // a road crosses a river but does not run in it
 		for _, p := range v.line {
 			if i := g.nearest4(p); p.dist(g.at[i]) < 0.7 {
@@ -160,6 +162,33 @@ func (s *island) emitPlaces() {
 		n := people[t.rank]/2 + s.rng.IntN(people[t.rank])
 		s.world.addNode(t.at.add(pt{0.05, 0.04}), tags{"place": kinds[t.rank], "name": t.name, "population": itoa(n / 10 * 10)})
 	}
+	for _, l := range landmarks {
+		s.world.addNode(l.at, parseTags(l.tags))
+	}
+}
+
+// landmarks have names but serve nobody.
+var landmarks = []struct {
+	at   pt
+	tags string
+}{
+	{pt{-30, 30}, "natural=peak; name=Kath Orovu; ele=2050"},
+	{pt{-58, 22}, "natural=peak; name=Kath Zhiru; ele=1750"},
+	{pt{-2, 18}, "natural=peak; name=Kath Thoulu; ele=1700"},
+	{pt{-84, 12}, "natural=peak; name=Kath Vinu; ele=1300"},
+	{pt{68, 14}, "natural=peak; name=Kath Aqelu; ele=1850"},
+	{pt{40, 9}, "natural=peak; name=Kath Uqaru; ele=1500"},
+	{pt{60, -30}, "natural=peak; name=Kath Ruzhu; ele=900"},
+	{pt{-34, -32}, "natural=bay; name=Sael Vazhu"},
+	{pt{24, 41}, "natural=bay; name=Sael Dolvu"},
+	{pt{-128.5, 4}, "natural=cape; name=Tezh Imru"},
+	{pt{130, 1}, "natural=cape; name=Tezh Irthu"},
+	{pt{55, -73}, "natural=cape; name=Tezh Nevru"},
+}
+
+// onLand says whether a point lies on any island and not in the lake.
+func (s *island) onLand(p pt) bool {
+	return !s.lake.contains(p) && slices.ContainsFunc(s.shores, func(r *region) bool { return r.contains(p) })
 }
 
 // toSea is how far along a straight line the sea begins and ends, in shares.

@@ -29,20 +29,11 @@ func TestRoadsStayOnLand(t *testing.T) {
 			continue
 		}
 		for _, id := range y.refs {
-			if p := s.at(id); !s.onLand(p) || s.lake.contains(p) {
+			if p := s.at(id); !s.onLand(p) {
 				t.Errorf("way %d %v: node %d at %.2f is in the water", y.id, y.tags, id, p)
 			}
 		}
 	}
-}
-
-func (s *island) onLand(p pt) bool {
-	for _, r := range s.shores {
-		if r.contains(p) {
-			return true
-		}
-	}
-	return false
 }
 
 // Every road can be driven to from the capital, and back.

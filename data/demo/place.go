@@ -57,7 +57,7 @@ func (s *island) beside(p pt, offKm float64) pt {
 	if out.x*(p.x-on.x)+out.y*(p.y-on.y) < 0 {
 		out = out.mul(-1)
 	}
-	if at := on.add(out); s.main.contains(at) && !s.lake.contains(at) {
+	if at := on.add(out); s.onLand(at) {
 		return at
 	}
 	return on.sub(out)

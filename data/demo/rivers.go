@@ -14,21 +14,27 @@ func (v river) near(a, b pt) bool {
 	return max(a.x, b.x) >= v.west && min(a.x, b.x) <= v.east && max(a.y, b.y) >= v.south && min(a.y, b.y) <= v.north
 }
 
-// springs are the rivers: from, through, and where they reach the sea.
+// springs are the rivers: from, through, and where they reach the sea
+// or another river.
 var springs = []struct {
-	name  string
-	via   []pt
-	inSea bool
+	name string
+	via  []pt
 }{
-	{"Thouloqa", []pt{{-9, 0.5}, {-8, -9}, {2, -22}, {8, -35}, {-2, -55}}, true}, // out of the lake
-	{"Imroqa", []pt{{-34, 24}, {-36, 12}, {-46, 3}, {-45, -10}, {-36, -20}}, true},
-	{"Dolvoqa", []pt{{4, 13}, {14, 12}, {19.8, 22}}, true},
-	{"Qathoqa", []pt{{62, 17}, {52, 26}, {42, 40}, {46, 64}}, true},
-	{"Melzhoqa", []pt{{66, 9}, {66, -8}, {76, -22}, {84, -45}}, true},
-	{"Vinuoqa", []pt{{-80, 8}, {-88, -4}, {-90, -18}, {-96, -32}}, true},
-	{"Zhiroqa", []pt{{-66, 19}, {-72, 30}, {-72, 51}}, true},
-	{"Bezhoqa", []pt{{-42, 29}, {-47, 40}, {-46, 59}}, true},
-	{"Aqeloqa", []pt{{84, 12}, {92, 24}, {92, 43}}, true},
+	{"Thouloqa", []pt{{-9, 0.5}, {-8, -9}, {2, -22}, {8, -35}, {-2, -55}}}, // out of the lake
+	{"Imroqa", []pt{{-34, 24}, {-36, 12}, {-46, 3}, {-45, -10}, {-36, -20}}},
+	{"Dolvoqa", []pt{{4, 13}, {14, 12}, {19.8, 22}}},
+	{"Qathoqa", []pt{{62, 17}, {52, 26}, {42, 40}, {46, 64}}},
+	{"Melzhoqa", []pt{{66, 9}, {66, -8}, {76, -22}, {84, -45}}},
+	{"Vinuoqa", []pt{{-80, 8}, {-88, -4}, {-90, -18}, {-96, -32}}},
+	{"Zhiroqa", []pt{{-66, 19}, {-72, 30}, {-72, 51}}},
+	{"Bezhoqa", []pt{{-42, 29}, {-47, 40}, {-46, 59}}},
+	{"Ruzhoqa", []pt{{50, -29}, {42, -36}, {30, -38}, {24, -46}, {27, -57}}},
+	{"Uqaroqa", []pt{{44, 6}, {47, -8}, {40, -18}, {22, -17}, {8, -27}, {6, -33}}},
+	{"Sefnoqa", []pt{{-62, -14}, {-60, -26}, {-64, -36}, {-60, -47}}},
+	{"Kessoqa", []pt{{70, 18}, {66, 32}, {76, 42}, {74, 61}}},
+	{"Irthoqa", []pt{{98, -1}, {108, -4}, {116, -8}, {124, -14}}},
+	{"Tezhoqa", []pt{{-94, 8}, {-100, 12}, {-106, 8}, {-118, 14}}},
+	{"Aqeloqa", []pt{{84, 12}, {92, 24}, {92, 43}}},
 }
 
 // drawRivers lets each river meander between its points; the last one is moved
@@ -38,7 +44,9 @@ func drawRivers(shore *region) []river {
 	for _, s := range springs {
 		via := append([]pt(nil), s.via...)
 		last := len(via) - 1
-		via[last] = shore.ring[shore.nearest(via[last])]
+		if mouth := shore.ring[shore.nearest(via[last])]; mouth.dist(via[last]) < 8 {
+			via[last] = mouth // else it joins another river
+		}
 		line := curve(via, 0.35)
 		for i, p := range line {
 			ease := min(1, float64(i)/8, float64(len(line)-1-i)/8)

@@ -128,4 +128,8 @@ var services = []service{
 	{"Nevrazhe", 1, 4, area, "tourism=camp_site; name=Nevr Kathi; fee=yes; charge=30 EUR; tents=yes; motorhome=yes; power_supply=yes; shower=yes; toilets=yes; sanitary_dump_station=yes; water_point=yes; capacity=75; opening_hours=Apr-Sep"},
 	{"Othrazhe", 6, 3, area, "tourism=camp_site; name=Othr Une; fee=yes; charge=27 EUR; tents=yes; motorhome=yes; power_supply=yes; shower=yes; toilets=yes; sanitary_dump_station=customers; water_point=yes; capacity=85"},
 	{"Orovilth", 2, -4, area, "tourism=camp_site; name=Thouloqa; fee=yes; charge=22 EUR; tents=yes; motorhome=yes; power_supply=yes; shower=yes; toilets=yes; capacity=40"},
+
+	// On the islet.
+	{"Wulthazhe", -1.5, 0.5, area, "tourism=camp_site; name=Wulthe; fee=yes; charge=16 EUR; camp_site=basic; tents=yes; motorhome=yes; toilets=yes; capacity=20; opening_hours=Jun-Aug"},
+	{"Wulthazhe", 0.3, 0.2, point, "amenity=drinking_water"},
 }

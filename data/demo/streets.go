@@ -36,7 +36,7 @@ func (s *island) street(from int64, turn, km float64, side bool) {
 	dir := pt{math.Cos(turn), math.Sin(turn)}
 	mid := start.add(dir.mul(km / 2)).add(dir.left().mul(0.03))
 	end := start.add(dir.mul(km))
-	if !s.main.contains(mid) || !s.main.contains(end) || s.lake.contains(end) {
+	if !s.onLand(mid) || !s.onLand(end) {
 		return
 	}
 	refs := append([]int64{from}, s.world.addNodes([]pt{mid, end})...)
