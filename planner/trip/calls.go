@@ -36,7 +36,7 @@ func (b *Built) call(s *planner.Stop, v planner.Visit) Call {
 	p, cand := known.place, b.Candidates[known.candidate]
 	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: label(p), Point: p.Point, Km: s.Km, OffKm: cand.OffKm,
 		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min,
-		Night: v.Night, Cost: s.Fee}
+		Night: v.Night, Arrive: v.Arrive.Levels, Leave: v.Leave.Levels, Cost: s.Fee}
 	if v.Night {
 		c.Nights, c.Cost = s.Night.Nights, c.Cost+s.Night.Fee
 	}

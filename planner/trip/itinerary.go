@@ -50,6 +50,8 @@ type Call struct {
 	LeaveMin  float64   `json:"leave_min"`
 	Night     bool      `json:"night,omitempty"`
 	Nights    int       `json:"nights,omitempty"`
+	Arrive    Levels    `json:"arrive"` // of all tanks
+	Leave     Levels    `json:"leave"`
 	Tasks     []Task    `json:"tasks,omitempty"`
 	Cost      float64   `json:"cost"`            // goods and fees, without the value of time
 	Facts     []string  `json:"facts,omitempty"` // what the data say, with the tag
@@ -57,10 +59,13 @@ type Call struct {
 	Fallback  string    `json:"fallback,omitempty"` // where to go if it is closed
 }
 
+// Levels are the levels of all tanks at one moment, by tank id.
+type Levels map[string]float64
+
 // A Task is one service to take at a call.
 type Task struct {
 	Tank   string  `json:"tank"`
-	Verb   string  `json:"verb"` // refuel, top up, fill, drain, empty
+	Verb   string  `json:"verb"` // refuel, top up, fill, drain, empty, charge
 	Amount float64 `json:"amount"`
 	Unit   string  `json:"unit"`
 	Cost   float64 `json:"cost"`

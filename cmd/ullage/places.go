@@ -1,0 +1,129 @@
+package main
+
+import (
+	"bytes"
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"maps"
+	"os"
+	"slices"
+	"strings"
+
+	"ullage/data"
+	"ullage/data/osm"
+	"ullage/planner/trip"
+)
+
+// places prints the places of OSM extracts and place files as GeoJSON.
+func places(args []string, stdout, stderr io.Writer) int {
+	if len(args) == 0 || slices.ContainsFunc(args, isFlag) {
+		return wrong(stderr, "places: give one or more files: ullage places FILE…")
+	}
+	found, err := readPlaces(args)
+	if err != nil {
+		return wrong(stderr, "places: %v", err)
+	}
+	if err := data.WritePlaces(stdout, found.places); err != nil {
+		return wrong(stderr, "places: %v", err)
+	}
+	counts := map[string]int{}
+	for _, p := range found.places {
+		counts[p.Kind]++
+	}
+	for _, kind := range slices.Sorted(maps.Keys(counts)) {
+		fmt.Fprintf(stderr, "%7d %s\n", counts[kind], kind)
+	}
+	fmt.Fprintf(stderr, "%7d in all\n", len(found.places))
+	for _, note := range found.notes {
+		fmt.Fprintln(stderr, note)
+	}
+	if found.osm {
+		fmt.Fprintln(stderr, attribution(found.date))
+	}
+	return exitOK
+}
+
+// A source is what the given files hold together.
+type source struct {
+	places []trip.Place
+	osm    bool   // some are from OpenStreetMap
+	date   string // of the newest data
+	notes  []string
+}
+
+// readPlaces reads OSM extracts and GeoJSON place files. A place that several
+// files hold is taken from the first.
+func readPlaces(names []string) (source, error) {
+	var all source
+	seen := map[string]bool{}
+	for _, name := range names {
+		one, err := readPlacesFile(name)
+		if err != nil {
+			return source{}, err
+		}
+		for _, p := range one.places {
+			if !seen[p.ID] {
+				seen[p.ID] = true
+				all.places = append(all.places, p)
+			}
+		}
+		all.osm = all.osm || one.osm
+		all.date = max(all.date, one.date)
+		all.notes = append(all.notes, one.notes...)
+	}
+	return all, nil
+}
+
+func readPlacesFile(name string) (source, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return source{}, err
+	}
+	defer f.Close()
+	head := make([]byte, 64)
+	n, err := io.ReadFull(f, head)
+	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) {
+		return source{}, fmt.Errorf("%s: %w", name, cmp.Or(notEmpty(err), err))
+	}
+	if _, err := f.Seek(0, io.SeekStart); err != nil {
+		return source{}, err
+	}
+	text := bytes.TrimLeft(bytes.TrimPrefix(head[:n], []byte("\xef\xbb\xbf")), " \t\r\n")
+	if bytes.HasPrefix(text, []byte("{")) {
+		list, err := data.ReadPlaces(name, f)
+		return ofPlaces(list), err
+	}
+	x, err := osm.Read(context.Background(), name, f, osm.Options{NoBackdrop: true})
+	if err != nil {
+		return source{}, err
+	}
+	return source{places: x.Places, osm: true, date: x.Date, notes: x.Notes}, nil
+}
+
+func notEmpty(err error) error {
+	if errors.Is(err, io.EOF) {
+		return errors.New("the file is empty")
+	}
+	return nil
+}
+
+// ofPlaces tells from the ids of places whether they are from OpenStreetMap.
+func ofPlaces(list []trip.Place) source {
+	s := source{places: list}
+	for _, p := range list {
+		s.osm = s.osm || strings.ContainsAny(p.ID[:min(1, len(p.ID))], "nwr")
+		s.date = max(s.date, p.Date)
+	}
+	return s
+}
+
+// attribution is what the licence of the data asks for.
+func attribution(date string) string {
+	if date != "" {
+		date = ", data of " + date
+	}
+	return "© OpenStreetMap contributors, ODbL 1.0 (openstreetmap.org/copyright)" + date
+}

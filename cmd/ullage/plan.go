@@ -1,0 +1,166 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"time"
+
+	"github.com/paulmach/orb"
+
+	"ullage/data"
+	"ullage/data/demo"
+	"ullage/data/hours"
+	"ullage/data/osm"
+	"ullage/data/tripfile"
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-json]"
+
+// plan plans a trip and prints it.
+func plan(args []string, stdout, stderr io.Writer) int {
+	var in planInput
+	flags := flag.NewFlagSet("plan", flag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	flags.StringVar(&in.trip, "trip", "", "trip file")
+	flags.StringVar(&in.route, "route", "", "route: GPX or GeoJSON")
+	flags.StringVar(&in.places, "places", "", "OSM extracts or GeoJSON, separated by commas")
+	flags.StringVar(&in.start, "start", "", "first day: 2026-06-12")
+	within := flags.Duration("within", time.Minute, "time to look for a better plan")
+	asJSON := flags.Bool("json", false, "print the itinerary as JSON")
+	switch err := flags.Parse(args); {
+	case errors.Is(err, flag.ErrHelp):
+		fmt.Fprintln(stdout, "usage:", planUsage)
+		return exitOK
+	case err != nil:
+		return wrong(stderr, "plan: %v; usage: %s", err, planUsage)
+	case flags.NArg() > 0:
+		return wrong(stderr, "plan: %q is too much; usage: %s", flags.Arg(0), planUsage)
+	}
+	t, from, err := in.read()
+	if err != nil {
+		return wrong(stderr, "plan: %v", err)
+	}
+	ctx, cancel := context.WithTimeout(context.Background(), *within)
+	defer cancel()
+	it, err := trip.Plan(ctx, t, from.places, trip.Options{Hours: openingHours()})
+	if err != nil {
+		return wrong(stderr, "plan: %v", err)
+	}
+	if *asJSON {
+		err = printJSON(stdout, it)
+	} else {
+		err = printItinerary(stdout, t, it, from)
+	}
+	if err != nil {
+		return wrong(stderr, "plan: %v", err)
+	}
+	if it.Status == planner.Infeasible || it.Status == planner.Unknown {
+		return exitInfeasible
+	}
+	return exitOK
+}
+
+// A planInput names the files of a plan; all empty is the demo.
+type planInput struct{ trip, route, places, start string }
+
+func (in planInput) read() (trip.Trip, source, error) {
+	t, err := in.readTrip()
+	if err != nil {
+		return trip.Trip{}, source{}, err
+	}
+	if in.start != "" {
+		t.Start = in.start
+	}
+	if in.places == "" {
+		from, err := demoPlaces()
+		return t, from, err
+	}
+	from, err := readPlaces(strings.Split(in.places, ","))
+	return t, from, err
+}
+
+func (in planInput) readTrip() (trip.Trip, error) {
+	switch {
+	case in.trip == "" && in.route == "" && in.places == "":
+		return demo.Trip(), nil
+	case in.places == "":
+		return trip.Trip{}, errors.New("no places: add -places F, an OSM extract of the region or a GeoJSON of places")
+	case in.trip == "" && in.route == "":
+		return trip.Trip{}, errors.New("no route: add -route F (GPX or GeoJSON) or -trip F")
+	}
+	t := usualTrip()
+	if in.trip != "" {
+		f, err := os.Open(in.trip)
+		if err != nil {
+			return trip.Trip{}, err
+		}
+		defer f.Close()
+		if t, err = tripfile.Read(in.trip, f); err != nil {
+			return trip.Trip{}, err
+		}
+	}
+	if in.route != "" {
+		name, line, err := readRoute(in.route)
+		if err != nil {
+			return trip.Trip{}, err
+		}
+		t.Route = line
+		if in.trip == "" && name != "" {
+			t.Name = name
+		}
+	}
+	return t, nil
+}
+
+func readRoute(name string) (string, orb.LineString, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return "", nil, err
+	}
+	defer f.Close()
+	r, err := data.ReadRoute(name, f)
+	return r.Name, r.Line(), err
+}
+
+// usualTrip is what is assumed of a route that comes without a trip: two
+// people in the first vehicle of the fleet, from tomorrow on, at an easy pace.
+func usualTrip() trip.Trip {
+	return trip.Trip{
+		Format: trip.Format, Name: "Trip", Start: time.Now().AddDate(0, 0, 1).Format(trip.DateLayout),
+		Vehicle: trip.Fleet()[0],
+		Party:   trip.Party{Adults: 2, Showers: "sites", Toilet: "aboard", Cooking: "aboard"},
+		// 200–300 km a day are comfortable, 60 km/h mixed: from memory.
+		Day:        trip.DayLimits{MaxKm: 250, MaxMin: 480, DepartMin: 540, SpeedKmh: 60},
+		Stays:      trip.StayWishes{Campsites: true, Stopovers: true},
+		CorridorKm: 5, ValuePerH: 10, Currency: "EUR",
+	}
+}
+
+func demoPlaces() (source, error) {
+	x, err := osm.Read(context.Background(), "demo.osm.pbf", bytes.NewReader(demo.Extract()), osm.Options{NoBackdrop: true})
+	return source{places: x.Places}, err
+}
+
+// openingHours reads each opening_hours text once.
+func openingHours() trip.Hours {
+	parsed := map[string]*hours.Schedule{}
+	return func(p trip.Place, from time.Time, days int) ([][2]float64, bool) {
+		s, done := parsed[p.Hours]
+		if !done {
+			s, _ = hours.Parse(p.Hours) // nil where it cannot be read: unknown
+			parsed[p.Hours] = s
+		}
+		if s == nil {
+			return nil, false
+		}
+		return s.Windows(from, days, hours.Where{Lat: p.Point.Lat(), Lon: p.Point.Lon()})
+	}
+}

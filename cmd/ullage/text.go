@@ -1,0 +1,258 @@
+package main
+
+import (
+	"bufio"
+	"cmp"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"time"
+
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+// textWidth is a page printed at ten characters an inch.
+const textWidth = 96
+
+// A page prints an itinerary for people who follow it on paper.
+type page struct {
+	w       *bufio.Writer
+	it      trip.Itinerary
+	start   time.Time
+	remarks []string // printed once at the end, called by number
+}
+
+// printItinerary prints days, calls and levels, or why there is no plan.
+func printItinerary(w io.Writer, t trip.Trip, it trip.Itinerary, from source) error {
+	p := &page{w: bufio.NewWriter(w), it: it}
+	p.start, _ = time.Parse(trip.DateLayout, t.Start)
+	p.remarks = repeated(it)
+	p.head(t)
+	if len(it.Days) == 0 {
+		p.refusal()
+	}
+	for _, d := range it.Days {
+		p.day(d)
+	}
+	p.foot(from)
+	return p.w.Flush()
+}
+
+// repeated lists the cautions that more than one call carries.
+func repeated(it trip.Itinerary) []string {
+	count := map[string]int{}
+	var out []string
+	for _, d := range it.Days {
+		for _, c := range d.Calls {
+			for _, text := range c.Cautions {
+				if count[text]++; count[text] == 2 {
+					out = append(out, text)
+				}
+			}
+		}
+	}
+	return out
+}
+
+func (p *page) line(format string, args ...any) {
+	fmt.Fprintln(p.w, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+}
+
+// wrap prints text after a label, indented under its own start.
+func (p *page) wrap(label, text string) {
+	width := len([]rune(label))
+	line := label
+	for _, word := range strings.Fields(text) {
+		if n := len([]rune(line)); n > width && n+1+len([]rune(word)) > textWidth {
+			p.line("%s", line)
+			line = strings.Repeat(" ", width)
+		}
+		if len([]rune(line)) > width {
+			line += " "
+		}
+		line += word
+	}
+	p.line("%s", line)
+}
+
+func (p *page) head(t trip.Trip) {
+	it := p.it
+	p.line("%s", it.Name)
+	p.line("%s", strings.Repeat("=", len([]rune(it.Name))))
+	p.line("%s, %.2f m high, %.2f m wide, %.2f m long, %.1f t", t.Vehicle.Name, t.Vehicle.HeightM, t.Vehicle.WidthM, t.Vehicle.LengthM, t.Vehicle.MassKg/1000)
+	people := fmt.Sprintf("%d adults", t.Party.Adults)
+	if t.Party.Adults == 1 {
+		people = "1 adult"
+	}
+	if t.Party.Children > 0 {
+		people += fmt.Sprintf(", %d children", t.Party.Children)
+	}
+	p.line("%s; route of %.1f km; from %s", people, it.LengthKm, p.start.Format("Monday, 2 January 2006"))
+	if len(it.Days) == 0 {
+		p.line("")
+		return
+	}
+	c := it.Parts
+	p.line("%s", verdict(it))
+	p.line("  goods %.2f, fees %.2f, nights %.2f, time %.2f, missing at the end %.2f", c.Goods, c.Fees, c.Nights, c.Time, c.Refill)
+	p.line("")
+}
+
+// verdict says what the plan costs and how good it is.
+func verdict(it trip.Itinerary) string {
+	s := fmt.Sprintf("Counts as %.2f %s; ", it.Cost, it.Currency)
+	if it.Status == planner.Optimal {
+		return s + "no plan costs less"
+	}
+	return s + fmt.Sprintf("no plan costs less than %.2f (this one is at most %.1f %% off)", it.Bound, 100*(it.Cost-it.Bound)/max(it.Cost, 1e-9))
+}
+
+func (p *page) refusal() {
+	if p.it.Status == planner.Unknown {
+		p.line("No plan was found in the time given, nor a proof that there is none: give more time with -within, or ease the limits.")
+		return
+	}
+	p.line("There is no plan for this trip:")
+	for _, r := range p.it.Why {
+		p.wrap("  - ", r.Text)
+		for _, cure := range r.Cures {
+			p.wrap("      cure: ", cure)
+		}
+	}
+	for _, c := range p.it.Places {
+		if c.Excluded != "" {
+			p.wrap(fmt.Sprintf("  km %6.1f  ", c.Km), fmt.Sprintf("%s left out: %s", cmp.Or(c.Name, trip.KindName(c.Kind)+" "+c.Place), c.Excluded))
+		}
+	}
+}
+
+func (p *page) day(d trip.Day) {
+	p.line("Day %d, %s: km %.0f to %.0f", d.Number, p.start.AddDate(0, 0, d.Number-1).Format("Monday 2 January"), d.FromKm, d.ToKm)
+	p.line("%s", strings.Repeat("-", textWidth))
+	if d.ToKm <= d.FromKm && len(d.Calls) == 0 {
+		p.line("  stay where you are")
+		p.line("")
+		return
+	}
+	p.line("  %s to %s; %.0f km and %s at the wheel, ways off the route included", p.clock(d, d.StartMin), p.clock(d, d.EndMin), d.DriveKm, duration(d.DriveMin))
+	for _, c := range d.Calls {
+		p.call(d, c)
+	}
+	p.line("")
+}
+
+func (p *page) call(d trip.Day, c trip.Call) {
+	p.line("")
+	p.line("  %s  km %.1f  %s (%s, %s)", p.clock(d, c.ArriveMin), c.Km, c.Name, trip.KindName(c.Kind), c.Place)
+	p.line("         %.5f, %.5f; %s", c.Point.Lat(), c.Point.Lon(), offRoute(c))
+	for _, t := range c.Tasks {
+		cost := ""
+		if t.Cost > 0 {
+			cost = fmt.Sprintf("%8.2f %s", t.Cost, p.it.Currency)
+		}
+		p.line("         [ ] %-7s %-20s %6.1f %-2s  %6.1f -> %5.1f %s", t.Verb, p.tank(t.Tank), t.Amount, t.Unit, t.Before, t.After, cost)
+	}
+	switch {
+	case c.Nights > 1:
+		p.line("         [ ] stay %d nights", c.Nights)
+	case c.Night:
+		p.line("         [ ] stay the night")
+	}
+	p.wrap("         arrive ", p.levels(c.Arrive))
+	p.wrap("         leave  ", p.levels(c.Leave))
+	if c.Night {
+		p.line("         cost   %.2f %s", c.Cost, p.it.Currency)
+	} else {
+		p.line("         cost   %.2f %s; leave at %s", c.Cost, p.it.Currency, p.clock(d, c.LeaveMin))
+	}
+	p.wrap("         data   ", strings.Join(c.Facts, "; "))
+	if c.Fallback != "" {
+		p.wrap("         else   ", c.Fallback)
+	}
+	for _, text := range c.Cautions {
+		if !slices.Contains(p.remarks, text) {
+			p.wrap("         mind   ", text)
+		}
+	}
+	var numbers []string
+	for i, text := range p.remarks {
+		if slices.Contains(c.Cautions, text) {
+			numbers = append(numbers, fmt.Sprint(i+1))
+		}
+	}
+	if len(numbers) > 0 {
+		p.line("         mind   at the end: %s", strings.Join(numbers, ", "))
+	}
+}
+
+func offRoute(c trip.Call) string {
+	if c.OffKm < 0.05 {
+		return "beside the route"
+	}
+	return fmt.Sprintf("%.1f km off the route, about %.1f km and %.0f min there and back", c.OffKm, c.DetourKm, c.DetourMin)
+}
+
+func (p *page) tank(id string) string {
+	for _, s := range p.it.Strips {
+		if s.Tank == id {
+			return s.Name
+		}
+	}
+	return id
+}
+
+func (p *page) levels(at trip.Levels) string {
+	var parts []string
+	for _, s := range p.it.Strips {
+		parts = append(parts, fmt.Sprintf("%s %.0f/%.0f %s", s.Name, at[s.Tank], s.Capacity, s.Unit))
+	}
+	return strings.Join(parts, ", ")
+}
+
+func (p *page) foot(from source) {
+	if n := len(p.it.Strips); n > 0 {
+		end := trip.Levels{}
+		for _, s := range p.it.Strips {
+			end[s.Tank] = s.Points[len(s.Points)-1].L
+		}
+		p.wrap("End of the route: ", p.levels(end))
+		p.line("")
+	}
+	if len(p.remarks) > 0 {
+		p.line("Mind, at the calls that give the number")
+		for i, text := range p.remarks {
+			p.wrap(fmt.Sprintf(" %2d  ", i+1), text)
+		}
+		p.line("")
+	}
+	p.line("Mind, on the whole trip")
+	for _, text := range p.it.Cautions {
+		p.wrap("  -  ", text)
+	}
+	if from.osm {
+		p.line("")
+		p.line("%s", attribution(from.date))
+	}
+	for _, note := range from.notes {
+		p.wrap("", note)
+	}
+}
+
+// clock prints minutes since 00:00 of day one as the time of a day, and how
+// many days after d if that is later.
+func (p *page) clock(d trip.Day, min float64) string {
+	m := int(min + 0.5)
+	later := m/1440 - (d.Number - 1)
+	s := fmt.Sprintf("%02d:%02d", m/60%24, m%60)
+	if later > 0 {
+		s += fmt.Sprintf("+%d", later)
+	}
+	return s
+}
+
+func duration(min float64) string {
+	m := int(min + 0.5)
+	return fmt.Sprintf("%d h %02d min", m/60, m%60)
+}
