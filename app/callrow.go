@@ -1,0 +1,195 @@
+package page
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"ullage/app/draw"
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+// A CallRow is one stop of the itinerary.
+type CallRow struct {
+	app.Compo
+	Call      trip.Call
+	N         int
+	Current   bool
+	Strips    []trip.Strip
+	Currency  string
+	Estimated bool
+}
+
+func (r *CallRow) Render() app.UI {
+	c := r.Call
+	class := "call"
+	if c.Night {
+		class += " stay"
+	}
+	if r.Current {
+		class += " current"
+	}
+	return app.Article().Class(class).ID("stop-"+strconv.Itoa(r.N)).
+		Aria("labelledby", r.id("name")).
+		On("mouseenter", r.onPoint).On("focusin", r.onPoint).On("click", r.onPoint).
+		Body(
+			app.Div().Class("when").Body(
+				svg(draw.El("svg", "class", "number", "viewBox", "-11 -11 22 22", "aria-hidden", "true", "focusable", "false").With(draw.Disc(r.N, c.Night, 0, 0))),
+				app.Span().Class("arrive").Body(app.Span().Class("unseen").Text(say.arrive+" "), app.Text(clock(c.ArriveMin))),
+				app.Span().Class("leave").Body(app.Span().Class("unseen").Text(say.leave+" "), app.Text(clock(c.LeaveMin))),
+			),
+			app.Div().Class("what").Body(
+				app.H4().ID(r.id("name")).Text(r.name()),
+				app.P().Class("where").Text(r.where()),
+				app.Ul().Class("tasks").Body(r.tasks()...),
+				app.If(c.Fallback != "", func() app.UI {
+					return app.P().Class("fallback").Body(app.B().Text(say.fallback+": "), app.Text(c.Fallback))
+				}),
+				r.list("cautions", say.cautions, c.Cautions),
+				r.facts(),
+				&AvoidButton{Place: c.Place, Label: say.avoid, For: r.name()},
+			),
+		)
+}
+
+func (r *CallRow) id(part string) string { return fmt.Sprintf("stop-%d-%s", r.N, part) }
+
+func (r *CallRow) name() string {
+	if r.Call.Name != "" {
+		return r.Call.Name
+	}
+	return capital(kind(r.Call.Kind))
+}
+
+// where says what the place is, where it lies and how far off.
+func (r *CallRow) where() string {
+	c := r.Call
+	var parts []string
+	if c.Name != "" {
+		parts = append(parts, kind(c.Kind))
+	}
+	if c.Night {
+		parts = append(parts, nights(c.Nights))
+	}
+	parts = append(parts, "km "+draw.Amount(c.Km))
+	if c.DetourKm < 0.05 {
+		parts = append(parts, say.onRoute)
+	} else {
+		d := fmt.Sprintf(say.detour, km(c.DetourKm), span(c.DetourMin))
+		if r.Estimated {
+			d += " (" + say.estimate + ")"
+		}
+		parts = append(parts, d)
+	}
+	if c.Cost > 0.004 {
+		parts = append(parts, money(c.Cost, r.Currency))
+	} else {
+		parts = append(parts, say.free)
+	}
+	return strings.Join(parts, " · ")
+}
+
+// tasks say what to do, how much, and the level before and after.
+func (r *CallRow) tasks() []app.UI {
+	var out []app.UI
+	for _, t := range r.Call.Tasks {
+		s := r.strip(t.Tank)
+		cost := ""
+		if t.Cost > 0.004 {
+			cost = money(t.Cost, r.Currency)
+		}
+		out = append(out, app.Li().Class(string(s.Kind)).Body(
+			app.Span().Class("do").Body(
+				app.B().Text(capital(t.Verb)+" "+amount(t.Amount, t.Unit)),
+				app.Text(" "+s.Name),
+			),
+			svg(draw.Gauge(s, t.Before, t.After)),
+			app.Span().Class("levels").Text(levels(s, t)),
+			app.Span().Class("cost").Text(cost),
+		))
+	}
+	return out
+}
+
+// levels says the level before and after: 20 → 58 of 75 L.
+func levels(s trip.Strip, t trip.Task) string {
+	return fmt.Sprintf("%s → %s %s", draw.Amount(t.Before), draw.Amount(t.After), fmt.Sprintf(say.capacityOf, amount(s.Capacity, s.Unit)))
+}
+
+func (r *CallRow) strip(tank string) trip.Strip {
+	for _, s := range r.Strips {
+		if s.Tank == tank {
+			return s
+		}
+	}
+	return trip.Strip{Tank: tank, Name: tank, Kind: planner.Supply}
+}
+
+func (r *CallRow) list(class, head string, items []string) app.UI {
+	return app.If(len(items) > 0, func() app.UI {
+		var lis []app.UI
+		for _, s := range items {
+			lis = append(lis, app.Li().Text(s))
+		}
+		return app.Div().Class(class).Body(app.B().Text(head), app.Ul().Body(lis...))
+	})
+}
+
+// facts fold away: they are for those who doubt.
+func (r *CallRow) facts() app.UI {
+	return app.If(len(r.Call.Facts) > 0, func() app.UI {
+		var lis []app.UI
+		for _, f := range r.Call.Facts {
+			lis = append(lis, app.Li().Text(f))
+		}
+		return app.Details().Class("facts").Body(
+			app.Summary().Text(say.facts),
+			app.Ul().Body(lis...),
+		)
+	})
+}
+
+func (r *CallRow) onPoint(ctx app.Context, e app.Event) {
+	ctx.PreventUpdate()
+	send(ctx, PointedMin{r.Call.ArriveMin})
+}
+
+// An AvoidButton plans without a place, or with it again.
+type AvoidButton struct {
+	app.Compo
+	Place, Label, For string
+}
+
+func (b *AvoidButton) Render() app.UI {
+	button := app.Button().Type("button").Class("quiet").Text(b.Label).OnClick(b.onClick)
+	if b.For != "" {
+		button = button.Aria("label", b.Label+": "+b.For)
+	}
+	return button
+}
+
+func (b *AvoidButton) onClick(ctx app.Context, e app.Event) { send(ctx, Avoided{b.Place}) }
+
+func kind(k string) string {
+	if w, ok := kindWords[k]; ok {
+		return w
+	}
+	return k
+}
+
+func nights(n int) string {
+	if n <= 1 {
+		return say.night
+	}
+	return fmt.Sprintf(say.nightsMany, n)
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}

@@ -1,0 +1,81 @@
+package page
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"ullage/app/draw"
+	"ullage/planner/trip"
+)
+
+// Days is the itinerary: what to do, day by day, in words.
+type Days struct {
+	app.Compo
+	Plan  trip.Itinerary
+	Avoid []string
+	Now   int // number of the stop at the cursor; 0 is none
+}
+
+func (d *Days) Render() app.UI {
+	body := []app.UI{app.H2().ID("itinerary-title").Text(say.daysTitle)}
+	if len(d.Plan.Why) > 0 {
+		body = append(body, &Refusal{Plan: d.Plan})
+	}
+	n := 0
+	for _, day := range d.Plan.Days {
+		body = append(body, d.day(day, n))
+		n += len(day.Calls)
+	}
+	body = append(body, d.leftOut()...)
+	return app.Section().ID("itinerary").Class("days").TabIndex(-1).Aria("labelledby", "itinerary-title").Body(body...)
+}
+
+func (d *Days) day(day trip.Day, before int) app.UI {
+	var calls []app.UI
+	for i, c := range day.Calls {
+		calls = append(calls, app.Li().Body(&CallRow{
+			Call: c, N: before + i + 1, Current: before+i+1 == d.Now,
+			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Estimated: d.Plan.Estimated,
+		}))
+	}
+	return app.Section().Class("day").Body(
+		app.Header().Body(
+			app.H3().Body(
+				app.Span().Class("nth").Text(fmt.Sprintf(say.day, day.Number)),
+				app.Text(" "+date(day.Date)),
+			),
+			app.P().Text(fmt.Sprintf(say.dayLine, km(day.DriveKm), span(day.DriveMin), clock(day.StartMin), clock(day.EndMin))),
+		),
+		app.Ol().Class("calls").Body(calls...),
+		app.If(day.Number == len(d.Plan.Days), func() app.UI {
+			return app.P().Class("end").Text(clock(day.EndMin) + " " + say.toEnd)
+		}),
+	)
+}
+
+// leftOut lists the places that the person does not want, to take them back.
+func (d *Days) leftOut() []app.UI {
+	var out []app.UI
+	for _, id := range d.Avoid {
+		name := id
+		for _, p := range d.Plan.Places {
+			if p.Place == id && p.Name != "" {
+				name = p.Name
+			}
+		}
+		out = append(out, &AvoidButton{Place: id, Label: fmt.Sprintf(say.avoidAgain, name)})
+	}
+	return out
+}
+
+// stopAt returns the number of the last stop that the cursor has reached; 0
+// before the first.
+func stopAt(it trip.Itinerary, min float64) (n int) {
+	for _, s := range draw.Numbers(it.Days) {
+		if s.Call.ArriveMin <= min {
+			n = s.N
+		}
+	}
+	return n
+}

@@ -1,0 +1,163 @@
+package draw
+
+import (
+	"flag"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+	"pgregory.net/rapid"
+
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+// golden compares a picture with testdata/NAME.svg, one element a line.
+func golden(t *testing.T, name string, n Node) {
+	t.Helper()
+	got := strings.ReplaceAll(n.String(), "><", ">\n<") + "\n"
+	path := "testdata/" + name + ".svg"
+	if *update {
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s differs from %s; run with -update and look at the change\n%s", name, path, got)
+	}
+}
+
+// twoDays drive 100 km, sleep, and drive 100 km; a fill at km 50.
+func twoDays() trip.Itinerary {
+	fill := trip.Call{Place: "n1", Kind: "fuel", Point: orb.Point{10.5, 50.1}, Km: 50, ArriveMin: 570, LeaveMin: 580,
+		Tasks: []trip.Task{{Tank: "diesel", Amount: 30, Before: 10, After: 40}}}
+	night := trip.Call{Place: "n2", Kind: "stopover", Point: orb.Point{11, 50}, Km: 100, ArriveMin: 640, LeaveMin: 1980, Night: true, Nights: 1}
+	return trip.Itinerary{LengthKm: 200,
+		Days: []trip.Day{
+			{Number: 1, ToKm: 100, StartMin: 540, EndMin: 640, Calls: []trip.Call{fill, night}},
+			{Number: 2, FromKm: 100, ToKm: 200, StartMin: 1980, EndMin: 2080},
+		},
+		Strips: []trip.Strip{
+			{Tank: "diesel", Kind: planner.Supply, Unit: "L", Capacity: 50, Reserve: 5,
+				Points: []trip.Level{{Km: 0, Min: 540, L: 20}, {Km: 50, Min: 570, L: 10}, {Km: 50, Min: 580, L: 40}, {Km: 100, Min: 640, L: 30}, {Km: 100, Min: 1980, L: 30}, {Km: 200, Min: 2080, L: 10}}},
+			{Tank: "grey", Kind: planner.Waste, Unit: "L", Capacity: 100, Reserve: 5,
+				Points: []trip.Level{{Km: 0, Min: 540, L: 0}, {Km: 100, Min: 640, L: 0}, {Km: 100, Min: 1980, L: 60}, {Km: 200, Min: 2080, L: 60}}},
+		},
+	}
+}
+
+func TestGoldens(t *testing.T) {
+	it := twoDays()
+	axis := NewAxis(it)
+	golden(t, "supply", Strip(it.Strips[0], axis, it.Days))
+	golden(t, "waste", Strip(it.Strips[1], axis, it.Days))
+	ruler, rows := Ruler(axis, it.Days, []string{"Fri 12", "Sat 13"})
+	if rows != 1 {
+		t.Errorf("ruler has %d rows, want 1", rows)
+	}
+	golden(t, "ruler", ruler)
+	golden(t, "gauge", Gauge(it.Strips[0], 10, 40))
+	route := orb.LineString{{10, 50}, {11, 50}, {12, 50.4}}
+	golden(t, "overview", Overview(route, it, Backdrop{
+		Lines: []BackdropLine{{"coast", orb.LineString{{9.8, 49.9}, {12.2, 49.9}}}, {"primary", orb.LineString{{50, 10}, {51, 10}}}},
+		Towns: []Town{{"Fennick & Co", orb.Point{11.5, 50.3}, 1}, {"Under a stop", orb.Point{11, 50}, 2}},
+	}, 600, 400))
+}
+
+func TestAxisGivesTheNightASlot(t *testing.T) {
+	a := NewAxis(twoDays())
+	dusk, dawn := a.AtMin(640), a.AtMin(1980)
+	// By hand: 200 km of road take 1 − 0.045 of the width, a half each.
+	for _, tc := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"dusk", dusk.X, 0.4775},
+		{"dawn", dawn.X, 0.5225},
+		{"end", a.End().X, 1},
+		{"start", a.Start().Min, 540},
+		{"halfway through the night", a.AtX(0.5).Min, 1310},
+		{"before the start", a.AtMin(0).Min, 540},
+		{"after the end", a.AtMin(9999).Km, 200},
+		{"at km 150", a.AtKm(150).Min, 2030},
+		{"at km 50, on arrival", a.AtKm(50).Min, 570},
+		{"at the X of the stop, after it", a.AtX(a.AtKm(50).X).Min, 580},
+	} {
+		if math.Abs(tc.got-tc.want) > 1e-9 {
+			t.Errorf("%s: got %v, want %v", tc.name, tc.got, tc.want)
+		}
+	}
+}
+
+func TestAxisOfARefusedPlanIsByKilometres(t *testing.T) {
+	a := NewAxis(trip.Itinerary{LengthKm: 80})
+	if got := a.AtX(0.25).Km; got != 20 {
+		t.Errorf("a quarter is km %v, want 20", got)
+	}
+	if got := (Axis{}).AtX(0.5); got != (Moment{}) {
+		t.Errorf("the zero axis gives %v, want nothing", got)
+	}
+}
+
+func TestAxisNeverGoesBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		it := trip.Itinerary{}
+		km, min := 0.0, 540.0
+		for i := range rapid.IntRange(1, 8).Draw(t, "days") {
+			d := trip.Day{Number: i + 1, FromKm: km, StartMin: min}
+			km += rapid.Float64Range(0, 300).Draw(t, "km")
+			min += rapid.Float64Range(0, 600).Draw(t, "min")
+			d.ToKm, d.EndMin = km, min
+			it.Days = append(it.Days, d)
+			min = math.Ceil(min/1440)*1440 + 540
+		}
+		it.LengthKm = km
+		a := NewAxis(it)
+		last := Moment{}
+		for i := range 101 {
+			m := a.AtX(float64(i) / 100)
+			if m.Km < last.Km || m.Min < last.Min || m.X < 0 || m.X > 1+1e-9 {
+				t.Fatalf("at %d %%: %v after %v", i, m, last)
+			}
+			last = m
+		}
+	})
+}
+
+func TestLevels(t *testing.T) {
+	s := twoDays().Strips[0]
+	for _, tc := range []struct{ min, want float64 }{
+		{0, 20}, {540, 20}, {555, 15}, {575, 25}, {580, 40}, {1000, 30}, {2080, 10}, {9999, 10},
+	} {
+		if got := LevelAt(s, tc.min); math.Abs(got-tc.want) > 1e-9 {
+			t.Errorf("LevelAt(%v) = %v, want %v", tc.min, got, tc.want)
+		}
+	}
+	if p, ok := Lowest(s); !ok || p.Min != 570 {
+		t.Errorf("lowest diesel is %v, want the one on arrival at the fill", p)
+	}
+	if p, ok := Lowest(twoDays().Strips[1]); !ok || p.L != 60 {
+		t.Errorf("least room for grey water is at %v, want the level of 60", p)
+	}
+	if _, ok := Lowest(trip.Strip{}); ok {
+		t.Error("a strip without points has a lowest one")
+	}
+}
+
+func TestHostileNamesStayText(t *testing.T) {
+	got := El("text", "title", `"><script>`).Say("<b>&").String()
+	if want := `<text title="&quot;&gt;&lt;script&gt;">&lt;b&gt;&amp;</text>`; got != want {
+		t.Errorf("got %s, want %s", got, want)
+	}
+	if got := num(math.NaN()) + num(-0.01) + num(1.25); got != "001.3" {
+		t.Errorf("numbers are %q", got)
+	}
+}

@@ -1,0 +1,50 @@
+package draw
+
+import (
+	"math"
+
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+// LevelAt returns the level of a strip at a time: between two points by
+// proportion, at a jump what it jumps to, 0 for a strip without points.
+func LevelAt(s trip.Strip, min float64) float64 {
+	if len(s.Points) == 0 {
+		return 0
+	}
+	i := len(s.Points)
+	for i > 0 && s.Points[i-1].Min > min {
+		i--
+	}
+	if i == 0 {
+		return s.Points[0].L
+	}
+	p := s.Points[i-1]
+	if i == len(s.Points) || s.Points[i].Min <= p.Min {
+		return p.L
+	}
+	q := s.Points[i]
+	return p.L + (q.L-p.L)*(min-p.Min)/(q.Min-p.Min)
+}
+
+// Headroom is what a level leaves before the tank's limit: the level of a
+// supply tank, the room left in a waste tank.
+func Headroom(s trip.Strip, level float64) float64 {
+	if s.Kind == planner.Waste {
+		return s.Capacity - level
+	}
+	return level
+}
+
+// Lowest returns the point of least headroom, the first of several; ok is
+// false for a strip without points.
+func Lowest(s trip.Strip) (p trip.Level, ok bool) {
+	least := math.Inf(1)
+	for _, q := range s.Points {
+		if h := Headroom(s, q.L); h < least {
+			least, p, ok = h, q, true
+		}
+	}
+	return p, ok
+}

@@ -1,0 +1,90 @@
+package draw
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// A Node is an SVG element. The zero value is an empty group of nothing: it
+// prints as "".
+type Node struct {
+	Tag   string
+	Attrs []Attr // in the order they are written
+	Text  string // before the kids
+	Kids  []Node
+}
+
+// An Attr is an attribute of a [Node].
+type Attr struct{ Name, Value string }
+
+// El makes a node from a tag and pairs of attribute names and values. A name
+// without a value is left out.
+func El(tag string, pairs ...string) Node {
+	n := Node{Tag: tag}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		n.Attrs = append(n.Attrs, Attr{pairs[i], pairs[i+1]})
+	}
+	return n
+}
+
+// With returns the node with more kids.
+func (n Node) With(kids ...Node) Node {
+	n.Kids = append(n.Kids[:len(n.Kids):len(n.Kids)], kids...)
+	return n
+}
+
+// Say returns the node with its text.
+func (n Node) Say(text string) Node {
+	n.Text = text
+	return n
+}
+
+// String writes the node as SVG, escaped, deterministic.
+func (n Node) String() string {
+	var b strings.Builder
+	n.write(&b)
+	return b.String()
+}
+
+var escape = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
+
+func (n Node) write(b *strings.Builder) {
+	if n.Tag == "" {
+		return
+	}
+	b.WriteString("<" + n.Tag)
+	for _, a := range n.Attrs {
+		b.WriteString(" " + a.Name + `="` + escape.Replace(a.Value) + `"`)
+	}
+	if n.Text == "" && len(n.Kids) == 0 {
+		b.WriteString("/>")
+		return
+	}
+	b.WriteString(">" + escape.Replace(n.Text))
+	for _, k := range n.Kids {
+		k.write(b)
+	}
+	b.WriteString("</" + n.Tag + ">")
+}
+
+// num writes a coordinate with at most one digit after the point: a tenth of
+// a unit is finer than a screen shows.
+func num(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "0"
+	}
+	v = math.Round(v*10) / 10
+	if v == 0 {
+		v = 0 // not −0
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// percent writes a share of the width.
+func percent(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return "0%"
+	}
+	return strconv.FormatFloat(math.Round(x*1e5)/1e3, 'f', -1, 64) + "%"
+}

@@ -1,0 +1,183 @@
+package job
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"ullage/data"
+	"ullage/data/osm"
+	"ullage/data/tripfile"
+	"ullage/planner/trip"
+)
+
+// Patience is how long a plan may take before the best one so far is the
+// answer.
+const Patience = 20 * time.Second
+
+// pause is the least time between two better plans shown: each costs the page
+// a drawing.
+const pause = 250 * time.Millisecond
+
+// A Handler does what requests ask. It holds the places of the files that
+// were opened, each place once. It is for one goroutine at a time.
+type Handler struct {
+	places []trip.Place
+	hours  trip.Hours
+	now    func() time.Time
+}
+
+// NewHandler returns a handler that holds no places.
+func NewHandler() *Handler { return &Handler{hours: openHours, now: time.Now} }
+
+// Handle does one request; emit gets its responses. If ctx ends while a plan
+// is made, the best one so far is the answer.
+func (h *Handler) Handle(ctx context.Context, r Request, emit func(Response)) {
+	switch {
+	case r.Open != nil:
+		o, err := h.open(ctx, *r.Open, func(done, total int64) {
+			emit(Response{ID: r.ID, Progress: &Progress{done, total}})
+		})
+		if err != nil {
+			emit(Response{ID: r.ID, Error: err.Error()})
+			return
+		}
+		emit(Response{ID: r.ID, Opened: &o})
+	case r.Plan != nil:
+		if err := h.plan(ctx, *r.Plan, func(a Answer) { emit(Response{ID: r.ID, Answer: &a}) }); err != nil {
+			emit(Response{ID: r.ID, Error: err.Error()})
+		}
+	case !r.Cancel:
+		emit(Response{ID: r.ID, Error: "a request that asks for nothing"})
+	}
+}
+
+func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
+	t := p.Trip
+	t.Route = p.Route
+	began := h.now()
+	took := func() int { return int(h.now().Sub(began).Milliseconds()) }
+	var shown time.Time
+	it, err := trip.Plan(until{ctx, began.Add(Patience), h.now}, t, h.places, trip.Options{
+		Hours: h.hours,
+		Progress: func(it trip.Itinerary) {
+			if n := h.now(); n.Sub(shown) >= pause {
+				shown = n
+				show(Answer{Itinerary: it, TookMS: took()})
+			}
+		},
+	})
+	if err != nil {
+		return err
+	}
+	show(Answer{Itinerary: it, Last: true, TookMS: took()})
+	return nil
+}
+
+// until is a context that ends at a time by the clock. context.WithTimeout
+// would hide the slices of the context below it.
+type until struct {
+	context.Context
+	end time.Time
+	now func() time.Time
+}
+
+func (u until) Err() error {
+	if err := u.Context.Err(); err != nil {
+		return err
+	}
+	if u.now().After(u.end) {
+		return context.DeadlineExceeded
+	}
+	return nil
+}
+
+func (h *Handler) open(ctx context.Context, o Open, progress func(done, total int64)) (Opened, error) {
+	kind, err := kindOf(o.Name, o.Data)
+	if err != nil {
+		return Opened{}, err
+	}
+	in := bytes.NewReader(o.Data)
+	out := Opened{Name: o.Name, Kind: kind}
+	switch kind {
+	case "osm":
+		x, err := osm.Read(ctx, o.Name, in, osm.Options{Progress: every(1<<20, progress)})
+		if err != nil {
+			return Opened{}, err
+		}
+		if len(x.Places) == 0 {
+			return Opened{}, fmt.Errorf("open %s: no place in it serves a tank or takes motorhomes for the night", o.Name)
+		}
+		out.Kind, out.OSM, out.Date, out.Notes = "places", true, x.Date, x.Notes
+		out.Backdrop = backdropGeoJSON(x.Backdrop)
+		h.take(&out, x.Places, o.Add)
+	case "places":
+		places, err := data.ReadPlaces(o.Name, in)
+		if err != nil {
+			return Opened{}, err
+		}
+		out.OSM = slices.ContainsFunc(places, func(p trip.Place) bool { return strings.HasPrefix(p.ID, "n") || strings.HasPrefix(p.ID, "w") })
+		h.take(&out, places, o.Add)
+	case "route":
+		r, err := data.ReadRoute(o.Name, in)
+		if err != nil {
+			return Opened{}, err
+		}
+		out.Route, out.Parts, out.Notes = r.Line(), len(r.Parts), r.Notes
+		if r.Name != "" {
+			out.Name = r.Name
+		}
+		out.Bounds = bounds(out.Route)
+	case "trip":
+		t, err := tripfile.Read(o.Name, in)
+		if err != nil {
+			return Opened{}, err
+		}
+		out.Trip, out.Route, out.Bounds = &t, t.Route, bounds(t.Route)
+	case "fleet":
+		if out.Fleet, err = tripfile.ReadFleet(o.Name, in); err != nil {
+			return Opened{}, err
+		}
+	}
+	return out, nil
+}
+
+// take holds the places of a file and counts them. A place that was there
+// under the same id is replaced.
+func (h *Handler) take(out *Opened, places []trip.Place, add bool) {
+	out.Places, out.Counts = len(places), map[string]int{}
+	points := make([]point, len(places))
+	for i, p := range places {
+		out.Counts[p.Kind]++
+		points[i] = p.Point
+	}
+	out.Bounds = bounds(points)
+	held := slices.Clone(places)
+	if add {
+		is := make(map[string]bool, len(places))
+		for _, p := range places {
+			is[p.ID] = true
+		}
+		for _, p := range h.places {
+			if !is[p.ID] {
+				held = append(held, p)
+			}
+		}
+	}
+	slices.SortFunc(held, func(a, b trip.Place) int { return strings.Compare(a.ID, b.ID) })
+	h.places = held
+}
+
+// every passes progress on in steps of n bytes, and the end.
+func every(n int64, f func(done, total int64)) func(done, total int64) {
+	var last int64
+	return func(done, total int64) {
+		if done-last >= n || done == total && done > last {
+			last = done
+			f(done, total)
+		}
+	}
+}

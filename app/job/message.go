@@ -1,0 +1,147 @@
+package job
+
+import (
+	"encoding/binary"
+	"encoding/json"
+	"fmt"
+
+	"github.com/paulmach/orb"
+
+	"ullage/planner/trip"
+)
+
+// A Request is one thing asked. Exactly one of Open, Plan and Cancel is set.
+type Request struct {
+	ID     int   `json:"id"` // ascending
+	Open   *Open `json:"open,omitempty"`
+	Plan   *Plan `json:"plan,omitempty"`
+	Cancel bool  `json:"cancel,omitempty"` // stop the plan that is being made
+}
+
+// Open reads a file; what it is is decided by its content.
+type Open struct {
+	Name string `json:"name"`
+	Add  bool   `json:"add,omitempty"` // keep the places that are there
+	Data []byte `json:"-"`             // travels behind the head of the frame
+}
+
+// Plan asks for the itinerary of a trip among the places held.
+type Plan struct {
+	Trip  trip.Trip      `json:"trip"`
+	Route orb.LineString `json:"route"` // the trip's, which its own JSON leaves out
+}
+
+// A Response belongs to the request of the same ID. Of Progress any number
+// may come, of Answer any number of which the last has Last set; Opened and
+// Error come once and end the request.
+type Response struct {
+	ID       int       `json:"id"`
+	Progress *Progress `json:"progress,omitempty"`
+	Opened   *Opened   `json:"opened,omitempty"`
+	Answer   *Answer   `json:"answer,omitempty"`
+	Error    string    `json:"error,omitempty"`
+}
+
+// Progress of reading a file, in bytes.
+type Progress struct {
+	Done  int64 `json:"done"`
+	Total int64 `json:"total"`
+}
+
+// Opened is what a file held: places, a route, a trip, a fleet.
+type Opened struct {
+	Name     string         `json:"name"`
+	Kind     string         `json:"kind"`             // places, route, trip, fleet
+	Places   int            `json:"places,omitempty"` // in this file
+	Counts   map[string]int `json:"counts,omitempty"` // places by kind
+	Date     string         `json:"date,omitempty"`   // of the data: 2025-01-19
+	OSM      bool           `json:"osm,omitempty"`    // the attribution of OpenStreetMap is due
+	Notes    []string       `json:"notes,omitempty"`
+	Bounds   [4]float64     `json:"bounds,omitzero"` // west, south, east, north of places or route
+	Route    orb.LineString `json:"route,omitempty"`
+	Parts    int            `json:"parts,omitempty"` // pieces the route file had
+	Trip     *trip.Trip     `json:"trip,omitempty"`  // its route is in Route too
+	Fleet    []trip.Vehicle `json:"fleet,omitempty"`
+	Backdrop string         `json:"-"` // GeoJSON: coast, roads, water, towns; behind the head of the frame
+}
+
+// An Answer is a plan, or a better one than before. It has an Itinerary
+// unless Err says why there is none.
+type Answer struct {
+	Itinerary trip.Itinerary `json:"itinerary"`
+	Last      bool           `json:"last"` // no better one follows
+	Err       error          `json:"-"`
+	TookMS    int            `json:"took_ms"` // since the worker began
+}
+
+// EncodeRequest returns the frame of a request.
+func EncodeRequest(r Request) ([]byte, error) {
+	var body []byte
+	if r.Open != nil {
+		body = r.Open.Data
+	}
+	return frame(r, body)
+}
+
+// DecodeRequest reads a frame of [EncodeRequest]. The data of Open is part of
+// the frame, not a copy.
+func DecodeRequest(b []byte) (Request, error) {
+	var r Request
+	body, err := unframe(b, &r)
+	if err == nil && r.Open != nil {
+		r.Open.Data = body
+	}
+	return r, err
+}
+
+// EncodeResponse returns the frame of a response.
+func EncodeResponse(r Response) ([]byte, error) {
+	var body []byte
+	if r.Opened != nil {
+		body = []byte(r.Opened.Backdrop)
+	}
+	return frame(r, body)
+}
+
+// DecodeResponse reads a frame of [EncodeResponse].
+func DecodeResponse(b []byte) (Response, error) {
+	var r Response
+	body, err := unframe(b, &r)
+	if err != nil {
+		return r, err
+	}
+	if o := r.Opened; o != nil {
+		o.Backdrop = string(body)
+		if o.Trip != nil {
+			o.Trip.Route = o.Route
+		}
+	}
+	return r, nil
+}
+
+// A frame is the length of its head (4 bytes, little endian), the head as
+// JSON, and a body that JSON would only make longer.
+func frame(head any, body []byte) ([]byte, error) {
+	h, err := json.Marshal(head)
+	if err != nil {
+		return nil, fmt.Errorf("encode %T: %w", head, err)
+	}
+	b := make([]byte, 0, 4+len(h)+len(body))
+	b = binary.LittleEndian.AppendUint32(b, uint32(len(h)))
+	b = append(b, h...)
+	return append(b, body...), nil
+}
+
+func unframe(b []byte, head any) (body []byte, err error) {
+	if len(b) < 4 {
+		return nil, fmt.Errorf("a frame of %d bytes has no head", len(b))
+	}
+	n := binary.LittleEndian.Uint32(b)
+	if uint64(n) > uint64(len(b)-4) {
+		return nil, fmt.Errorf("a frame of %d bytes says that its head has %d", len(b), n)
+	}
+	if err := json.Unmarshal(b[4:4+n], head); err != nil {
+		return nil, fmt.Errorf("the head of a frame: %w", err)
+	}
+	return b[4+n:], nil
+}

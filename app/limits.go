@@ -1,0 +1,75 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// Limits says what to mind on the whole trip, and what the plan cannot know.
+type Limits struct {
+	app.Compo
+	Cautions  []string
+	Estimated bool
+}
+
+func (l *Limits) Render() app.UI {
+	lines := l.Cautions[:len(l.Cautions):len(l.Cautions)]
+	if l.Estimated {
+		lines = append(lines, say.limits1)
+	}
+	lines = append(lines, say.limits2, say.limits3, say.limits4)
+	var lis []app.UI
+	for _, s := range lines {
+		lis = append(lis, app.Li().Text(s))
+	}
+	return app.Section().Class("limits").Aria("labelledby", "limits-title").Body(
+		app.H2().ID("limits-title").Text(say.limitsTitle),
+		app.Ul().Body(lis...),
+	)
+}
+
+// Sources lists the files in use, and whose data they are.
+type Sources struct {
+	app.Compo
+	Files []File
+}
+
+func (s *Sources) Render() app.UI {
+	var lis []app.UI
+	osm := false
+	for _, f := range s.Files {
+		lis = append(lis, app.Li().Body(app.B().Text(f.Name), app.Text(" "+about(f))))
+		for _, n := range f.Notes {
+			lis = append(lis, app.Li().Class("note").Text(n))
+		}
+		osm = osm || f.OSM && !f.Sample
+	}
+	return app.Section().Class("sources").Aria("labelledby", "sources-title").Body(
+		app.H2().ID("sources-title").Text(say.filesTitle),
+		app.Ul().Body(lis...),
+		app.P().Class("help").Text(say.filesHelp+" "+say.filesDrop),
+		app.If(osm, func() app.UI {
+			return app.P().Class("attribution").Body(
+				app.A().Href("https://www.openstreetmap.org/copyright").Target("_blank").Rel("noopener").Text(say.attribution))
+		}),
+	)
+}
+
+func about(f File) string {
+	var parts []string
+	switch f.Kind {
+	case "places":
+		parts = append(parts, count(f.Count, say.places))
+	case "route":
+		parts = append(parts, count(f.Count, say.points))
+	}
+	if f.Date != "" {
+		parts = append(parts, fmt.Sprintf(say.dataOf, f.Date))
+	}
+	if f.Sample {
+		parts = append(parts, say.sample)
+	}
+	return strings.Join(parts, " · ")
+}

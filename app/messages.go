@@ -1,0 +1,128 @@
+package page
+
+// This file holds every word that the page shows, in one place.
+
+var say = struct {
+	title, lead, skip                                                                               string
+	open, save, print, draw, drawn                                                                  string
+	groupTrip, groupPeople, groupDay, groupNights, groupPlan, groupVehicle, groupTanks              string
+	fName, fStart, fAdults, fChildren, fShowers, fToilet, fCooking, fMaxKm, fMaxH, fDepart, fSpeed  string
+	fMinNights, fMaxNights, fMaxFee, fCampsites, fStopovers, fHookUp                                string
+	fCorridor, fCircuity, fValueH, fBackup, fVehicle, fLevel, fSize                                 string
+	hChildren, hMaxKm, hMaxH, hSpeed, hMaxNights, hMaxFee, hCorridor, hCircuity, hValueH, hBackup   string
+	wantWhole, wantNumber, wantChoice, wantDate, wantClock                                          string
+	left, roomFor, capacityOf, reserve, unknown                                                     string
+	stLoading, stLoadingShare, stPlanning, stPlanned, stPlannedGap, stImproving, stRefused, stError string
+	stNothing, stEmpty                                                                              string
+	refusedHead, refusedWhere, refusedMissing, cure                                                 string
+	mapTitle, mapAlt, mapDrawn, mapLoading                                                          string
+	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                           string
+	daysTitle, day, dayLine, toEnd                                                                  string
+	call, night, nightsMany, arrive, leave, detour, estimate, onRoute, from, to, free               string
+	fallback, facts, cautions, avoid, avoidAgain, required                                          string
+	tripTitle, change, done, editHelp                                                               string
+	sumPeople, sumDay, sumNights, sumAny                                                            string
+	adults, children, calls, days, nightsWord, places, points                                       string
+	costTitle, goods, fees, nightFees, refill, timeValue, paid, withTime                            string
+	limitsTitle, limits1, limits2, limits3, limits4                                                 string
+	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                   string
+	drawHelp, undo, clear, use, cancel, drawCount                                                   string
+	newVersion, reload, offline                                                                     string
+	navDays, navStrips, navMap, navTrip, navLabel                                                   string
+}{
+	title: "Ullage",
+	lead:  "where to refuel, fill, drain, empty and sleep",
+	skip:  "Skip to the days",
+
+	open: "Open files", save: "Save trip", print: "Print", draw: "Draw a route", drawn: "Drawn route",
+
+	groupTrip: "Trip", groupPeople: "People", groupDay: "A day on the road", groupNights: "Nights",
+	groupPlan: "How to plan", groupVehicle: "Vehicle", groupTanks: "Tanks",
+
+	fName: "Name", fStart: "First day", fAdults: "Adults", fChildren: "Children",
+	fShowers: "Showers", fToilet: "Toilet", fCooking: "Cooking",
+	fMaxKm: "At most", fMaxH: "Under way at most", fDepart: "Leave at", fSpeed: "Average speed",
+	fMinNights: "At least", fMaxNights: "At most", fMaxFee: "A night costs at most",
+	fCampsites: "Campsites", fStopovers: "Plain places for motorhomes", fHookUp: "Only with an electric hook-up",
+	fCorridor: "Look beside the route up to", fCircuity: "Detour factor", fValueH: "An hour is worth",
+	fBackup: "Stay safe if a place is closed", fVehicle: "Vehicle",
+	fLevel: "%s at the start", fSize: "%s, tank size",
+
+	hChildren: "up to 12 years", hMaxKm: "a day, detours included", hMaxH: "from leaving to arriving, stops included",
+	hSpeed: "along the route, without stops", hMaxNights: "0: as many as it takes", hMaxFee: "0: any price",
+	hCorridor: "straight line; more finds more places and takes longer",
+	hCircuity: "road distance ÷ straight distance; 0: the usual 1.4",
+	hValueH:   "what an hour of detour, stop and waiting counts in the plan",
+	hBackup:   "arrive with enough to reach the next place that helps",
+
+	wantWhole: "A whole number from %d to %d.", wantNumber: "A number from %s to %s.", wantChoice: "Choose one of the list.",
+	wantDate: "A date such as 2026-06-12.", wantClock: "A time such as 09:00.",
+
+	left: "%s left", roomFor: "room for %s", capacityOf: "of %s", reserve: "reserve %s",
+	unknown: "Neither a plan nor a proof that there is none was found in the time given. Fewer places (a narrower corridor) or looser limits help.",
+
+	stLoading: "Reading %s …", stLoadingShare: "Reading %s … %d %%", stPlanning: "Planning …",
+	stPlanned:    "Planned and checked: no plan is cheaper.",
+	stPlannedGap: "Planned and checked; a better plan could save at most %s.",
+	stImproving:  "Planned and checked; looking for a cheaper plan (at most %s less) …",
+	stRefused:    "No plan is possible.", stError: "Something went wrong: %s",
+	stNothing: "No trip yet.",
+	stEmpty:   "Open a route, or draw one.",
+
+	refusedHead: "This trip cannot be made as it is", refusedWhere: "km %s to %s", refusedMissing: "%s short", cure: "What would help",
+
+	mapTitle: "Map", mapAlt: "The route with the stops in their order", mapDrawn: "Drawn overview: this browser shows no live map.",
+	mapLoading: "The map is loading …",
+
+	stripsTitle: "Levels", stripsHelp: "Drag along the strips, or use the arrow keys; page keys go from stop to stop.",
+	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, km %s", cursorNight: "%s, %s, overnight at km %s", stripLow: "lowest: %s on day %d",
+
+	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
+	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",
+	detour: "detour about %s, %s", estimate: "estimate", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
+	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", avoid: "Plan without this place",
+	avoidAgain: "Left out: %s. Use it again", required: "required",
+
+	tripTitle: "The trip", change: "Change the trip", done: "Done", editHelp: "Every change is planned at once.",
+	sumPeople: "%s in %s, from %s.", sumDay: "Up to %s or %s a day, leaving at %s.",
+	sumNights: "%s to %s", sumAny: "Nights as they come.",
+	adults: "adult|adults", children: "child|children", calls: "stop|stops", days: "day|days", nightsWord: "night|nights",
+	places: "place|places", points: "point|points",
+
+	costTitle: "Cost", goods: "Fuel, gas and water", fees: "Fees of stops", nightFees: "Nights", refill: "Missing at the return",
+	timeValue: "Time of detours and stops", paid: "to pay", withTime: "with the time counted",
+
+	limitsTitle: "What this plan does not know",
+	limits1:     "Detours are estimates: the straight distance to the place times a factor, there and back. Roads may be longer.",
+	limits2:     "Places, hours, prices and heights are what the map data say, and they can be out of date. Where the data say nothing, nothing is promised.",
+	limits3:     "Use of fuel, water and current is an average. Read the gauges; they are right and the plan is not.",
+	limits4:     "The vehicle's handbook, the signs on the road, the rules of the place and licensed fitters come before this plan.",
+
+	filesTitle: "Data", filesHelp: "A route (GPX, GeoJSON), an OpenStreetMap extract (.osm.pbf, .osm, .bz2, .gz), places or a trip file. They stay on this device.",
+	filesDrop: "Drop the files anywhere.", attribution: "© OpenStreetMap contributors, ODbL", sample: "invented island",
+	dataOf: "data of %s",
+
+	drawHelp: "Click on the map to add a point; drag a point to move it.", undo: "Undo", clear: "Clear", use: "Use this route", cancel: "Cancel",
+	drawCount: "%s, %s straight",
+
+	newVersion: "A new version is ready.", reload: "Reload", offline: "Ready without a network.",
+	navDays: "Days", navStrips: "Levels", navMap: "Map", navTrip: "Trip", navLabel: "Parts of the page",
+}
+
+var (
+	showerWords  = []Option{{"aboard", "A shower aboard every day"}, {"sites", "Showers at the sites"}, {"frugal", "A wash at the basin"}}
+	toiletWords  = []Option{{"aboard", "The toilet aboard"}, {"sites", "Toilets at the sites by day"}}
+	cookingWords = []Option{{"aboard", "Cooked aboard"}, {"little", "Little, mostly out"}}
+)
+
+// kindWords names the kinds of places.
+var kindWords = map[string]string{
+	"fuel": "fuel station", "dump": "waste disposal", "water": "drinking water", "tap": "water tap",
+	"stopover": "motorhome stopover", "campsite": "campsite", "service": "service point",
+}
+
+// limitWords names the limits of a refusal that are no tank.
+var limitWords = map[string]string{"km": "distance of a day", "min": "time of a day", "nights": "nights"}
+
+// unitWords are their units.
+var unitWords = map[string]string{"km": "km", "min": "min", "nights": "nights"}

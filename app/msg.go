@@ -1,0 +1,107 @@
+package page
+
+import (
+	"github.com/paulmach/orb"
+
+	"ullage/planner/trip"
+)
+
+// A Msg is something that happened. Every type in this file is one.
+type Msg interface{ isMsg() }
+
+type (
+	// Opening: a file is about to be read.
+	Opening struct{ Name string }
+	// Progress of the file that is being read, 0 to 1.
+	Progress struct{ Share float64 }
+	// PlacesRead: the planner holds the places of a file. All earlier files
+	// with places are replaced unless Add is set.
+	PlacesRead struct {
+		File File
+		Add  bool
+	}
+	// RouteRead: a file gave a route, which replaces the trip's.
+	RouteRead struct {
+		File File
+		Line orb.LineString
+	}
+	// TripRead: a trip file, or the trip of the last visit.
+	TripRead struct {
+		File File
+		Trip trip.Trip
+	}
+	// OpenFailed: a file could not be read; everything else stays as it was.
+	OpenFailed struct{ Name, Why string }
+
+	// Edited: a field holds this text now.
+	Edited struct{ Field, Text string }
+	// FormToggled opens or closes the form.
+	FormToggled struct{}
+	// Avoided: plan without this place, or with it again.
+	Avoided struct{ Place string }
+
+	// Answered: a plan or a better one. Last says that no better one follows.
+	Answered struct {
+		No   int
+		Plan trip.Itinerary
+		Last bool
+	}
+	// PlanFailed: no answer, and why.
+	PlanFailed struct {
+		No  int
+		Why string
+	}
+
+	// PointedMin, PointedX, PointedKm move the cursor to a time, a share of the
+	// strips' width, a position along the route.
+	PointedMin struct{ Min float64 }
+	PointedX   struct{ X float64 }
+	PointedKm  struct{ Km float64 }
+	// Stepped moves the cursor by shares of the width.
+	Stepped struct{ By float64 }
+	// Skipped moves the cursor to the next stop (1) or the one before (−1).
+	Skipped struct{ By int }
+
+	// DrawBegan, DrawnPoint, DrawnMove, DrawUndone, DrawCleared, DrawEnded are
+	// the drawing of a route.
+	DrawBegan  struct{}
+	DrawnPoint struct{ Point orb.Point }
+	DrawnMove  struct {
+		Index int
+		Point orb.Point
+	}
+	DrawUndone  struct{}
+	DrawCleared struct{}
+	// DrawEnded takes the drawn route (Keep) or leaves the trip's as it was.
+	DrawEnded struct{ Keep bool }
+
+	// VersionWaits: a new version of the page is ready.
+	VersionWaits struct{}
+	// OfflineReady: the page can start without a network.
+	OfflineReady struct{}
+)
+
+func (Opening) isMsg()      {}
+func (Progress) isMsg()     {}
+func (PlacesRead) isMsg()   {}
+func (RouteRead) isMsg()    {}
+func (TripRead) isMsg()     {}
+func (OpenFailed) isMsg()   {}
+func (Edited) isMsg()       {}
+func (FormToggled) isMsg()  {}
+func (Avoided) isMsg()      {}
+func (Answered) isMsg()     {}
+func (PlanFailed) isMsg()   {}
+func (PointedMin) isMsg()   {}
+func (PointedX) isMsg()     {}
+func (PointedKm) isMsg()    {}
+func (Stepped) isMsg()      {}
+func (Skipped) isMsg()      {}
+func (DrawBegan) isMsg()    {}
+func (DrawnPoint) isMsg()   {}
+func (DrawnMove) isMsg()    {}
+func (DrawUndone) isMsg()   {}
+func (DrawCleared) isMsg()  {}
+func (DrawEnded) isMsg()    {}
+func (VersionWaits) isMsg() {}
+func (OfflineReady) isMsg() {}

@@ -1,0 +1,73 @@
+package page
+
+import (
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// A Page is the whole page. It holds the model, gives each part what it
+// shows, and turns wishes of the model into work.
+type Page struct {
+	app.Compo
+	m    Model
+	work worker
+}
+
+// NewPage makes the page for a fleet.
+func NewPage(m Model) *Page { return &Page{m: m} }
+
+func (p *Page) Render() app.UI {
+	m := p.m
+	return app.Div().Class("page").On("dragover", p.onDragOver).On("drop", p.onDrop).Body(
+		app.A().Class("skip").Href("#itinerary").Text(say.skip),
+		app.Header().Class("mast").Body(
+			app.H1().Body(app.Text(say.title), app.Span().Class("lead").Text(say.lead)),
+			p.actions(),
+		),
+		app.Div().Class("bar").Body(
+			&StatusLine{Phase: m.Phase, Words: statusOf(m), Progress: m.Progress, Offline: m.Offline},
+			app.If(m.Waiting, func() app.UI {
+				return app.P().Class("newer").Body(app.Text(say.newVersion+" "),
+					app.Button().Type("button").Text(say.reload).OnClick(p.onReload))
+			}),
+		),
+		app.Main().Body(
+			app.Div().Class("words").Body(p.words()...),
+			app.Div().Class("pictures").Body(
+				&MapView{Model: mapModel(m)},
+				app.If(m.HasPlan(), func() app.UI { return &Strips{Plan: m.Plan, Axis: m.Axis, Cursor: m.Cursor} }),
+			),
+		),
+		app.Nav().Class("jump").Aria("label", say.navLabel).Body(
+			app.A().Href("#itinerary").Text(say.navDays),
+			app.A().Href("#strips").Text(say.navStrips),
+			app.A().Href("#map").Text(say.navMap),
+			app.A().Href("#trip").Text(say.navTrip),
+		),
+	)
+}
+
+func (p *Page) words() []app.UI {
+	m := p.m
+	var out []app.UI
+	if m.HasTrip() {
+		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing})
+	}
+	if m.HasPlan() {
+		out = append(out, &Verdict{Plan: m.Plan})
+	}
+	return append(out,
+		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor)},
+		&Limits{Cautions: m.Plan.Cautions, Estimated: m.Plan.Estimated},
+		&Sources{Files: m.Files},
+	)
+}
+
+func (p *Page) actions() app.UI {
+	return app.Div().Class("actions").Body(
+		app.Label().Class("button").For("file").Text(say.open),
+		app.Input().ID("file").Class("unseen").Type("file").Multiple(true).OnChange(p.onFiles),
+		app.Button().Type("button").Text(say.draw).Disabled(p.m.Draft != nil).OnClick(p.onDraw),
+		app.Button().Type("button").Text(say.save).Disabled(!p.m.HasTrip()).OnClick(p.onSave),
+		app.Button().Type("button").Text(say.print).Disabled(!p.m.HasPlan()).OnClick(p.onPrint),
+	)
+}

@@ -1,0 +1,65 @@
+package page
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"ullage/app/draw"
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+// A Refusal says which limit stands in the way, where, by how much, and what
+// would help.
+type Refusal struct {
+	app.Compo
+	Plan trip.Itinerary
+}
+
+func (r *Refusal) Render() app.UI {
+	var items []app.UI
+	for _, why := range r.Plan.Why {
+		items = append(items, app.Li().Body(
+			app.H4().Body(app.Text(limit(r.Plan, why)+" "), app.Span().Class("where").Text(stretch(why))),
+			text("", why.Text),
+			r.cures(why.Cures),
+		))
+	}
+	return app.Div().Class("refusal").Role("group").Aria("labelledby", "refusal-title").Body(
+		app.H3().ID("refusal-title").Text(say.refusedHead),
+		app.Ul().Body(items...),
+	)
+}
+
+func (r *Refusal) cures(cures []string) app.UI {
+	return app.If(len(cures) > 0, func() app.UI {
+		var lis []app.UI
+		for _, c := range cures {
+			lis = append(lis, app.Li().Text(c))
+		}
+		return app.Div().Class("cures").Body(app.B().Text(say.cure), app.Ul().Body(lis...))
+	})
+}
+
+// limit names the limit and how much is missing.
+func limit(it trip.Itinerary, why planner.Reason) string {
+	name, unit := limitWords[why.Limit], unitWords[why.Limit]
+	if name == "" {
+		name = why.Limit
+	}
+	for _, s := range it.Strips {
+		if s.Tank == why.Limit {
+			name, unit = s.Name, s.Unit
+		}
+	}
+	if !(why.Missing > 0) {
+		return capital(name)
+	}
+	return capital(name) + ": " + fmt.Sprintf(say.refusedMissing, amount(why.Missing, unit))
+}
+
+// stretch says between which kilometres.
+func stretch(why planner.Reason) string {
+	return fmt.Sprintf(say.refusedWhere, draw.Amount(why.FromKm), draw.Amount(why.ToKm))
+}

@@ -1,0 +1,156 @@
+package page
+
+import (
+	"fmt"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"ullage/app/draw"
+	"ullage/planner/trip"
+)
+
+// Strips show the level of each tank along the trip, and in words at the
+// cursor, which moves by pointer and by keys.
+type Strips struct {
+	app.Compo
+	Plan   trip.Itinerary
+	Axis   draw.Axis
+	Cursor float64
+}
+
+func (s *Strips) Render() app.UI {
+	at := s.Axis.AtMin(s.Cursor)
+	rows := []app.UI{&StripRuler{Axis: s.Axis, Days: s.Plan.Days}}
+	for _, strip := range s.Plan.Strips {
+		rows = append(rows,
+			&StripWords{Strip: strip, Level: draw.LevelAt(strip, s.Cursor)},
+			&StripPicture{Strip: strip, Axis: s.Axis, Days: s.Plan.Days},
+		)
+	}
+	words := moment(s.Plan, at)
+	rows = append(rows, app.Div().Class("cursor").Role("slider").TabIndex(0).
+		Aria("label", say.stripsLabel).Aria("orientation", "horizontal").
+		Aria("valuemin", 0).Aria("valuemax", 1000).Aria("valuenow", int(at.X*1000)).Aria("valuetext", words).
+		On("keydown", s.onKey).
+		On("pointerdown", s.onPointerDown).
+		On("pointermove", s.onPointerMove).
+		Body(svg(cursor(at.X))))
+	return app.Section().ID("strips").Class("strips").Aria("labelledby", "strips-title").Body(
+		app.Div().Class("head").Body(
+			app.H2().ID("strips-title").Text(say.stripsTitle),
+			app.P().Class("moment").Text(words),
+		),
+		app.Div().Class("tracks").Body(rows...),
+		app.P().Class("help").Text(say.stripsHelp),
+	)
+}
+
+func cursor(x float64) draw.Node {
+	return draw.El("svg", "class", "needle", "aria-hidden", "true", "focusable", "false").With(draw.Needle(x))
+}
+
+// moment says where the cursor is.
+func moment(it trip.Itinerary, at draw.Moment) string {
+	for i, d := range it.Days {
+		if at.Min <= d.EndMin || i == len(it.Days)-1 {
+			return fmt.Sprintf(say.cursorAt, date(d.Date), clock(at.Min), draw.Amount(at.Km))
+		}
+		if at.Min < it.Days[i+1].StartMin {
+			return fmt.Sprintf(say.cursorNight, date(d.Date), clock(at.Min), draw.Amount(at.Km))
+		}
+	}
+	return ""
+}
+
+// stepShare is how far an arrow key moves the cursor.
+const stepShare = 1.0 / 120
+
+func (s *Strips) onKey(ctx app.Context, e app.Event) {
+	var msg Msg
+	switch e.Get("key").String() {
+	case "ArrowRight", "ArrowUp":
+		msg = Stepped{stepShare}
+	case "ArrowLeft", "ArrowDown":
+		msg = Stepped{-stepShare}
+	case "PageDown":
+		msg = Skipped{1}
+	case "PageUp":
+		msg = Skipped{-1}
+	case "Home":
+		msg = PointedX{0}
+	case "End":
+		msg = PointedX{1}
+	default:
+		return
+	}
+	e.PreventDefault()
+	send(ctx, msg)
+}
+
+func (s *Strips) onPointerDown(ctx app.Context, e app.Event) {
+	ctx.JSSrc().Call("setPointerCapture", e.Get("pointerId"))
+	s.point(ctx, e)
+}
+
+// onPointerMove follows a mouse without a button and a finger that is down.
+func (s *Strips) onPointerMove(ctx app.Context, e app.Event) {
+	ctx.PreventUpdate()
+	s.point(ctx, e)
+}
+
+func (s *Strips) point(ctx app.Context, e app.Event) {
+	box := ctx.JSSrc().Call("getBoundingClientRect")
+	if w := box.Get("width").Float(); w > 0 {
+		send(ctx, PointedX{(e.Get("clientX").Float() - box.Get("left").Float()) / w})
+	}
+}
+
+// A StripRuler names days and stops above the strips.
+type StripRuler struct {
+	app.Compo
+	Axis draw.Axis
+	Days []trip.Day
+}
+
+func (r *StripRuler) Render() app.UI {
+	labels := make([]string, len(r.Days))
+	for i, d := range r.Days {
+		labels[i] = shortDate(d.Date)
+	}
+	picture, rows := draw.Ruler(r.Axis, r.Days, labels)
+	return app.Div().Class("top", fmt.Sprintf("rows%d", rows)).Body(svg(picture))
+}
+
+// StripWords is the name of a tank and what is in it at the cursor.
+type StripWords struct {
+	app.Compo
+	Strip trip.Strip
+	Level float64
+}
+
+func (w *StripWords) Render() app.UI {
+	return app.Div().Class("tank", string(w.Strip.Kind)).Body(
+		app.H3().Text(w.Strip.Name),
+		app.P().Class("now").Text(room(w.Strip, w.Level)),
+		app.P().Class("of").Text(fmt.Sprintf(say.capacityOf, amount(w.Strip.Capacity, w.Strip.Unit))),
+	)
+}
+
+// A StripPicture is the strip itself, and its lowest point in words.
+type StripPicture struct {
+	app.Compo
+	Strip trip.Strip
+	Axis  draw.Axis
+	Days  []trip.Day
+}
+
+func (p *StripPicture) Render() app.UI {
+	words := ""
+	if low, ok := draw.Lowest(p.Strip); ok {
+		words = fmt.Sprintf(say.stripLow, room(p.Strip, low.L), low.Day)
+	}
+	return app.Div().Class("track").Body(
+		svg(draw.Strip(p.Strip, p.Axis, p.Days)),
+		app.Span().Class("unseen").Text(words),
+	)
+}

@@ -1,0 +1,188 @@
+package page
+
+import (
+	"math"
+	"slices"
+
+	"ullage/app/draw"
+	"ullage/planner"
+)
+
+// Update returns the model after something happened. It is pure; a higher
+// Wanted in the result asks for a plan, a higher Saves for a save.
+func Update(m Model, msg Msg) Model {
+	switch msg := msg.(type) {
+	case Opening:
+		m.Phase, m.Note, m.Progress = Loading, msg.Name, 0
+	case Progress:
+		if m.Phase == Loading {
+			m.Progress = math.Min(math.Max(msg.Share, 0), 1)
+		}
+	case PlacesRead:
+		if !msg.Add {
+			m.Files = without(m.Files, "places")
+		}
+		m.Files = append(slices.Clip(m.Files), msg.File)
+		m = ask(m)
+	case RouteRead:
+		m.Files = append(without(m.Files, "route"), msg.File)
+		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
+		m.Trip.Avoid, m.Trip.Require = nil, nil
+		m.Draft = nil
+		m = ask(m)
+	case TripRead:
+		m.Files = without(m.Files, "route")
+		m.Trip, m.Typed, m.Wrong, m.Draft = msg.Trip, nil, nil, nil
+		m = ask(m)
+	case OpenFailed:
+		m.Phase, m.Note = Failed, msg.Why
+	case Edited:
+		m = edit(m, msg)
+	case FormToggled:
+		m.Editing = !m.Editing
+	case Avoided:
+		if i := slices.Index(m.Trip.Avoid, msg.Place); i >= 0 {
+			m.Trip.Avoid = slices.Delete(slices.Clone(m.Trip.Avoid), i, i+1)
+		} else {
+			m.Trip.Avoid = append(slices.Clip(m.Trip.Avoid), msg.Place)
+		}
+		m = ask(m)
+	case Answered:
+		m = answer(m, msg)
+	case PlanFailed:
+		if msg.No == m.Wanted {
+			m.Phase, m.Note = Failed, msg.Why
+		}
+	case PointedMin, PointedX, PointedKm, Stepped, Skipped:
+		m.Cursor = point(m, msg)
+	case DrawBegan, DrawnPoint, DrawnMove, DrawUndone, DrawCleared, DrawEnded:
+		m = drawing(m, msg)
+	case VersionWaits:
+		m.Waiting = true
+	case OfflineReady:
+		m.Offline = true
+	}
+	return m
+}
+
+// ask wants a plan of the trip as it is now. Without places or a trip there is
+// nothing to plan yet.
+func ask(m Model) Model {
+	m.Saves++
+	if !m.HasTrip() || len(m.Trip.Route) < 2 {
+		return m
+	}
+	m.Wanted++
+	m.Phase, m.Note = Planning, ""
+	return m
+}
+
+// edit applies a field's text to the trip, or says beside it what is wrong.
+// Text and trip are both kept: nothing that was typed is lost.
+func edit(m Model, msg Edited) Model {
+	f, ok := fieldOf(m.Trip, m.Fleet, msg.Field)
+	if !ok {
+		return m
+	}
+	m.Typed = with(m.Typed, msg.Field, msg.Text)
+	changed, err := f.Set(m.Trip, msg.Text)
+	if err != nil {
+		m.Wrong = with(m.Wrong, msg.Field, err.Error())
+		return m
+	}
+	m.Wrong = with(m.Wrong, msg.Field, "")
+	if f.Get(changed) == f.Get(m.Trip) {
+		return m
+	}
+	if f.Key == "vehicle" { // its tanks are other tanks: their fields start afresh
+		m.Typed, m.Wrong = nil, nil
+	}
+	m.Trip = changed
+	return ask(m)
+}
+
+// answer shows a plan unless a newer one is asked for.
+func answer(m Model, msg Answered) Model {
+	if msg.No != m.Wanted {
+		return m
+	}
+	switch msg.Plan.Status {
+	case planner.Infeasible:
+		m.Phase, m.Note = Refused, ""
+	case planner.Optimal, planner.Feasible:
+		m.Phase, m.Note = Planned, ""
+		if !msg.Last {
+			m.Phase = Planning
+		}
+	default:
+		m.Phase, m.Note = Failed, say.unknown
+	}
+	m.Plan, m.Shown, m.Axis = msg.Plan, msg.No, draw.NewAxis(msg.Plan)
+	m.Cursor = math.Min(math.Max(m.Cursor, m.Axis.Start().Min), m.Axis.End().Min)
+	return m
+}
+
+// point returns the time that a message points at.
+func point(m Model, msg Msg) float64 {
+	axis := m.Axis
+	switch msg := msg.(type) {
+	case PointedMin:
+		return axis.AtMin(msg.Min).Min
+	case PointedX:
+		return axis.AtX(msg.X).Min
+	case PointedKm:
+		return axis.AtKm(msg.Km).Min
+	case Stepped:
+		x := axis.AtMin(m.Cursor).X + msg.By
+		return axis.AtX(math.Min(math.Max(x, 0), 1)).Min
+	case Skipped:
+		return stopBeside(m, msg.By)
+	}
+	return m.Cursor
+}
+
+// stopBeside returns the arrival at the next stop after the cursor, or before.
+func stopBeside(m Model, by int) float64 {
+	at := m.Cursor
+	for _, n := range draw.Numbers(m.Plan.Days) {
+		t := n.Call.ArriveMin
+		if by > 0 && t > m.Cursor {
+			return t
+		}
+		if by < 0 && t < m.Cursor {
+			at = t
+		}
+	}
+	return at
+}
+
+func drawing(m Model, msg Msg) Model {
+	if _, ok := msg.(DrawBegan); ok {
+		m.Draft = &Draft{}
+		return m
+	}
+	if m.Draft == nil {
+		return m
+	}
+	switch msg := msg.(type) {
+	case DrawnPoint:
+		m.Draft = m.Draft.point(msg.Point)
+	case DrawnMove:
+		m.Draft = m.Draft.move(msg.Index, msg.Point)
+	case DrawUndone:
+		m.Draft = m.Draft.undo()
+	case DrawCleared:
+		m.Draft = m.Draft.step(nil)
+	case DrawEnded:
+		line := m.Draft.Line
+		m.Draft = nil
+		if msg.Keep && len(line) > 1 {
+			return Update(m, RouteRead{File{Name: say.drawn, Kind: "route", Count: len(line)}, line})
+		}
+	}
+	return m
+}
+
+func without(files []File, kind string) []File {
+	return slices.DeleteFunc(slices.Clone(files), func(f File) bool { return f.Kind == kind })
+}

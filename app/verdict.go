@@ -1,0 +1,55 @@
+package page
+
+import (
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"ullage/app/draw"
+	"ullage/planner/trip"
+)
+
+// A Verdict is the plan in one line and what it costs.
+type Verdict struct {
+	app.Compo
+	Plan trip.Itinerary
+}
+
+func (v *Verdict) Render() app.UI {
+	p := v.Plan
+	return app.Div().Class("verdict").Body(
+		app.P().Class("count").Text(strings.Join([]string{
+			count(len(p.Days), say.days),
+			km(p.LengthKm),
+			count(len(draw.Numbers(p.Days)), say.calls),
+			money(p.Cost-p.Parts.Time, p.Currency) + " " + say.paid,
+		}, " · ")),
+		app.Details().Class("cost").Body(
+			app.Summary().Text(say.costTitle),
+			app.Dl().Body(v.parts()...),
+		),
+	)
+}
+
+// parts lists what the cost is made of; what is nothing is left out.
+func (v *Verdict) parts() []app.UI {
+	p := v.Plan
+	var out []app.UI
+	for _, part := range []struct {
+		words string
+		sum   float64
+	}{
+		{say.goods, p.Parts.Goods},
+		{say.fees, p.Parts.Fees},
+		{say.nightFees, p.Parts.Nights},
+		{say.refill, p.Parts.Refill},
+		{capital(say.paid), p.Cost - p.Parts.Time},
+		{say.timeValue, p.Parts.Time},
+		{capital(say.withTime), p.Cost},
+	} {
+		if part.sum > 0.004 {
+			out = append(out, app.Div().Body(app.Dt().Text(part.words), app.Dd().Text(money(part.sum, p.Currency))))
+		}
+	}
+	return out
+}
