@@ -144,3 +144,66 @@ func TestTripFollowsTheRoads(t *testing.T) {
 	}
 	t.Logf("%.0f km, %d points", km, len(route))
 }
+
+// The roads hold what makes a large vehicle go another way, as pieces of roads:
+// no tag of a bridge or a tunnel may spread over a whole road.
+func TestHindrances(t *testing.T) {
+	s := theIsland()
+	for _, tc := range []struct {
+		key, value      string
+		count           int // 0: at least one
+		leastKm, mostKm float64
+	}{
+		{"tunnel", "yes", 1, 1.5, 4},
+		{"toll", "yes", 1, 2, 6},
+		{"maxheight", "2.7", 2, 0.03, 0.1},
+		{"maxwidth", "2.1", 1, 2, 5},
+		{"maxweight", "3.0", 0, 0.3, 4},
+		{"waterway", "river", 15, 5, 120},
+		{"route", "ferry", 1, 10, 40},
+		{"bridge", "yes", 0, 0.02, 6},
+		{"oneway", "yes", 0, 0.01, 60},
+	} {
+		n := 0
+		for _, y := range s.world.ways {
+			if y.tags[tc.key] != tc.value {
+				continue
+			}
+			n++
+			km := 0.0
+			for i := 1; i < len(y.refs); i++ {
+				km += s.at(y.refs[i-1]).dist(s.at(y.refs[i]))
+			}
+			if km < tc.leastKm || km > tc.mostKm {
+				t.Errorf("way %d %v is %.2f km long, want %v to %v", y.id, y.tags, km, tc.leastKm, tc.mostKm)
+			}
+		}
+		if tc.count > 0 && n != tc.count || n == 0 {
+			t.Errorf("%s=%s: %d ways, want %d", tc.key, tc.value, n, tc.count)
+		}
+	}
+}
+
+// A river that a road crosses has a bridge there.
+func TestRoadsCrossRiversByBridges(t *testing.T) {
+	s := theIsland()
+	crossings, bridged := 0, 0
+	for _, y := range s.world.ways {
+		if y.tags["highway"] == "" {
+			continue
+		}
+		for i := 1; i < len(y.refs); i++ {
+			a, b := s.at(y.refs[i-1]), s.at(y.refs[i])
+			if s.crossesRiver(a, b) {
+				crossings++
+				if y.tags["bridge"] == "yes" || y.tags["tunnel"] == "yes" {
+					bridged++
+				}
+			}
+		}
+	}
+	t.Logf("%d of %d crossings are bridges", bridged, crossings)
+	if crossings < 20 || bridged != crossings {
+		t.Errorf("%d of %d crossings are bridges", bridged, crossings)
+	}
+}

@@ -3,6 +3,7 @@ package demo
 import (
 	"cmp"
 	"maps"
+	"math"
 	"slices"
 )
 
@@ -59,9 +60,7 @@ func (r *road) addBridges(rivers []river) {
 			for k := 1; k < len(v.line); k++ {
 				if f, _, ok := cross(a, b, v.line[k-1], v.line[k]); ok {
 					at := run + f*a.dist(b)
-					if at > 0.1 && at < total-0.1 {
-						r.spans = append(r.spans, span{max(0.02, at-0.04), min(total-0.02, at+0.04), tags{"bridge": "yes", "layer": "1"}})
-					}
+					r.spans = append(r.spans, span{max(0, at-0.04), min(total, at+0.04), tags{"bridge": "yes", "layer": "1"}})
 				}
 			}
 		}
@@ -121,7 +120,7 @@ func (w *world) emit(r road, from, to int64, base tags) {
 		cuts = append(cuts, s.from, s.to)
 	}
 	slices.Sort(cuts)
-	cuts = slices.CompactFunc(cuts, func(a, b float64) bool { return b-a < 0.015 })
+	cuts = slices.CompactFunc(cuts, func(a, b float64) bool { return math.Abs(a-b) < 0.015 })
 	if len(cuts) < 2 {
 		cuts = []float64{0, total}
 	}

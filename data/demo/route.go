@@ -28,6 +28,9 @@ func (w *world) links() [][]link {
 		for i := 1; i < len(y.refs); i++ {
 			a, b := y.refs[i-1], y.refs[i]
 			c := kmBetween(w.point(a), w.point(b)) / v * 60
+			if y.tags["maxheight"] == "2.7" || y.tags["maxwidth"] != "" || y.tags["maxweight"] != "" {
+				c *= 20 // no way for a motorhome
+			}
 			out[a] = append(out[a], link{b, c})
 			if y.tags["oneway"] != "yes" {
 				out[b] = append(out[b], link{a, c})

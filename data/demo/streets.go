@@ -39,6 +39,9 @@ func (s *island) street(from int64, turn, km float64, side bool) {
 	if !s.onLand(mid) || !s.onLand(end) {
 		return
 	}
+	if s.crossesRiver(start, mid) || s.crossesRiver(mid, end) {
+		return
+	}
 	refs := append([]int64{from}, s.world.addNodes([]pt{mid, end})...)
 	s.world.addWay(refs, tags{"highway": "residential", "maxspeed": "30"})
 	s.roadSet = append(s.roadSet, segment{start, mid, tertiary}, segment{mid, end, tertiary})
