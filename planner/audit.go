@@ -96,33 +96,33 @@ type leg struct {
 // auditVisits checks what is visited and taken, apart from numbers.
 func auditVisits(p *Problem, plan Plan) ([]leg, error) {
 	var legs []leg
-	rest := plan.Visits
+	next := 0
+	for _, v := range plan.Visits {
+		i := slices.IndexFunc(p.Stops[next:], func(s Stop) bool { return s.ID == v.Stop })
+		if i < 0 {
+			return nil, &Broken{Rule: RuleOrder, Stop: v.Stop}
+		}
+		next += i + 1
+		legs = append(legs, leg{v, &p.Stops[next-1]})
+	}
 	nights := 0
-	for i := range p.Stops {
-		s := &p.Stops[i]
-		if len(rest) == 0 || rest[0].Stop != s.ID {
-			if s.Required {
-				return nil, &Broken{Rule: RuleRequired, Stop: s.ID, Km: s.Km}
-			}
-			continue
-		}
-		v := rest[0]
-		rest = rest[1:]
-		switch {
-		case v.Night && s.Night == nil:
-			return nil, &Broken{Rule: RuleNight, Stop: s.ID, Km: s.Km, Detail: "no night is offered"}
-		case v.Night:
-			nights += s.Night.Nights
-		case s.Required && s.Night != nil:
-			return nil, &Broken{Rule: RuleRequired, Stop: s.ID, Km: s.Km, Detail: "the night is not taken"}
-		}
-		if err := auditServices(s, v); err != nil {
+	for _, l := range legs {
+		if err := auditServices(l.at, l.Visit); err != nil {
 			return nil, err
 		}
-		legs = append(legs, leg{v, s})
+		if !l.Night {
+			continue
+		}
+		if l.at.Night == nil {
+			return nil, &Broken{Rule: RuleNight, Stop: l.Stop, Km: l.at.Km, Detail: "no night is offered"}
+		}
+		nights += l.at.Night.Nights
 	}
-	if len(rest) > 0 {
-		return nil, &Broken{Rule: RuleOrder, Stop: rest[0].Stop}
+	for _, s := range p.Stops {
+		i := slices.IndexFunc(legs, func(l leg) bool { return l.Stop == s.ID })
+		if s.Required && (i < 0 || s.Night != nil && !legs[i].Night) {
+			return nil, &Broken{Rule: RuleRequired, Stop: s.ID, Km: s.Km}
+		}
 	}
 	if r := p.Nights; r != nil && nights < r.Min {
 		return nil, &Broken{Rule: RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Min)}
@@ -380,7 +380,7 @@ func (g *gauge) atEnd(refill map[string]float64) error {
 			return &Broken{Rule: RuleEnd, Tank: g.ID, Km: g.km, Have: g.level, Need: *end.AtLeast}
 		}
 	}
-	return stated(nil, "end.refill of "+g.ID, refill[g.ID], missing)
+	return g.named(stated(nil, "end.refill", refill[g.ID], missing))
 }
 
 // stated compares the level that a plan shows for the tank; every tank of the
@@ -390,7 +390,11 @@ func (g *gauge) stated(s *Stop, field string, levels map[string]float64, tanks i
 	if !shown || len(levels) != tanks {
 		level = math.NaN()
 	}
-	err := stated(s, field, level, g.level)
+	return g.named(stated(s, field, level, g.level))
+}
+
+// named adds the tank to a wrong number.
+func (g *gauge) named(err error) error {
 	if b, ok := err.(*Broken); ok {
 		b.Tank, b.Km = g.ID, g.km
 	}
@@ -440,9 +444,8 @@ func auditCost(p *Problem, plan Plan, legs []leg, waited float64) error {
 		{"cost", plan.Cost, want.Goods + want.Fees + want.Nights + want.Time + want.Refill},
 	} {
 		if err := stated(nil, c.field, c.have, c.want); err != nil {
-			b := err.(*Broken)
-			b.Rule = RuleCost
-			return b
+			err.(*Broken).Rule = RuleCost
+			return err
 		}
 	}
 	return nil
