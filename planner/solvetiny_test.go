@@ -1,0 +1,77 @@
+package planner_test
+
+import (
+	"context"
+	"flag"
+	"math"
+	"testing"
+
+	. "ullage/planner"
+)
+
+var (
+	tinyCount = flag.Int("tiny", 300, "how many tiny random problems to compare with brute force")
+	tinySeed  = flag.Uint64("seed", 1, "seed of the first tiny problem")
+)
+
+// solve runs the solver and audits what it says.
+func solve(t testing.TB, p *Problem) Plan {
+	t.Helper()
+	plan, err := Solve(context.Background(), p, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := Audit(p, plan); err != nil {
+		t.Fatal(err)
+	}
+	return plan
+}
+
+// checkOptimum wants the plan's claims to be true for the known optimum, +Inf
+// if there is no plan, and returns whether it is proven optimal or infeasible.
+func checkOptimum(t testing.TB, plan Plan, optimum float64) (proven bool) {
+	t.Helper()
+	none := math.IsInf(optimum, 1)
+	switch plan.Status {
+	case Infeasible:
+		if !none {
+			t.Errorf("infeasible, but there is a plan for %v", optimum)
+		}
+		return true
+	case Optimal, Feasible:
+		if none {
+			t.Errorf("a plan for %v, but there is none", plan.Cost)
+		} else if plan.Status == Optimal && !near(plan.Cost, optimum) || plan.Cost < optimum && !near(plan.Cost, optimum) {
+			t.Errorf("%s with cost %v, optimum %v", plan.Status, plan.Cost, optimum)
+		} else if plan.Bound > optimum && !near(plan.Bound, optimum) {
+			t.Errorf("bound %v is above the optimum %v", plan.Bound, optimum)
+		}
+	}
+	return plan.Status == Optimal
+}
+
+// TestSolveTiny compares the solver with brute force where everything that
+// the model knows turns up.
+func TestSolveTiny(t *testing.T) {
+	proven, infeasible := 0, 0
+	for seed := *tinySeed; seed < *tinySeed+uint64(*tinyCount); seed++ {
+		p := tiny(seed)
+		want := brute(p)
+		if math.IsInf(want, 1) {
+			infeasible++
+		}
+		if checkOptimum(t, solve(t, p), want) {
+			proven++
+		}
+		if t.Failed() {
+			t.Fatalf("seed %d", seed)
+		}
+	}
+	if infeasible < *tinyCount/20 || infeasible > *tinyCount*3/4 {
+		t.Errorf("%d of %d have no plan: too one-sided", infeasible, *tinyCount)
+	}
+	if proven < *tinyCount {
+		t.Errorf("%d of %d proven optimal or infeasible, want all", proven, *tinyCount)
+	}
+	t.Logf("%d problems, %d proven, %d infeasible", *tinyCount, proven, infeasible)
+}
