@@ -1,0 +1,190 @@
+package planner
+
+import "math"
+
+// This file adds up the bound on the rest of a trip. The tanks are divided
+// into groups that are solved apart: the tanks that only nights use together
+// with the nights, and every tank that driving uses alone. Tanks that driving
+// restores are in no group.
+//
+// Each group pays for its own visits. Where a stop serves several groups the
+// cost of the visit is divided among them, shares adding up to 1, so that the
+// sum is never too much.
+//
+// Each tank has a worth per unit, at most its cheapest price. What is bought
+// in all must cover what is used in all, so cost ≥ Σ (price − worth)·amount +
+// worth·(use + wanted at the end − in hand): groups see prices less the worth,
+// and every visit is charged for the use of its detour, by whichever group it
+// belongs to. (A Lagrangian multiplier on the balance of the tank, see
+// Geoffrion, "Lagrangean relaxation for integer programming", Mathematical
+// Programming Study 2, 1974. Any worth from 0 on is valid.)
+
+type bounds struct {
+	m      *model
+	worth  []float64 // by tank
+	nights *nightsBound
+	tanks  []*tankBound
+	alone  []int // tanks with a worth in the nights' group
+}
+
+func newBounds(m *model, worth []float64) *bounds {
+	b := &bounds{m: m, worth: worth}
+	atNight := m.bindingTanks()
+	single := m.singleTanks()
+	weights := make([][]float64, len(m.stops)) // by stop: nights' group, then single tanks
+	main := m.mainTank(single)
+	for i := range m.stops {
+		weights[i] = m.weights(&m.stops[i], atNight, single, main)
+	}
+	b.nights = newNightsBound(m, atNight, worth, func(i int) float64 { return weights[i][0] })
+	for k, t := range single {
+		b.tanks = append(b.tanks, newTankBound(m, t, worth, func(i int) float64 { return weights[i][k+1] }))
+	}
+	for t := range m.tanks {
+		isSingle := false
+		for _, u := range single {
+			isSingle = isSingle || u == t
+		}
+		if !isSingle && worth[t] > 0 {
+			b.alone = append(b.alone, t)
+		}
+	}
+	return b
+}
+
+// singleTanks are the tanks that are solved alone.
+func (m *model) singleTanks() []int {
+	var out []int
+	for t := range m.tanks {
+		if m.tanks[t].perKm < 0 || m.restores(t) {
+			continue
+		}
+		if m.tanks[t].perKm > 0 || !m.usedAtNight(t) {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+func (m *model) usedAtNight(t int) bool {
+	for i := range m.stops {
+		if s := &m.stops[i]; s.night && s.use[t] != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// restores says whether some night restores the tank.
+func (m *model) restores(t int) bool {
+	for i := range m.stops {
+		if s := &m.stops[i]; s.night && s.use[t] < 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// mainTank is the tank whose use costs most on the whole route.
+func (m *model) mainTank(single []int) int {
+	best, most := -1, -1.0
+	for _, t := range single {
+		if w := m.cheapestPrice(t) * m.tanks[t].perKm; w > most {
+			best, most = t, w
+		}
+	}
+	return best
+}
+
+// cheapestPrice of a unit of the tank, refill at the end included; 0 if none is sold.
+func (m *model) cheapestPrice(t int) float64 {
+	price := math.Inf(1)
+	for i := range m.stops {
+		if y := m.stops[i].service(t); y != nil {
+			price = min(price, y.price)
+		}
+	}
+	if r := m.tanks[t].refill; r >= 0 {
+		price = min(price, r)
+	}
+	if math.IsInf(price, 1) {
+		return 0
+	}
+	return price
+}
+
+// weights divides the visit of a stop among the groups that it serves.
+func (m *model) weights(s *stopModel, atNight, single []int, main int) []float64 {
+	w := make([]float64, 1+len(single))
+	if s.required { // visited in any case: the nights' group sees to it
+		w[0] = 1
+		return w
+	}
+	if s.night {
+		w[0]++
+	}
+	for _, t := range atNight {
+		if y := s.service(t); y != nil && m.tanks[t].free {
+			w[0]++
+		}
+	}
+	minor := -1
+	for k, t := range single {
+		if s.service(t) == nil {
+			continue
+		}
+		if t == main {
+			w[1+k] = 1
+		} else if minor < 0 {
+			minor = 1 + k
+		}
+	}
+	sum := 0.0
+	for _, x := range w {
+		sum += x
+	}
+	if sum == 0 && minor >= 0 {
+		w[minor], sum = 1, 1
+	} else if sum == 0 {
+		w[0], sum = 1, 1
+	}
+	for k := range w {
+		w[k] /= sum
+	}
+	return w
+}
+
+// visitCost is what any visit of the stop costs, with the worth of what the detour uses.
+func (m *model) visitCost(s *stopModel, worth []float64) float64 {
+	c := s.fixed
+	for t, w := range worth {
+		c += w * 2 * s.half * m.tanks[t].perKm
+	}
+	return c
+}
+
+// worths are the multipliers: the cheapest price of tanks that must be bought
+// for, 0 for others.
+func (m *model) worths() []float64 {
+	w := make([]float64, len(m.tanks))
+	for t := range m.tanks {
+		x := &m.tanks[t]
+		if x.free || x.perKm < 0 || m.restores(t) {
+			continue
+		}
+		if x.end-x.start+x.perKm*m.length > 0 {
+			w[t] = m.cheapestPrice(t)
+		}
+	}
+	return w
+}
+
+// constant is worth·(wanted at the end + use of the route), the part of the
+// bound that does not depend on the state.
+func (b *bounds) constant() float64 {
+	c := 0.0
+	for t, w := range b.worth {
+		c += w * (b.m.tanks[t].end + b.m.tanks[t].perKm*b.m.length)
+	}
+	return c
+}

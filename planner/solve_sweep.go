@@ -1,0 +1,277 @@
+package planner
+
+import (
+	"context"
+	"math"
+	"slices"
+)
+
+// This file is the search: one sweep over the stops in their order, with all
+// partial plans at once.
+
+// A sweep keeps partial plans whose bound is within limit, the best width of
+// them after every stop.
+type sweep struct {
+	m      *model
+	b      *bounds
+	limit  float64
+	width  int
+	most   int // labels kept in all before the sweep gives up
+	labels labels
+	pool   []int32
+	lost   float64 // the least bound of anything thrown away that dominance does not excuse
+	best   int32   // label of the best whole plan, −1 if none
+	cost   float64 // its cost
+	stuck  stuck
+	at     state // scratch: arrived
+	then   *state
+	before *state
+	start  float64 // constant part of every bound
+}
+
+// stuck is how far any partial plan came.
+type stuck struct{ km float64 }
+
+func newSweep(m *model, b *bounds) *sweep {
+	n := len(m.tanks)
+	return &sweep{m: m, b: b, then: newState(n), before: newState(n), start: b.constant()}
+}
+
+// run sweeps once. It returns the context's error if that ends it.
+func (w *sweep) run(ctx context.Context, limit float64, width, most int) error {
+	w.limit, w.width, w.most = limit, width, most
+	w.lost, w.best, w.cost = math.Inf(1), -1, math.Inf(1)
+	w.labels = labels{m: w.m, all: w.labels.all[:0], hand: w.labels.hand[:0], layers: w.labels.layers[:0]}
+	w.pool = w.pool[:0]
+	w.begin()
+	for i := range w.m.stops {
+		if err := ctx.Err(); err != nil {
+			w.giveUp()
+			return err
+		}
+		if len(w.pool) == 0 {
+			return nil
+		}
+		w.pass(i)
+		if len(w.labels.all) > w.most {
+			w.giveUp()
+			return nil
+		}
+	}
+	for _, id := range w.pool {
+		w.labels.load(w.then, id)
+		l := w.labels.all[id]
+		if !w.m.finish(w.then, int(l.stop)) {
+			continue
+		}
+		c := w.then.cost
+		if c < w.cost-tie || c <= w.cost+tie && w.best >= 0 && w.labels.first(id, w.best) {
+			w.cost, w.best = c, id
+		}
+	}
+	return nil
+}
+
+// giveUp counts everything still open as lost.
+func (w *sweep) giveUp() {
+	for _, id := range w.pool {
+		w.lost = min(w.lost, w.labels.all[id].bound)
+	}
+}
+
+func (w *sweep) begin() {
+	s := w.then
+	s.cost, s.km, s.min, s.nights, s.visits = 0, 0, 0, 0, 0
+	for t := range w.m.tanks {
+		s.hand[t] = w.m.tanks[t].start
+		s.layers[t] = s.layers[t][:0]
+	}
+	l := w.label(s, -1)
+	l.parent = -1
+	w.price(&l, s, -1)
+	if l.bound <= w.limit {
+		w.pool = append(w.pool, w.labels.add(l, s))
+	} else {
+		w.lost = min(w.lost, l.bound)
+	}
+}
+
+// label is a state after the visit of a stop, bound not yet known.
+func (w *sweep) label(s *state, stop int) label {
+	km, at := w.m.position(stop)
+	return label{cost: s.cost, km: s.km, min: s.min, stop: int32(stop), nights: int32(s.nights), visits: int32(s.visits),
+		row: int32(w.b.nights.index(s)), reach: km + w.m.maxKm - s.km, reachAt: at + w.m.maxMin - s.min}
+}
+
+// price bounds a new label from after stop i on.
+func (w *sweep) price(l *label, s *state, i int) {
+	l.bound = math.Inf(1)
+	nights := w.b.nights.cost(i+1, l)
+	if math.IsInf(nights, 1) {
+		return
+	}
+	fixed := w.start + l.cost
+	for _, t := range w.b.alone {
+		fixed -= w.b.worth[t] * s.hand[t]
+	}
+	l.tankCost = fixed
+	for _, b := range w.b.tanks {
+		l.tankCost += b.from(s, i+1)
+	}
+	l.bound = l.tankCost + nights
+}
+
+// pass goes past stop i: every label visits it, in every way that may be part
+// of a plan within the limit, or leaves it out.
+func (w *sweep) pass(i int) {
+	stop := &w.m.stops[i]
+	parents := len(w.pool)
+	kept := w.pool[:0:parents]
+	parentIDs := append([]int32(nil), w.pool...)
+	next := append([]int32(nil), kept...)
+	if !stop.required {
+		for _, id := range parentIDs {
+			if w.skip(id, i) {
+				next = append(next, id)
+			}
+		}
+	}
+	for _, id := range parentIDs {
+		next = w.visit(next, id, i)
+	}
+	if len(next) > w.width {
+		slices.SortFunc(next, func(x, y int32) int {
+			a, b := w.labels.all[x].bound, w.labels.all[y].bound
+			switch {
+			case a < b:
+				return -1
+			case a > b:
+				return 1
+			}
+			return int(x - y)
+		})
+		for _, id := range next[w.width:] {
+			w.lost = min(w.lost, w.labels.all[id].bound)
+		}
+		next = next[:w.width]
+	}
+	w.pool = append(w.pool[:0], next...)
+}
+
+// skip bounds a label anew without the stop.
+func (w *sweep) skip(id int32, i int) bool {
+	l := &w.labels.all[id]
+	hand := w.labels.handOf(id)
+	changed := false
+	for _, b := range w.b.tanks {
+		changed = changed || w.m.stops[i].service(b.tank) != nil
+	}
+	nights := w.b.nights.cost(i+1, l)
+	if changed {
+		c := w.start + l.cost
+		for _, t := range w.b.alone {
+			c -= w.b.worth[t] * hand[t]
+		}
+		for _, b := range w.b.tanks {
+			c += b.togo(i+1, hand[b.tank], w.labels.layersOf(id, b.tank))
+		}
+		l.tankCost = c
+	}
+	l.bound = l.tankCost + nights
+	return w.within(l.bound)
+}
+
+func (w *sweep) within(bound float64) bool {
+	if bound <= w.limit {
+		return !math.IsInf(bound, 1)
+	}
+	w.lost = min(w.lost, bound)
+	return false
+}
+
+// visit appends the labels that visit stop i after label id.
+func (w *sweep) visit(next []int32, id int32, i int) []int32 {
+	stop := &w.m.stops[i]
+	from := int(w.labels.all[id].stop)
+	w.labels.load(w.before, id)
+	if !w.m.arrive(w.before, from, i) {
+		return next
+	}
+	if stop.night {
+		next = w.choose(next, id, i, true)
+	}
+	if !(stop.required && stop.night) {
+		next = w.choose(next, id, i, false)
+	}
+	return next
+}
+
+// choose tries every set of services.
+func (w *sweep) choose(next []int32, id int32, i int, night bool) []int32 {
+	stop := &w.m.stops[i]
+	branches, settled := stop.branches, stop.settled
+	if !night {
+		for k := range stop.serves {
+			if stop.serves[k].guests {
+				branches &^= 1 << k
+				settled &^= 1 << k
+			}
+		}
+	}
+	for take := branches; ; take = (take - 1) & branches {
+		if night || take|settled != 0 || stop.required || w.m.wander {
+			next = w.try(next, id, i, night, take|settled)
+		}
+		if take == 0 {
+			return next
+		}
+	}
+}
+
+// try makes one visit, and keeps it if it may be part of a plan within the
+// limit and no other label dominates it.
+func (w *sweep) try(next []int32, id int32, i int, night bool, take uint32) []int32 {
+	s := w.then
+	s.copyFrom(w.before)
+	if !w.m.stay(s, i, night, take) {
+		return next
+	}
+	l := w.label(s, i)
+	l.parent, l.night, l.take = id, night, take
+	w.price(&l, s, i)
+	if !w.within(l.bound) {
+		return next
+	}
+	new := w.labels.add(l, s)
+	km := w.m.stops[i].km
+	for _, o := range next {
+		if w.labels.all[o].bound <= l.bound+1e-6 && w.labels.dominates(o, new, i+1, km) {
+			w.labels.drop(new)
+			return next
+		}
+	}
+	kept := next[:0]
+	for _, o := range next {
+		if w.labels.all[o].bound < l.bound-1e-6 || !w.labels.dominates(new, o, i+1, km) {
+			kept = append(kept, o)
+		}
+	}
+	return append(kept, new)
+}
+
+// drop takes back the label added last.
+func (a *labels) drop(id int32) {
+	a.layers = a.layers[:a.all[id].layersAt]
+	a.hand = a.hand[:int(id)*len(a.m.tanks)]
+	a.all = a.all[:id]
+}
+
+// cost is the cost to go from before stop i on, of a label that is on the route there.
+func (b *nightsBound) cost(i int, l *label) float64 {
+	t := b.after[i]
+	r := t.find(l.reach, l.reachAt)
+	if r < 0 {
+		return math.Inf(1)
+	}
+	return t.cost[r*b.size+int(l.row)]
+}
