@@ -185,7 +185,7 @@ func (g tinyMaker) tanks() []Tank {
 	waste := Tank{ID: "waste", Kind: Waste, Capacity: g.between(50, 100), Reserve: g.between(0, 5), PerKm: []float64{0, 0.02}[g.IntN(2)]}
 	waste.Start = g.between(0, 30)
 	if g.chance(0.4) {
-		waste.End = &End{AtMost: number(g.between(0, 60))}
+		waste.End = &End{AtMost: number(g.between(0, min(60, waste.Capacity)))}
 	}
 	battery := Tank{ID: "battery", Kind: Supply, Capacity: g.between(60, 120), Reserve: g.between(0, 20), PerKm: -g.between(0, 0.4)}
 	battery.Start = g.between(0, battery.Capacity)
