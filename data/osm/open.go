@@ -7,6 +7,7 @@ import (
 	"compress/gzip"
 	"context"
 	"errors"
+	"fmt"
 	"io"
 )
 
@@ -64,7 +65,10 @@ func Open(ctx context.Context, r io.ReadSeeker, want Want, progress func(done, t
 	if err != nil {
 		return nil, err
 	}
-	x, err := parseXML(ctx, text, want, func() int64 { return c.done - int64(in.Buffered()) })
+	x, err := parseXML(ctx, text, want)
+	if err != nil && text != in {
+		err = fmt.Errorf("unpacked text, %w", err)
+	}
 	if err != nil {
 		return nil, err
 	}
