@@ -57,11 +57,14 @@ func (r *CallRow) Render() app.UI {
 
 func (r *CallRow) id(part string) string { return fmt.Sprintf("stop-%d-%s", r.N, part) }
 
-func (r *CallRow) name() string {
-	if r.Call.Name != "" {
-		return r.Call.Name
+func (r *CallRow) name() string { return nameOf(r.Call) }
+
+// nameOf is the place's name, or what it is where it has none.
+func nameOf(c trip.Call) string {
+	if c.Name != "" {
+		return c.Name
 	}
-	return capital(kind(r.Call.Kind))
+	return capital(kind(c.Kind))
 }
 
 // where says what the place is, where it lies and how far off.

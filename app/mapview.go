@@ -1,11 +1,14 @@
 package page
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 	"github.com/paulmach/orb"
 
+	"ullage/app/browser"
 	"ullage/app/draw"
 	"ullage/planner/trip"
 )
@@ -14,6 +17,7 @@ import (
 type MapModel struct {
 	Route    orb.LineString
 	Plan     trip.Itinerary
+	Ground   string // backdrop as GeoJSON
 	Backdrop draw.Backdrop
 	Cursor   orb.Point // where the vehicle is at the moment shown
 	HasPoint bool
@@ -21,45 +25,236 @@ type MapModel struct {
 }
 
 func mapModel(m Model) MapModel {
-	out := MapModel{Route: m.Route(), Plan: m.Plan, Backdrop: m.Backdrop, Draft: m.Draft}
+	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft}
 	if m.HasPlan() {
 		out.Cursor, out.HasPoint = along(m.Trip.Route, m.Axis.AtMin(m.Cursor).Km/math.Max(m.Plan.LengthKm, 1e-9))
 	}
 	return out
 }
 
-// A MapView shows the map, or the drawn overview where no map can be.
+// A MapView shows the map, or the drawn overview where no map can be. The
+// overview is always there: it is what prints.
 type MapView struct {
 	app.Compo
 	Model MapModel
+
+	live   *browser.Map
+	shown  MapModel // what the map has been given
+	failed bool
+	picked string // words about the place pointed at
+	stops  []func()
 }
 
-const overviewW, overviewH = 900, 560
+const (
+	mapCanvas            = "map-canvas"
+	overviewW, overviewH = 900, 560
+)
 
 func (v *MapView) Render() app.UI {
-	return app.Section().ID("map").Class("map").Aria("label", say.mapTitle).Body(
+	class := "map"
+	if v.live != nil {
+		class += " live"
+	}
+	return app.Section().ID("map").Class(class).TabIndex(-1).Aria("label", say.mapTitle).Body(
+		app.Div().ID(mapCanvas).Class("canvas"),
 		app.Div().Class("drawn").Role("img").Aria("label", say.mapAlt).Body(
-			&Overview{Route: v.Model.Route, Plan: v.Model.Plan, Backdrop: v.Model.Backdrop},
+			&GroundView{Route: v.Model.Route, Backdrop: v.Model.Backdrop},
+			&StopsView{Route: v.Model.Route, Plan: v.Model.Plan, Backdrop: v.Model.Backdrop},
 			v.here(),
 		),
+		app.If(v.live != nil, v.zoom),
+		app.If(v.Model.Draft != nil, func() app.UI { return &DraftBar{Draft: *v.Model.Draft} }),
+		app.P().Class("picked").Aria("live", "polite").Text(v.words()),
 	)
+}
+
+func (v *MapView) words() string {
+	if v.failed {
+		return say.mapDrawn
+	}
+	return v.picked
 }
 
 func (v *MapView) here() app.UI {
 	return app.If(v.Model.HasPoint, func() app.UI {
-		x, y := draw.Project(v.Model.Route, v.Model.Plan, overviewW, overviewH, v.Model.Cursor)
+		x, y := draw.Project(v.Model.Route, overviewW, overviewH, v.Model.Cursor)
 		return svg(draw.Here(x, y, overviewW, overviewH))
 	})
 }
 
-// An Overview is the drawn map without the cursor: it is costly to draw.
-type Overview struct {
-	app.Compo
-	Route    orb.LineString
-	Plan     trip.Itinerary
-	Backdrop draw.Backdrop
+func (v *MapView) zoom() app.UI {
+	return app.Div().Class("zoom").Body(
+		app.Button().Type("button").Aria("label", say.zoomIn).Text("+").OnClick(v.onZoomIn),
+		app.Button().Type("button").Aria("label", say.zoomOut).Text("−").OnClick(v.onZoomOut),
+		app.Button().Type("button").Text(say.whole).OnClick(v.onWhole),
+	)
 }
 
-func (o *Overview) Render() app.UI {
-	return svg(draw.Overview(o.Route, o.Plan, o.Backdrop, overviewW, overviewH))
+func (v *MapView) onZoomIn(ctx app.Context, e app.Event)  { v.live.Zoom(1) }
+func (v *MapView) onZoomOut(ctx app.Context, e app.Event) { v.live.Zoom(-1) }
+func (v *MapView) onWhole(ctx app.Context, e app.Event)   { v.fit() }
+
+func (v *MapView) OnMount(ctx app.Context) {
+	v.stops = append(v.stops,
+		browser.MapReady(func() { ctx.Dispatch(v.start) }),
+		browser.WatchMedia(darkQuery, func(bool) { ctx.Dispatch(func(app.Context) { v.paint() }) }))
+}
+
+const darkQuery = "(prefers-color-scheme: dark)"
+
+func (v *MapView) OnDismount() {
+	for _, stop := range v.stops {
+		stop()
+	}
+	if v.live != nil {
+		v.live.Close()
+		v.live = nil
+	}
+}
+
+// OnUpdate gives the map what changed since it was last given anything.
+func (v *MapView) OnUpdate(ctx app.Context) { v.push() }
+
+// start makes the live map; without WebGL2 the drawn one stays.
+func (v *MapView) start(ctx app.Context) {
+	if v.live != nil || v.failed {
+		return
+	}
+	box, ok := bounds(v.Model.Route)
+	if !ok {
+		box = [4]float64{-10, 35, 30, 60}
+	}
+	m, err := browser.NewMap(app.Window().GetElementByID(mapCanvas), browser.MapOptions{
+		Sources: mapSources, Layers: mapLayers(browser.Matches(darkQuery), len(v.Model.Backdrop.Land) > 0), Bounds: box, Label: say.mapTitle,
+	})
+	if err != nil {
+		v.failed = true
+		return
+	}
+	v.live, v.shown = m, MapModel{}
+	v.listen(ctx)
+	v.push()
+}
+
+func (v *MapView) paint() {
+	if v.live != nil {
+		v.live.Repaint(mapLayers(browser.Matches(darkQuery), len(v.Model.Backdrop.Land) > 0))
+	}
+}
+
+// push sets the sources whose values are others than before.
+func (v *MapView) push() {
+	if v.live == nil {
+		return
+	}
+	was, is := v.shown, v.Model
+	set := func(source string, changed bool, data func() string) {
+		if changed {
+			if err := v.live.SetData(source, data()); err != nil {
+				app.Log(err)
+			}
+		}
+	}
+	set("backdrop", was.Ground != is.Ground && is.Ground != "", func() string { return is.Ground })
+	set("land", !same(was.Backdrop.Land, is.Backdrop.Land), func() string { return landData(is.Backdrop.Land) })
+	set("route", !same(was.Route, is.Route), func() string { return routeData(is.Route) })
+	set("places", !same(was.Plan.Places, is.Plan.Places), func() string { return placesData(is.Plan) })
+	set("stops", !same(was.Plan.Days, is.Plan.Days), func() string { return stopsData(is.Plan) })
+	set("cursor", was.Cursor != is.Cursor || was.HasPoint != is.HasPoint, func() string { return cursorData(is.Cursor, is.HasPoint) })
+	set("draft", was.Draft != is.Draft, func() string {
+		if is.Draft == nil {
+			return collection()
+		}
+		return draftData(is.Draft.Line)
+	})
+	v.shown = is
+	if !same(was.Backdrop.Land, is.Backdrop.Land) {
+		v.paint()
+	}
+	if !same(was.Route, is.Route) {
+		v.fit()
+	}
+	if is.Draft != nil {
+		v.live.SetCursor("crosshair")
+	} else if was.Draft != nil {
+		v.live.SetCursor("")
+	}
+}
+
+func (v *MapView) fit() {
+	if box, ok := bounds(v.Model.Route); ok && v.live != nil {
+		v.live.Fit(box, 48)
+	}
+}
+
+// same tells whether two slices are one: values are replaced, never changed.
+func same[T any](a, b []T) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
+}
+
+// listen turns what happens on the map into messages.
+func (v *MapView) listen(ctx app.Context) {
+	on := func(event, layer string, f func(browser.MapEvent)) {
+		v.live.On(event, layer, func(e browser.MapEvent) {
+			ctx.Dispatch(func(app.Context) { f(e) })
+		})
+	}
+	on("click", "", func(e browser.MapEvent) {
+		if v.Model.Draft != nil {
+			send(ctx, DrawnPoint{orb.Point{e.Lng, e.Lat}})
+		}
+	})
+	on("mousemove", "route-reach", func(e browser.MapEvent) { v.pointAlong(ctx, e) })
+	on("click", "route-reach", func(e browser.MapEvent) { v.pointAlong(ctx, e) })
+	on("mousemove", "stops", func(e browser.MapEvent) { v.pointStop(ctx, e.Index) })
+	on("click", "stops", func(e browser.MapEvent) { v.pointStop(ctx, e.Index) })
+	on("mousemove", "places-reach", func(e browser.MapEvent) { v.pick(e.Index) })
+	on("click", "places-reach", func(e browser.MapEvent) { v.pick(e.Index) })
+	var held int
+	v.live.Drag("draft-points",
+		func(e browser.MapEvent) bool { held = e.Index; return v.Model.Draft != nil && held >= 0 },
+		func(e browser.MapEvent) { v.preview(held, e) },
+		func(e browser.MapEvent) {
+			ctx.Dispatch(func(app.Context) { send(ctx, DrawnMove{held, orb.Point{e.Lng, e.Lat}}) })
+		})
+}
+
+func (v *MapView) pointAlong(ctx app.Context, e browser.MapEvent) {
+	if v.Model.Draft == nil && v.Model.Plan.LengthKm > 0 {
+		send(ctx, PointedKm{shareNear(v.Model.Route, orb.Point{e.Lng, e.Lat}) * v.Model.Plan.LengthKm})
+	}
+}
+
+func (v *MapView) pointStop(ctx app.Context, index int) {
+	stops := draw.Numbers(v.Model.Plan.Days)
+	if v.Model.Draft != nil || index < 0 || index >= len(stops) {
+		return
+	}
+	c := stops[index].Call
+	v.picked = fmt.Sprintf("%d · %s · %s", index+1, nameOf(c), clock(c.ArriveMin))
+	send(ctx, PointedMin{c.ArriveMin})
+}
+
+func (v *MapView) pick(index int) {
+	if index < 0 || index >= len(v.Model.Plan.Places) {
+		return
+	}
+	names := map[string]string{}
+	for _, s := range v.Model.Plan.Strips {
+		names[s.Tank] = s.Name
+	}
+	v.picked = describe(v.Model.Plan.Places[index], names)
+}
+
+// preview shows the line while a vertex is being dragged.
+func (v *MapView) preview(i int, e browser.MapEvent) {
+	d := v.Model.Draft
+	if d == nil || i < 0 || i >= len(d.Line) {
+		return
+	}
+	line := slices.Clone(d.Line)
+	line[i] = orb.Point{e.Lng, e.Lat}
+	if err := v.live.SetData("draft", draftData(line)); err != nil {
+		app.Log(err)
+	}
 }

@@ -15,7 +15,7 @@ var say = struct {
 	stLoading, stLoadingShare, stPlanning, stPlanned, stPlannedGap, stImproving, stRefused, stError string
 	stNothing, stEmpty                                                                              string
 	refusedHead, refusedWhere, refusedMissing, cure                                                 string
-	mapTitle, mapAlt, mapDrawn, mapLoading                                                          string
+	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                string
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                           string
 	daysTitle, day, dayLine, toEnd                                                                  string
 	call, night, nightsMany, arrive, leave, detour, estimate, onRoute, from, to, free               string
@@ -27,7 +27,7 @@ var say = struct {
 	limitsTitle, limits1, limits2, limits3, limits4                                                 string
 	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                   string
 	drawHelp, undo, clear, use, cancel, drawCount                                                   string
-	newVersion, reload, offline                                                                     string
+	newVersion, reload, offline, notKept, demoName, lastTrip                                        string
 	navDays, navStrips, navMap, navTrip, navLabel                                                   string
 }{
 	title: "Ullage",
@@ -72,7 +72,7 @@ var say = struct {
 	refusedHead: "This trip cannot be made as it is", refusedWhere: "km %s to %s", refusedMissing: "%s short", cure: "What would help",
 
 	mapTitle: "Map", mapAlt: "The route with the stops in their order", mapDrawn: "Drawn overview: this browser shows no live map.",
-	mapLoading: "The map is loading …",
+	zoomIn: "Closer", zoomOut: "Farther", whole: "Whole route", off: "off the route", notUsed: "not used",
 
 	stripsTitle: "Levels", stripsHelp: "Drag along the strips, or use the arrow keys; page keys go from stop to stop.",
 	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, km %s", cursorNight: "%s, %s, overnight at km %s", stripLow: "lowest: %s on day %d",
@@ -106,6 +106,8 @@ var say = struct {
 	drawCount: "%s, %s straight",
 
 	newVersion: "A new version is ready.", reload: "Reload", offline: "Ready without a network.",
+	notKept:  "This device could not keep everything for the next visit (%s). Save the trip as a file.",
+	demoName: "The demo island", lastTrip: "the last trip",
 	navDays: "Days", navStrips: "Levels", navMap: "Map", navTrip: "Trip", navLabel: "Parts of the page",
 }
 

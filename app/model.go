@@ -3,8 +3,6 @@ package page
 import (
 	"maps"
 
-	"github.com/paulmach/orb"
-
 	"ullage/app/draw"
 	"ullage/planner/trip"
 )
@@ -25,9 +23,10 @@ const (
 // one and never changes what an old one points to.
 type Model struct {
 	Fleet    []trip.Vehicle
-	Trip     trip.Trip // what was last valid; Format "" is no trip yet
-	Files    []File    // in the order they were opened
-	Backdrop draw.Backdrop
+	Trip     trip.Trip     // what was last valid; Format "" is no trip yet
+	Files    []File        // in the order they were opened
+	Ground   string        // the backdrop as GeoJSON, for the map
+	Backdrop draw.Backdrop // the same, for the drawn overview
 
 	Typed map[string]string // text of fields, as typed, until the trip says the same
 	Wrong map[string]string // what is wrong with it, by field
@@ -46,8 +45,9 @@ type Model struct {
 	Editing bool    // the form is open
 	Draft   *Draft  // nil: no route is being drawn
 
-	Waiting bool // a new version of the page is ready
-	Offline bool // the page can start without a network
+	Waiting bool   // a new version of the page is ready
+	Trouble string // something that does not stop the plan; "" is none
+	Offline bool   // the page can start without a network
 }
 
 // A File is a set of places or a route that was opened.
@@ -71,14 +71,6 @@ func (m Model) HasTrip() bool { return m.Trip.Vehicle.ID != "" }
 
 // HasPlan tells whether there is an itinerary with days to show.
 func (m Model) HasPlan() bool { return len(m.Plan.Days) > 0 }
-
-// Route is what to draw: the draft while there is one, the trip's otherwise.
-func (m Model) Route() orb.LineString {
-	if m.Draft != nil {
-		return m.Draft.Line
-	}
-	return m.Trip.Route
-}
 
 // with returns a copy of a map with one entry changed; "" removes it.
 func with(m map[string]string, key, value string) map[string]string {

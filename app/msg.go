@@ -3,6 +3,7 @@ package page
 import (
 	"github.com/paulmach/orb"
 
+	"ullage/app/draw"
 	"ullage/planner/trip"
 )
 
@@ -17,9 +18,14 @@ type (
 	// PlacesRead: the planner holds the places of a file. All earlier files
 	// with places are replaced unless Add is set.
 	PlacesRead struct {
-		File File
-		Add  bool
+		File   File
+		Add    bool
+		Ground string // GeoJSON to draw behind; "" is none
 	}
+	// GroundRead: the backdrop in a form that can be drawn.
+	GroundRead struct{ Backdrop draw.Backdrop }
+	// FleetRead: a file gave vehicles to choose from.
+	FleetRead struct{ Fleet []trip.Vehicle }
 	// RouteRead: a file gave a route, which replaces the trip's.
 	RouteRead struct {
 		File File
@@ -32,6 +38,9 @@ type (
 	}
 	// OpenFailed: a file could not be read; everything else stays as it was.
 	OpenFailed struct{ Name, Why string }
+
+	// NotKept: this device could not keep something for the next visit.
+	NotKept struct{ Why string }
 
 	// Edited: a field holds this text now.
 	Edited struct{ Field, Text string }
@@ -84,9 +93,12 @@ type (
 func (Opening) isMsg()      {}
 func (Progress) isMsg()     {}
 func (PlacesRead) isMsg()   {}
+func (GroundRead) isMsg()   {}
+func (FleetRead) isMsg()    {}
 func (RouteRead) isMsg()    {}
 func (TripRead) isMsg()     {}
 func (OpenFailed) isMsg()   {}
+func (NotKept) isMsg()      {}
 func (Edited) isMsg()       {}
 func (FormToggled) isMsg()  {}
 func (Avoided) isMsg()      {}

@@ -2,18 +2,21 @@ package page
 
 import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"ullage/app/browser"
+	"ullage/app/job"
 )
 
 // A Page is the whole page. It holds the model, gives each part what it
-// shows, and turns wishes of the model into work.
+// shows, and turns wishes of the model into work. The zero value opens what
+// was there on the last visit, or the demo.
 type Page struct {
 	app.Compo
-	m    Model
-	work worker
+	m      Model
+	client *job.Client
+	store  *browser.Store // nil until it is open
+	places []kept         // the files of places that are open
 }
-
-// NewPage makes the page for a fleet.
-func NewPage(m Model) *Page { return &Page{m: m} }
 
 func (p *Page) Render() app.UI {
 	m := p.m
@@ -24,6 +27,7 @@ func (p *Page) Render() app.UI {
 			p.actions(),
 		),
 		app.Div().Class("bar").Body(
+			app.If(m.Trouble != "", func() app.UI { return app.P().Class("trouble").Role("alert").Text(m.Trouble) }),
 			&StatusLine{Phase: m.Phase, Words: statusOf(m), Progress: m.Progress, Offline: m.Offline},
 			app.If(m.Waiting, func() app.UI {
 				return app.P().Class("newer").Body(app.Text(say.newVersion+" "),

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -23,7 +24,15 @@ func Update(m Model, msg Msg) Model {
 			m.Files = without(m.Files, "places")
 		}
 		m.Files = append(slices.Clip(m.Files), msg.File)
+		if msg.Ground != "" {
+			m.Ground = msg.Ground
+		}
 		m = ask(m)
+	case GroundRead:
+		m.Backdrop = msg.Backdrop
+	case FleetRead:
+		m.Fleet = msg.Fleet
+		m = settle(m)
 	case RouteRead:
 		m.Files = append(without(m.Files, "route"), msg.File)
 		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
@@ -36,6 +45,8 @@ func Update(m Model, msg Msg) Model {
 		m = ask(m)
 	case OpenFailed:
 		m.Phase, m.Note = Failed, msg.Why
+	case NotKept:
+		m.Trouble = fmt.Sprintf(say.notKept, msg.Why)
 	case Edited:
 		m = edit(m, msg)
 	case FormToggled:
@@ -61,6 +72,18 @@ func Update(m Model, msg Msg) Model {
 		m.Waiting = true
 	case OfflineReady:
 		m.Offline = true
+	}
+	return m
+}
+
+// settle ends Loading where nothing is to be planned anew.
+func settle(m Model) Model {
+	switch {
+	case m.Phase != Loading:
+	case m.HasPlan():
+		m.Phase = Planned
+	default:
+		m.Phase, m.Note = Failed, say.stEmpty
 	}
 	return m
 }

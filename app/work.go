@@ -1,16 +1,223 @@
 package page
 
 import (
+	"bytes"
+	"fmt"
+	"strings"
+	"time"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"ullage/app/browser"
+	"ullage/app/job"
+	"ullage/data/tripfile"
 )
 
-// A worker is what the page has under way.
-type worker struct{}
+// This file turns wishes of the model into work, and what comes back into
+// messages.
 
-func (p *Page) onDragOver(ctx app.Context, e app.Event) { e.PreventDefault(); ctx.PreventUpdate() }
-func (p *Page) onDrop(ctx app.Context, e app.Event)     { e.PreventDefault() }
-func (p *Page) onFiles(ctx app.Context, e app.Event)    {}
-func (p *Page) onDraw(ctx app.Context, e app.Event)     {}
-func (p *Page) onSave(ctx app.Context, e app.Event)     {}
-func (p *Page) onPrint(ctx app.Context, e app.Event)    {}
-func (p *Page) onReload(ctx app.Context, e app.Event)   {}
+const (
+	planDelay = 150 * time.Millisecond // a person types on
+	saveDelay = 600 * time.Millisecond
+)
+
+// tell updates the model, and starts what it newly wants.
+func (p *Page) tell(ctx app.Context, msg Msg) {
+	was := p.m
+	p.m = Update(p.m, msg)
+	if no := p.m.Wanted; no != was.Wanted {
+		ctx.After(p.delay(msg), func(ctx app.Context) {
+			if no == p.m.Wanted {
+				p.plan(ctx, no)
+			}
+		})
+	}
+	if n := p.m.Saves; n != was.Saves {
+		ctx.After(saveDelay, func(ctx app.Context) {
+			if n == p.m.Saves {
+				p.saveTrip(ctx)
+			}
+		})
+	}
+}
+
+func (p *Page) delay(msg Msg) time.Duration {
+	if _, typed := msg.(Edited); typed {
+		return planDelay
+	}
+	return 0
+}
+
+// plan asks the planner; each better plan is shown as it comes.
+func (p *Page) plan(ctx app.Context, no int) {
+	p.client.Plan(p.m.Trip, func(a job.Answer) {
+		if a.Err != nil {
+			p.tell(ctx, PlanFailed{no, a.Err.Error()})
+			return
+		}
+		p.tell(ctx, Answered{no, a.Itinerary, a.Last})
+	})
+}
+
+// A source is a file to open: its bytes, and whether to keep them for the
+// next visit.
+type source struct {
+	name  string
+	bytes func() ([]byte, error) // waits
+	keep  bool
+}
+
+// open reads files one after the other. The first with places replaces those
+// that are there; the others of the same gesture are added to it.
+func (p *Page) open(ctx app.Context, files []source, add bool) {
+	if len(files) == 0 {
+		return
+	}
+	f, rest := files[0], files[1:]
+	p.tell(ctx, Opening{f.name})
+	ctx.Async(func() {
+		defer p.guard(ctx)
+		data, err := f.bytes()
+		ctx.Dispatch(func(ctx app.Context) {
+			if err != nil {
+				p.tell(ctx, OpenFailed{f.name, err.Error()})
+				p.open(ctx, rest, add)
+				return
+			}
+			p.client.Open(f.name, data, job.OpenOptions{Add: add},
+				func(done, total int64) { p.tell(ctx, Progress{float64(done) / float64(max(total, 1))}) },
+				func(o job.Opened, err error) {
+					if err != nil {
+						p.tell(ctx, OpenFailed{f.name, err.Error()})
+					} else {
+						p.opened(ctx, f, o, data, add)
+						add = add || o.Kind == "places"
+					}
+					p.open(ctx, rest, add)
+				})
+		})
+	})
+}
+
+// opened tells the model what was in a file, and keeps places for the next
+// visit; the trip is kept by itself.
+func (p *Page) opened(ctx app.Context, f source, o job.Opened, data []byte, add bool) {
+	file := File{Name: o.Name, Kind: o.Kind, Count: o.Places, Date: o.Date, OSM: o.OSM, Notes: o.Notes, Sample: f.name == demoPlaces}
+	if file.Sample {
+		file.Name = say.demoName
+	}
+	switch o.Kind {
+	case "places":
+		p.tell(ctx, PlacesRead{File: file, Add: add, Ground: o.Backdrop})
+		p.readGround(ctx, o.Backdrop)
+		p.keepPlaces(ctx, f, data, add)
+	case "route":
+		file.Count = len(o.Route)
+		p.tell(ctx, RouteRead{file, o.Route})
+	case "trip":
+		if o.Trip != nil {
+			p.tell(ctx, TripRead{file, *o.Trip})
+		}
+	case "fleet":
+		p.tell(ctx, FleetRead{o.Fleet})
+	}
+}
+
+// readGround reads the backdrop for the drawn overview in small bites, so
+// that the page stays quick.
+func (p *Page) readGround(ctx app.Context, text string) {
+	if text == "" {
+		return
+	}
+	ctx.Async(func() {
+		defer p.guard(ctx)
+		began := time.Now()
+		back, err := readBackdrop(text, func() {
+			if time.Since(began) > 8*time.Millisecond {
+				time.Sleep(time.Millisecond)
+				began = time.Now()
+			}
+		})
+		ctx.Dispatch(func(ctx app.Context) {
+			if err == nil && p.m.Ground == text {
+				p.tell(ctx, GroundRead{back})
+			}
+		})
+	})
+}
+
+// guard turns a panic of work beside the page into words: the page stays.
+func (p *Page) guard(ctx app.Context) {
+	if r := recover(); r != nil {
+		app.Logf("%v", r)
+		ctx.Dispatch(func(ctx app.Context) { p.tell(ctx, PlanFailed{p.m.Wanted, fmt.Sprint(r)}) })
+	}
+}
+
+func (p *Page) onMsg(ctx app.Context, a app.Action) {
+	if msg, ok := a.Value.(Msg); ok {
+		p.tell(ctx, msg)
+	}
+}
+
+func (p *Page) onDragOver(ctx app.Context, e app.Event) {
+	e.PreventDefault()
+	ctx.PreventUpdate()
+}
+
+func (p *Page) onDrop(ctx app.Context, e app.Event) {
+	e.PreventDefault()
+	p.open(ctx, sources(browser.Dropped(e.Value)), false)
+}
+
+func (p *Page) onFiles(ctx app.Context, e app.Event) {
+	p.open(ctx, sources(browser.Chosen(ctx.JSSrc())), false)
+}
+
+func sources(files []browser.File) []source {
+	var out []source
+	for _, f := range files {
+		out = append(out, source{f.Name, f.Bytes, true})
+	}
+	return out
+}
+
+func (p *Page) onDraw(ctx app.Context, e app.Event) {
+	p.tell(ctx, DrawBegan{})
+	ctx.Defer(func(app.Context) { browser.Focus("map") })
+}
+
+func (p *Page) onSave(ctx app.Context, e app.Event) {
+	var b bytes.Buffer
+	err := tripfile.Write(&b, p.m.Trip)
+	if err == nil {
+		err = browser.Download(fileName(p.m.Trip.Name)+".trip.geojson", "application/geo+json", b.Bytes())
+	}
+	if err != nil {
+		p.tell(ctx, OpenFailed{"", err.Error()})
+	}
+}
+
+// fileName makes a trip's name fit for a file.
+func fileName(name string) string {
+	out := strings.Map(func(r rune) rune {
+		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
+			return '-'
+		}
+		return r
+	}, strings.TrimSpace(name))
+	if out == "" {
+		return "trip"
+	}
+	return out
+}
+
+func (p *Page) onPrint(ctx app.Context, e app.Event) {
+	ctx.Defer(func(app.Context) {
+		if err := browser.Print(); err != nil {
+			app.Log(err)
+		}
+	})
+}
+
+func (p *Page) onReload(ctx app.Context, e app.Event) { ctx.Async(browser.UseNewer) }

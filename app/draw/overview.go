@@ -15,6 +15,7 @@ import (
 type Backdrop struct {
 	Lines []BackdropLine
 	Towns []Town
+	Land  []orb.LineString // rings to fill; none: all is land
 }
 
 // A BackdropLine is one line; its class goes to the style sheet: coast,
@@ -32,20 +33,42 @@ type Town struct {
 }
 
 // Overview draws the whole route with the places beside it, as a map does
-// where none can be shown, and on paper. It is w × h pixels; the route fills
-// it but for a margin. A route of no points gives an empty picture.
+// where none can be shown, and on paper: [Ground] with [Stops] over it.
 func Overview(route orb.LineString, it trip.Itinerary, back Backdrop, w, h float64) Node {
-	out := El("svg", "class", "overview", "viewBox", "0 0 "+num(w)+" "+num(h), "aria-hidden", "true", "focusable", "false")
-	bound := around(route, it)
-	if bound.IsEmpty() {
+	return El("g").With(Ground(route, back, w, h), Stops(route, it, back.Towns, w, h))
+}
+
+// Ground draws land, water and roads around a route, w × h pixels; the route
+// fills it but for a margin. A route of no points gives an empty picture.
+func Ground(route orb.LineString, back Backdrop, w, h float64) Node {
+	out := picture("overview ground", w, h)
+	if len(route) == 0 {
 		return out
 	}
-	p := fit(bound, w, h)
+	p := fit(route.Bound(), w, h)
+	if len(back.Land) > 0 {
+		var d strings.Builder
+		for _, ring := range back.Land {
+			d.WriteString(p.path(ring) + "Z")
+		}
+		out = out.With(El("rect", "class", "sea", "width", num(w), "height", num(h)), El("path", "class", "land", "d", d.String()))
+	}
 	for _, class := range []string{"water", "river", "coast", "ferry", "tertiary", "secondary", "primary", "trunk", "motorway"} {
 		if d := p.lines(back.Lines, class); d != "" {
 			out = out.With(El("path", "class", "back "+class, "d", d))
 		}
 	}
+	return out
+}
+
+// Stops draws the route, the candidates, the numbered stops and the names of
+// towns, to lie over a [Ground] of the same route and size.
+func Stops(route orb.LineString, it trip.Itinerary, towns []Town, w, h float64) Node {
+	out := picture("overview", w, h)
+	if len(route) == 0 {
+		return out
+	}
+	p := fit(route.Bound(), w, h)
 	if len(route) > 1 {
 		d := p.path(route)
 		out = out.With(El("path", "class", "casing", "d", d), El("path", "class", "route", "d", d))
@@ -62,25 +85,20 @@ func Overview(route orb.LineString, it trip.Itinerary, back Backdrop, w, h float
 		out = out.With(Disc(n.N, n.Call.Night, x, y))
 		taken = append(taken, box{x - 10, y - 10, x + 10, y + 10})
 	}
-	return out.With(p.names(back.Towns, taken, w, h)...)
+	return out.With(p.names(towns, taken, w, h)...)
 }
 
-// Project returns where a point lies in the picture that [Overview] draws of
-// the same route, itinerary and size.
-func Project(route orb.LineString, it trip.Itinerary, w, h float64, point orb.Point) (x, y float64) {
-	bound := around(route, it)
-	if bound.IsEmpty() {
+func picture(class string, w, h float64) Node {
+	return El("svg", "class", class, "viewBox", "0 0 "+num(w)+" "+num(h), "aria-hidden", "true", "focusable", "false")
+}
+
+// Project returns where a point lies in the pictures that [Ground] and
+// [Stops] draw of the same route and size.
+func Project(route orb.LineString, w, h float64, point orb.Point) (x, y float64) {
+	if len(route) == 0 {
 		return 0, 0
 	}
-	return fit(bound, w, h).at(point)
-}
-
-func around(route orb.LineString, it trip.Itinerary) orb.Bound {
-	pts := orb.MultiPoint(slices.Clone(route))
-	for _, n := range Numbers(it.Days) {
-		pts = append(pts, n.Call.Point)
-	}
-	return pts.Bound()
+	return fit(route.Bound(), w, h).at(point)
 }
 
 // A projection is equirectangular around its middle: shapes are true there,
@@ -168,7 +186,7 @@ func (p projection) names(towns []Town, taken []box, w, h float64) []Node {
 
 // Here is the cursor's dot, to lie over an [Overview] of the same size.
 func Here(x, y, w, h float64) Node {
-	return El("svg", "class", "here", "viewBox", "0 0 "+num(w)+" "+num(h), "aria-hidden", "true", "focusable", "false").With(
+	return picture("here", w, h).With(
 		El("circle", "class", "halo", "cx", num(x), "cy", num(y), "r", "13"),
 		El("circle", "class", "dot", "cx", num(x), "cy", num(y), "r", "6"),
 	)
