@@ -1,0 +1,232 @@
+package hours
+
+import (
+	"slices"
+	"time"
+)
+
+// An evaluator says what a schedule says about days at one place.
+//
+// What is not known (whether a day is a holiday, which zone the sun's time is
+// in) it answers in all ways that are possible, one after the other; where the
+// answers differ the state is unknown.
+type evaluator struct {
+	s     *Schedule
+	at    Where
+	zone  *time.Location
+	first int // the first day
+
+	calendar *calendar // nil: no holidays known
+
+	// The way in question.
+	today int
+	yes   [4]bool // a holiday that may be is one: public today, on other days, school today, on other days
+	ahead int     // minutes of local time ahead of UTC
+
+	spans []span
+	edges []int
+	out   []Period
+}
+
+// A span is what a rule says about a part of a day.
+type span struct {
+	from, to int
+	state    State
+	fallback bool
+}
+
+func newEvaluator(s *Schedule, from time.Time, at Where) *evaluator {
+	e := &evaluator{s: s, at: at, zone: from.Location(), first: dayOf(from)}
+	if s.holidays {
+		e.calendar = calendarOf(at.Country)
+	}
+	return e
+}
+
+// day returns the periods of a day, in minutes of the day. The result is valid
+// until the next call.
+func (e *evaluator) day(n int) []Period {
+	e.today = n
+	bits := e.uncertain(n)
+	zones := e.zones(n)
+	if bits == nil && len(zones) == 1 {
+		e.ahead = zones[0]
+		return e.once(n)
+	}
+	var sum []Period
+	for ways := range 1 << len(bits) {
+		for i, b := range bits {
+			e.yes[b] = ways>>i&1 == 1
+		}
+		for _, e.ahead = range zones {
+			sum = merge(sum, e.once(n))
+		}
+	}
+	return sum
+}
+
+// uncertain returns which of e.yes matter on a day.
+func (e *evaluator) uncertain(n int) (bits []int) {
+	if !e.s.holidays {
+		return nil
+	}
+	for i := range e.yes {
+		e.yes[i] = false
+	}
+	if e.s.mentions(publicHoliday) {
+		if e.calendar.holiday(n) == Unknown {
+			bits = append(bits, 0)
+		}
+		for k := -maxHolidayOffset - 1; k <= maxHolidayOffset; k++ {
+			if k != 0 && e.calendar.holiday(n+k) == Unknown {
+				bits = append(bits, 1)
+				break
+			}
+		}
+	}
+	if e.s.mentions(schoolHoliday) {
+		bits = append(bits, 2, 3)
+	}
+	return bits
+}
+
+// maxHolidayOffset bounds "PH +1 day": more is not read.
+const maxHolidayOffset = 7
+
+func (s *Schedule) mentions(kind holidayKind) bool {
+	for i := range s.rules {
+		for _, d := range s.rules[i].days {
+			if d.holiday == kind {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (e *evaluator) isHoliday(kind holidayKind, n int) bool {
+	which := 0
+	if n != e.today {
+		which = 1
+	}
+	if kind == schoolHoliday {
+		return e.yes[2+which]
+	}
+	switch e.calendar.holiday(n) {
+	case Open:
+		return true
+	case Closed:
+		return false
+	}
+	return e.yes[which]
+}
+
+// once evaluates a day in the way that e has been set to.
+func (e *evaluator) once(n int) []Period {
+	e.collect(dateOf(n), dateOf(n-1))
+	e.edges = append(e.edges[:0], 0, dayMin)
+	for _, s := range e.spans {
+		e.edges = append(e.edges, s.from, s.to)
+	}
+	slices.Sort(e.edges)
+	e.out = e.out[:0]
+	for i := 1; i < len(e.edges); i++ {
+		from, to := e.edges[i-1], e.edges[i]
+		if from == to {
+			continue
+		}
+		state := Closed
+		for _, s := range e.spans {
+			if s.from <= from && from < s.to && (!s.fallback || state == Closed) {
+				state = s.state
+			}
+		}
+		if k := len(e.out); k > 0 && e.out[k-1].State == state {
+			e.out[k-1].To = to
+		} else {
+			e.out = append(e.out, Period{from, to, state})
+		}
+	}
+	return e.out
+}
+
+// collect fills e.spans, in the order in which later ones replace earlier.
+func (e *evaluator) collect(today, yesterday date) {
+	e.spans = e.spans[:0]
+	for i := range e.s.rules {
+		r := &e.s.rules[i]
+		if r.matches(e, today) {
+			// A normal rule that opens replaces all that was said about the day;
+			// one that closes replaces the times that it names. Two rules without
+			// days, "10:00-12:00; 14:00-16:00", are alternatives as well.
+			if r.joint == normal && r.state != Closed && (r.dated() || i > 0 && !e.s.rules[i-1].dated()) {
+				e.spans = e.spans[:0]
+			}
+			if r.times == nil {
+				e.spans = append(e.spans, span{0, dayMin, r.state, r.joint == fallback})
+			}
+			e.add(r, today.n, 0)
+		}
+		if r.pastMidnight() && r.matches(e, yesterday) {
+			e.add(r, yesterday.n, dayMin)
+		}
+	}
+}
+
+func (r *rule) pastMidnight() bool {
+	for i := range r.times {
+		t := &r.times[i]
+		if t.to.min > dayMin || t.from.event != 0 || t.to.event != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// add adds what a rule says about day n, which began shift minutes ago.
+func (e *evaluator) add(r *rule, n, shift int) {
+	for i := range r.times {
+		t := &r.times[i]
+		from, okFrom := e.minutes(t.from, n)
+		to, okTo := e.minutes(t.to, n)
+		state := r.state
+		if !okFrom || !okTo { // no sunrise at all: nobody knows
+			from, to, state = 0, dayMin, Unknown
+		} else if to <= from {
+			to += dayMin
+		}
+		if t.openEnd && state == Open {
+			state = Unknown
+		}
+		if from, to = max(0, from-shift), min(dayMin, to-shift); from < to {
+			e.spans = append(e.spans, span{from, to, state, r.joint == fallback})
+		}
+	}
+}
+
+// merge returns periods whose state is unknown where the two differ.
+func merge(a, b []Period) []Period {
+	if a == nil {
+		return slices.Clone(b)
+	}
+	var out []Period
+	for i, j, from := 0, 0, 0; i < len(a) && j < len(b); {
+		to, state := min(a[i].To, b[j].To), a[i].State
+		if state != b[j].State {
+			state = Unknown
+		}
+		if k := len(out); k > 0 && out[k-1].State == state {
+			out[k-1].To = to
+		} else {
+			out = append(out, Period{from, to, state})
+		}
+		from = to
+		if a[i].To == to {
+			i++
+		}
+		if b[j].To == to {
+			j++
+		}
+	}
+	return out
+}

@@ -1,0 +1,349 @@
+package hours
+
+import (
+	"errors"
+	"fmt"
+)
+
+// This file reads the selectors of days: weekdays and holidays, weeks, dates
+// and years.
+
+// days reads "Mo-Fr,PH", "PH Fr,Sa", "Mo[1,3] +1 day".
+func (p *parser) days(r *rule) error {
+	var list []daySelector
+	only := holidayOnly{} // the holiday that the weekdays after it narrow
+	for {
+		t := p.peek(0)
+		if kind, ok := holidayKinds[t.text]; ok && t.kind == word {
+			p.i++
+			offset, err := p.dayOffset()
+			if err != nil {
+				return err
+			}
+			only = holidayOnly{}
+			if _, ok := weekdays[p.peek(0).text]; ok && p.peek(0).kind == word {
+				only = holidayOnly{kind, offset}
+				continue
+			}
+			list = append(list, daySelector{holiday: kind, offset: offset})
+		} else if _, ok := weekdays[t.text]; ok && t.kind == word {
+			w, err := p.weekdayRange()
+			if err != nil {
+				return err
+			}
+			list = append(list, daySelector{only.kind, only.offset, []weekdayRange{w}})
+		} else {
+			return p.unexpected("a day")
+		}
+		// Another day may follow a comma, or a space.
+		k := 0
+		if p.is(0, ",") {
+			k = 1
+		}
+		next := p.peek(k)
+		_, isDay := weekdays[next.text]
+		_, isHoliday := holidayKinds[next.text]
+		if next.kind != word || !isDay && !isHoliday {
+			break
+		}
+		p.i += k
+	}
+	if r.days != nil {
+		return errors.New("days are named twice in one rule")
+	}
+	r.days = list
+	return nil
+}
+
+type holidayOnly struct {
+	kind   holidayKind
+	offset int
+}
+
+func (p *parser) weekdayRange() (w weekdayRange, err error) {
+	w.from = weekdays[p.peek(0).text]
+	w.to = w.from
+	p.i++
+	switch {
+	case p.is(0, "-") || p.peek(0).kind == word && p.peek(0).text == "to":
+		p.i++
+		day, ok := weekdays[p.peek(0).text]
+		if !ok || p.peek(0).kind != word {
+			return w, p.unexpected("a weekday")
+		}
+		w.to = day
+		p.i++
+	case p.take("["):
+		for {
+			from, err := p.nth()
+			if err != nil {
+				return w, err
+			}
+			n := [2]int{from, from}
+			if p.take("-") {
+				if n[1], err = p.nth(); err != nil {
+					return w, err
+				}
+			}
+			if n[1] < n[0] || n[0] < 0 && n[1] > 0 {
+				return w, errors.New("the numbers of weekdays must ascend")
+			}
+			w.nth = append(w.nth, n)
+			if p.take(",") {
+				continue
+			}
+			if !p.take("]") {
+				return w, p.unexpected("]")
+			}
+			break
+		}
+		if w.offset, err = p.dayOffset(); err != nil {
+			return w, err
+		}
+	}
+	return w, nil
+}
+
+func (p *parser) nth() (int, error) {
+	sign := 1
+	if p.take("-") {
+		sign = -1
+	}
+	t := p.peek(0)
+	if t.kind != number || t.value < 1 || t.value > 5 {
+		return 0, p.unexpected("a number from 1 to 5")
+	}
+	p.i++
+	return sign * t.value, nil
+}
+
+// dayOffset reads "+1 day" or "-2 days", if it is there.
+func (p *parser) dayOffset() (int, error) {
+	if !(p.is(0, "+") || p.is(0, "-")) || p.peek(1).kind != number || p.peek(2).text != "day" && p.peek(2).text != "days" {
+		return 0, nil
+	}
+	offset := p.peek(1).value
+	if offset > maxHolidayOffset*50 {
+		return 0, fmt.Errorf("%d days are too many", offset)
+	}
+	if p.is(0, "-") {
+		offset = -offset
+	}
+	p.i += 3
+	return offset, nil
+}
+
+// weeks reads "1-26", "1-53/2", "2,4-8".
+func (p *parser) weeks(r *rule) error {
+	for {
+		w := weekRange{step: 1}
+		var err error
+		if w.from, err = p.bounded("a week from 1 to 53", 1, 53); err != nil {
+			return err
+		}
+		w.to = w.from
+		if p.is(0, "-") && p.peek(1).kind == number {
+			p.i++
+			if w.to, err = p.bounded("a week from 1 to 53", 1, 53); err != nil {
+				return err
+			}
+			if w.step, err = p.step(); err != nil {
+				return err
+			}
+		}
+		r.weeks = append(r.weeks, w)
+		if !p.is(0, ",") || p.peek(1).kind != number || p.clockAt(1) {
+			return nil
+		}
+		p.i++
+	}
+}
+
+// years reads "2020", "2020-2022", "2020+", "2020-2030/2".
+func (p *parser) years(r *rule) error {
+	for {
+		y := yearRange{step: 1}
+		var err error
+		if y.from, err = p.bounded("a year", 1900, 9999); err != nil {
+			return err
+		}
+		y.to = y.from
+		switch {
+		case p.take("+"):
+			y.to = 9999
+		case p.is(0, "-") && p.peek(1).kind == number && len(p.peek(1).text) == 4:
+			p.i++
+			if y.to, err = p.bounded("a year", 1900, 9999); err != nil {
+				return err
+			}
+			if y.to < y.from {
+				return errors.New("the years must ascend")
+			}
+			if y.step, err = p.step(); err != nil {
+				return err
+			}
+		}
+		r.years = append(r.years, y)
+		if !p.is(0, ",") || p.peek(1).kind != number || len(p.peek(1).text) != 4 {
+			return nil
+		}
+		p.i++
+	}
+}
+
+func (p *parser) bounded(what string, lo, hi int) (int, error) {
+	t := p.peek(0)
+	if t.kind != number || t.value < lo || t.value > hi {
+		return 0, p.unexpected(what)
+	}
+	p.i++
+	return t.value, nil
+}
+
+func (p *parser) step() (int, error) {
+	if !p.take("/") {
+		return 1, nil
+	}
+	return p.bounded("a period", 1, 366)
+}
+
+// clockAt says whether a time of the clock starts at the k-th token.
+func (p *parser) clockAt(k int) bool {
+	p.i += k
+	defer func() { p.i -= k }()
+	return p.peek(0).kind == number && p.colon(1)
+}
+
+// dates reads "Apr", "Nov-Mar", "Dec 24,31", "2021 Mar 28-Apr 16", "Mar
+// Su[-1]-Oct Su[-1]", "easter -2 days-easter +1 day".
+func (p *parser) dates(r *rule) error {
+	for {
+		d := dateRange{step: 1}
+		var err error
+		if d.from, err = p.dateEnd(dateEnd{}); err != nil {
+			return err
+		}
+		d.to = d.from
+		switch {
+		case p.is(0, "-"):
+			p.i++
+			if d.to, err = p.dateEnd(d.from); err != nil {
+				return err
+			}
+			if d.step, err = p.step(); err != nil {
+				return err
+			}
+		case p.is(0, "+") && d.from.year == 0 && p.peek(1).kind != number:
+			return errors.New("an open end of dates needs a year")
+		}
+		if d.from.year == 0 && d.to.year != 0 {
+			return errors.New("a range of dates names only the year of its end")
+		}
+		if d.from.day == 0 && d.from.nth == 0 && !d.from.easter && (d.to.day != 0 || d.to.nth != 0) {
+			return errors.New("a range of dates starts with a month and ends with a day")
+		}
+		if d.from.year != 0 && d.to.year != 0 && d.to.last(d.to.year) < d.from.first(d.from.year) {
+			return errors.New("a range of dates ends before it starts")
+		}
+		r.dates = append(r.dates, d)
+		if !p.is(0, ",") {
+			return nil
+		}
+		// Another date, or only another day of the month.
+		next := p.peek(1)
+		switch _, isMonth := months[next.text]; {
+		case next.kind == word && (isMonth || next.text == "easter"):
+			p.i++
+		case next.kind == number && len(next.text) == 4 && months[p.peek(2).text] > 0:
+			p.i++
+		case next.kind == number && len(next.text) <= 2 && d.to.day != 0 && !p.clockAt(1):
+			p.i++
+			day := d.to
+			if day.day, err = p.dayOfMonth(day.month); err != nil {
+				return err
+			}
+			list := dateRange{from: day, to: day, step: 1}
+			if p.is(0, "-") && p.peek(1).kind == number && !p.clockAt(1) {
+				p.i++
+				if list.to.day, err = p.dayOfMonth(day.month); err != nil {
+					return err
+				}
+			}
+			r.dates = append(r.dates, list)
+			if !p.is(0, ",") {
+				return nil
+			}
+			return p.moreDates(r)
+		default:
+			return nil
+		}
+	}
+}
+
+// moreDates carries on after "Dec 24,31,": another date, or the end of dates.
+func (p *parser) moreDates(r *rule) error {
+	next := p.peek(1)
+	if _, isMonth := months[next.text]; next.kind == word && (isMonth || next.text == "easter") {
+		p.i++
+		return p.dates(r)
+	}
+	if last := r.dates[len(r.dates)-1].to; next.kind == number && len(next.text) <= 2 && !p.clockAt(1) {
+		p.i++
+		var err error
+		if last.day, err = p.dayOfMonth(last.month); err != nil {
+			return err
+		}
+		r.dates = append(r.dates, dateRange{from: last, to: last, step: 1})
+		if p.is(0, ",") {
+			return p.moreDates(r)
+		}
+	}
+	return nil
+}
+
+// dateEnd reads one end of a range; what the second end leaves out it takes
+// from the first: "2021 Mar 28-Apr 16", "Apr 10-16".
+func (p *parser) dateEnd(first dateEnd) (e dateEnd, err error) {
+	if t := p.peek(0); t.kind == number && len(t.text) == 4 {
+		e.year = t.value
+		p.i++
+	}
+	t := p.peek(0)
+	switch month := months[t.text]; {
+	case t.kind == word && t.text == "easter":
+		e.easter = true
+		p.i++
+		e.offset, err = p.dayOffset()
+		return e, err
+	case t.kind == word && month > 0:
+		e.month = month
+		p.i++
+	case t.kind == number && len(t.text) <= 2 && first.day != 0 && e.year == 0:
+		e.month, e.year = first.month, first.year
+		e.day, err = p.dayOfMonth(e.month)
+		return e, err
+	default:
+		return e, p.unexpected("a month")
+	}
+	if t := p.peek(0); t.kind == number && len(t.text) <= 2 && !p.clockAt(0) {
+		if e.day, err = p.dayOfMonth(e.month); err != nil {
+			return e, err
+		}
+	} else if day, ok := weekdays[t.text]; ok && t.kind == word && p.is(1, "[") {
+		p.i++
+		p.take("[")
+		if e.nth, err = p.nth(); err != nil {
+			return e, err
+		}
+		if !p.take("]") {
+			return e, p.unexpected("]")
+		}
+		e.weekday = day
+	}
+	e.offset, err = p.dayOffset()
+	return e, err
+}
+
+func (p *parser) dayOfMonth(month int) (int, error) {
+	return p.bounded("a day of the month", 1, daysIn(2024, month))
+}

@@ -1,0 +1,204 @@
+package hours
+
+import (
+	"errors"
+	"fmt"
+)
+
+// timeAhead says whether a time is next: 8:00, 8h30, 8am, 8-18, sunrise,
+// (sunrise+1:00).
+func (p *parser) timeAhead() bool {
+	t, next := p.peek(0), p.peek(1)
+	switch {
+	case t.kind == word:
+		return events[t.text] != clock
+	case p.is(0, "("):
+		return events[next.text] != clock
+	case t.kind != number || len(t.text) > 2:
+		return false
+	case p.colon(1) || next.kind == word && (next.text == "am" || next.text == "pm" || next.text == "h"):
+		return true
+	}
+	return p.is(1, "-") && p.peek(2).kind == number && len(p.peek(2).text) <= 2
+}
+
+// colon says whether the k-th token parts hours from minutes.
+func (p *parser) colon(k int) bool {
+	return (p.is(k, ":") || p.is(k, ".")) && p.peek(k+1).kind == number && len(p.peek(k+1).text) == 2 && !p.peek(k+1).spaced
+}
+
+// times reads ranges of time, with commas or only spaces between them.
+func (p *parser) times(r *rule) error {
+	for {
+		t, err := p.timeRange()
+		if err != nil {
+			return err
+		}
+		r.addTime(t)
+		if p.take("+") { // "10:00-18:00+": the end is open
+			if t.to.event == clock && t.to.min <= t.from.min && t.from.event == clock {
+				t.to.min += dayMin
+			}
+			r.addTime(openEnd(t.to))
+		}
+		if p.is(0, "/") {
+			return errors.New("a period is for points in time, not for opening hours")
+		}
+		if p.is(0, ",") {
+			p.i++
+			if p.timeAhead() {
+				continue
+			}
+			p.i--
+		}
+		return nil
+	}
+}
+
+// addTime adds a range; one with an open end goes before the others, so that
+// they count where both speak, and ends where the next begins.
+func (r *rule) addTime(t timeRange) {
+	if t.openEnd {
+		r.times = append([]timeRange{t}, r.times...)
+		return
+	}
+	for i := range r.times {
+		o := &r.times[i]
+		if o.openEnd && o.from.event == clock && t.from.event == clock && o.from.min < t.from.min && t.from.min < o.to.min {
+			o.to = t.from
+		}
+	}
+	r.times = append(r.times, t)
+}
+
+// openEnd returns how long after from nobody knows: until midnight, in the
+// evening for ten hours, at night for eight (as the library opening_hours.js
+// takes it; the specification leaves it to the reader).
+func openEnd(from moment) timeRange {
+	to := moment{min: dayMin}
+	at := from.min
+	if from.event == sunset || from.event == dusk {
+		at, to.event = 18*60, from.event
+	}
+	switch {
+	case at >= 22*60:
+		to.min = from.min + 8*60
+	case at >= 17*60:
+		to.min = from.min + 10*60
+	}
+	return timeRange{from: from, to: to, openEnd: true}
+}
+
+func (p *parser) timeRange() (t timeRange, err error) {
+	fromHalf, toHalf := "", ""
+	if t.from, fromHalf, err = p.moment(); err != nil {
+		return t, err
+	}
+	if p.take("+") {
+		return openEnd(t.from), nil
+	}
+	if !p.take("-") && !(p.peek(0).text == "to" && p.take2()) {
+		return t, errors.New("a point in time is no opening time; a range is expected")
+	}
+	if t.to, toHalf, err = p.moment(); err != nil {
+		return t, err
+	}
+	if err := halves(&t, fromHalf, toHalf); err != nil {
+		return t, err
+	}
+	if t.from.event != clock || t.to.event != clock {
+		if t.from.event == clock && t.from.min >= dayMin {
+			return t, errors.New("a time starts after the end of its day")
+		}
+		return t, nil
+	}
+	if t.from.min >= dayMin {
+		return t, errors.New("a time starts after the end of its day")
+	}
+	if t.to.min <= t.from.min {
+		t.to.min += dayMin
+	}
+	if t.to.min > 2*dayMin {
+		return t, errors.New("a time ends after the next day")
+	}
+	return t, nil
+}
+
+// take2 steps over a word that has been recognised.
+func (p *parser) take2() bool { p.i++; return true }
+
+// halves applies am and pm.
+func halves(t *timeRange, from, to string) error {
+	if to == "" && from == "" {
+		return nil
+	}
+	if to == "" || from == "" {
+		return errors.New("am or pm is missing at one of the two times")
+	}
+	for _, h := range []struct {
+		m    *moment
+		half string
+	}{{&t.from, from}, {&t.to, to}} {
+		if h.m.min < 60 || h.m.min >= 13*60 {
+			return fmt.Errorf("%d:%02d %s is no time", h.m.min/60, h.m.min%60, h.half)
+		}
+		h.m.min %= 12 * 60
+		if h.half == "pm" {
+			h.m.min += 12 * 60
+		}
+	}
+	return nil
+}
+
+// moment reads a time and whether am or pm follows.
+func (p *parser) moment() (m moment, half string, err error) {
+	t := p.peek(0)
+	switch {
+	case t.kind == word && events[t.text] != clock:
+		p.i++
+		return moment{event: events[t.text]}, "", nil
+	case p.is(0, "(") && events[p.peek(1).text] != clock:
+		m.event = events[p.peek(1).text]
+		p.i += 2
+		sign := 1
+		if p.take("-") {
+			sign = -1
+		} else if !p.take("+") {
+			return m, "", p.unexpected("+ or -")
+		}
+		offset, _, err := p.moment()
+		if err != nil {
+			return m, "", err
+		}
+		if offset.event != clock || !p.take(")") {
+			return m, "", p.unexpected("a time and )")
+		}
+		m.min = sign * offset.min
+		return m, "", nil
+	case t.kind != number || len(t.text) > 2:
+		return m, "", p.unexpected("a time")
+	}
+	m.min = 60 * t.value
+	p.i++
+	minutes := 0
+	switch {
+	case p.colon(0):
+		minutes = p.peek(1).value
+		p.i += 2
+	case p.peek(0).text == "h" && p.peek(0).kind == word:
+		p.i++
+		if next := p.peek(0); next.kind == number && len(next.text) == 2 && !next.spaced {
+			minutes = next.value
+			p.i++
+		}
+	}
+	if minutes > 59 || t.value > 48 || t.value == 48 && minutes > 0 {
+		return m, "", fmt.Errorf("%d:%02d is no time", t.value, minutes)
+	}
+	m.min += minutes
+	if next := p.peek(0); next.kind == word && (next.text == "am" || next.text == "pm") {
+		half = next.text
+		p.i++
+	}
+	return m, half, nil
+}
