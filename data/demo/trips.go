@@ -1,48 +1,111 @@
 package demo
 
 import (
+	"slices"
+
+	"github.com/paulmach/orb"
+
 	"ullage/planner"
 	"ullage/planner/trip"
 )
 
 // Trip is the trip that the tool opens with: two adults and a child, once
 // round the island in a June week, with a vehicle whose seven tanks all need
-// something on the way. The route follows the roads of [Extract]; the road to
-// Pouvazhe is driven out and back.
+// something on the way. The route follows the roads of [Extract]; the roads to
+// Pouvazhe and Nevrazhe are driven out and back.
 func Trip() trip.Trip {
-	s := theIsland()
 	return trip.Trip{
-		Format: trip.Format,
-		Name:   "Round the island in June",
-		Start:  "2027-06-11",
-		Vehicle: trip.Vehicle{
-			ID: "quorrel", Name: "Quorrel 66, low profile with a compressor fridge",
-			HeightM: 2.85, WidthM: 2.30, LengthM: 6.60, MassKg: 3500,
-			Tanks: []trip.Tank{
-				supply("diesel", "Diesel", 90, 12, 90, trip.Use{PerKm: 0.108}, &planner.End{AtLeast: new(90.0), RefillPrice: new(2.5)}),
-				supply("def", "Exhaust fluid (DEF)", 18, 2, 18, trip.Use{PerKm: 0.0043}, nil),
-				supply("lpg", "LPG", 36, 3, 36, trip.Use{PerNight: 1.6, HookUpNight: new(0.5), PerPersonNight: 0.15}, nil),
-				supply("fresh", "Fresh water", 100, 10, 100, trip.Use{PerPersonNight: 35}, nil),
-				{ID: "grey", Name: "Grey water", Kind: planner.Waste, Unit: "L", Capacity: 90, Reserve: 5, Use: trip.Use{PerPersonNight: 31.5}, End: &planner.End{AtMost: new(9.0)}},
-				{ID: "cassette", Name: "Toilet cassette", Kind: planner.Waste, Unit: "L", Capacity: 18, Reserve: 3.6, Use: trip.Use{PerPersonNight: 2.5}, End: &planner.End{AtMost: new(0.0)}},
-				{ID: "battery", Name: "Leisure battery", Kind: planner.Supply, Unit: "Ah", Capacity: 95, Reserve: 19, Start: 95,
-					Use: trip.Use{PerKm: -0.1, PerNight: 50, HookUpNight: new(-100.0)}},
-			},
-		},
-		Levels:     map[string]float64{"def": 4, "lpg": 9, "battery": 95},
+		Format:  trip.Format,
+		Name:    "Round the island in June",
+		Start:   "2027-06-11", // a Friday: a Sunday is passed
+		Vehicle: quorrel(),
+		// As the hirers before left it.
+		Levels:     map[string]float64{"def": 12, "lpg": 9},
 		Party:      trip.Party{Adults: 2, Children: 1, Showers: "sites", Toilet: "aboard", Cooking: "aboard"},
-		Day:        trip.DayLimits{MaxKm: 220, MaxMin: 480, DepartMin: 570, SpeedKmh: 58},
-		Stays:      trip.StayWishes{MinNights: 6, MaxNights: 7, Campsites: true, Stopovers: true},
-		CorridorKm: 6,
+		Day:        trip.DayLimits{MaxKm: 210, MaxMin: 480, DepartMin: 570, SpeedKmh: 58},
+		Stays:      trip.StayWishes{MinNights: 0, MaxNights: 0, Campsites: true, Stopovers: true},
+		CorridorKm: 5,
 		Circuity:   1.4,
 		ValuePerH:  15,
 		Currency:   "EUR",
 		Prices:     map[string]float64{"diesel": 1.68, "def": 0.95, "lpg": 0.92},
-		Route: s.lineOf(s.drive("Vazhoum", "Sefnulve", "Larazhe", "Imrazhe", "Zhirilth", "Pouvazhe", "Zhirilth", "Bezhoum", "Thamoum",
-			"Olvrazhe", "bridge west", "bridge east", "Kessoum", "Aqelune", "Irthazhe", "Quelazhe", "Melzhoum", "Ruzhethi", "Nevrazhe", "Ruzhethi", "Othrazhe", "Orovilth", "Vazhoum")),
+		Route: drawn("Vazhoum", "Sefnulve", "Larazhe", "Imrazhe", "Zhirilth", "Pouvazhe", "Zhirilth", "Bezhoum", "Thamoum",
+			"Olvrazhe", "bridge west", "bridge east", "Kessoum", "Aqelune", "Irthazhe", "Quelazhe", "Melzhoum",
+			"Ruzhethi", "Nevrazhe", "Ruzhethi", "Othrazhe", "Orovilth", "Dolvilth", "Thoulune", "Vazhoum"),
 	}
 }
 
-func supply(id, name string, capacity, reserve, start float64, use trip.Use, end *planner.End) trip.Tank {
-	return trip.Tank{ID: id, Name: name, Kind: planner.Supply, Unit: "L", Capacity: capacity, Reserve: reserve, Start: start, Use: use, End: end}
+// Trips are the situations at the desk, [Trip] first: then two people on a
+// winter weekend over the pass, in a vehicle that has no LPG.
+func Trips() []trip.Trip {
+	return []trip.Trip{Trip(), winterWeekend()}
+}
+
+func winterWeekend() trip.Trip {
+	return trip.Trip{
+		Format:     trip.Format,
+		Name:       "Winter weekend over the pass",
+		Start:      "2027-01-15", // a Friday
+		Vehicle:    fromFleet("ondrel"),
+		Party:      trip.Party{Adults: 2, Showers: "sites", Toilet: "aboard", Cooking: "little"},
+		Day:        trip.DayLimits{MaxKm: 160, MaxMin: 420, DepartMin: 600, SpeedKmh: 52},
+		Stays:      trip.StayWishes{MinNights: 2, MaxNights: 2, Campsites: true, Stopovers: true, HookUp: true},
+		CorridorKm: 5,
+		Circuity:   1.4,
+		ValuePerH:  15,
+		Currency:   "EUR",
+		Prices:     map[string]float64{"diesel": 1.68, "def": 0.95},
+		Route:      drawn("Vazhoum", "Thoulune", "Thamoum", "Olvrazhe", "Dolvilth", "Orovilth", "Vazhoum"),
+	}
+}
+
+// quorrel is the vehicle of the demo trip. Uses are those of the fleet (see
+// package trip); the fridge is a compressor's, which needs a hook-up every few
+// nights if little is driven.
+func quorrel() trip.Vehicle {
+	return trip.Vehicle{
+		ID: "quorrel", Name: "Quorrel 66, low profile with a compressor fridge",
+		HeightM: 2.85, WidthM: 2.30, LengthM: 6.60, MassKg: 3500,
+		Tanks: []trip.Tank{
+			{ID: "diesel", Name: "Diesel", Kind: planner.Supply, Unit: "L", Capacity: 90, Reserve: 12, Start: 90,
+				Use: trip.Use{PerKm: 0.105, Source: "low profile 10.5 L/100 km, from memory"},
+				End: &planner.End{AtLeast: new(90.0), RefillPrice: new(2.5)}},
+			{ID: "def", Name: "Exhaust fluid (DEF)", Kind: planner.Supply, Unit: "L", Capacity: 18, Reserve: 10.1, Start: 18,
+				Use: trip.Use{PerKm: 0.0042, Source: "4 % of the diesel, from memory; the reserve is 2,400 km, where the first warning comes"},
+				End: &planner.End{AtLeast: new(12.0), RefillPrice: new(4.0)}},
+			{ID: "lpg", Name: "LPG", Kind: planner.Supply, Unit: "L", Capacity: 36, Reserve: 3, Start: 36,
+				Use: trip.Use{PerNight: 0.9, HookUpNight: new(0.4), PerPersonNight: 0.15, Source: "hot water and an hour of heating in June, cooking 0.15 L a person: from memory"},
+				End: &planner.End{AtLeast: new(9.0), RefillPrice: new(2.0)}},
+			{ID: "fresh", Name: "Fresh water", Kind: planner.Supply, Unit: "L", Capacity: 100, Reserve: 10, Start: 100,
+				Use: trip.Use{PerPersonNight: 35, Source: "35 L a person and day with showers aboard, from memory"}},
+			{ID: "grey", Name: "Grey water", Kind: planner.Waste, Unit: "L", Capacity: 90, Reserve: 5,
+				Use: trip.Use{PerPersonNight: 31.5, Source: "90 % of the fresh water, from memory"},
+				End: &planner.End{AtMost: new(9.0)}},
+			{ID: "cassette", Name: "Toilet cassette", Kind: planner.Waste, Unit: "L", Capacity: 18, Reserve: 3.6,
+				Use: trip.Use{PerPersonNight: 2.5, Source: "2.5 L a person and day, from memory"},
+				End: &planner.End{AtMost: new(0.0)}},
+			{ID: "battery", Name: "Leisure battery", Kind: planner.Supply, Unit: "Ah", Capacity: 95, Reserve: 9.5, Start: 95,
+				Use: trip.Use{PerKm: -0.25, PerNight: 65, HookUpNight: new(-100.0), Source: "compressor fridge 50–80 Ah/day, split charge 15 A at 60 km/h, from memory"}},
+		},
+	}
+}
+
+// fromFleet is a model of the fleet that the tool ships with.
+func fromFleet(id string) trip.Vehicle {
+	all := trip.Fleet()
+	i := slices.IndexFunc(all, func(v trip.Vehicle) bool { return v.ID == id })
+	if i < 0 {
+		panic("demo: no vehicle " + id + " in the fleet")
+	}
+	return all[i]
+}
+
+// drawn is the quickest route over the island's roads through towns.
+func drawn(names ...string) orb.LineString {
+	s := theIsland()
+	nodes := s.drive(names...)
+	if nodes == nil {
+		panic("demo: no road through the towns")
+	}
+	return s.lineOf(nodes)
 }
