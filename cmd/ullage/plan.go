@@ -22,7 +22,7 @@ import (
 	"ullage/planner/trip"
 )
 
-const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-json]"
+const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-json|-problem]"
 
 // plan plans a trip and prints it.
 func plan(args []string, stdout, stderr io.Writer) int {
@@ -34,6 +34,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	flags.StringVar(&in.places, "places", "", "OSM extracts or GeoJSON, separated by commas")
 	flags.StringVar(&in.start, "start", "", "first day: 2026-06-12")
 	within := flags.Duration("within", time.Minute, "time to look for a better plan")
+	asProblem := flags.Bool("problem", false, "print the problem as JSON, for ullage solve, instead of planning")
 	asJSON := flags.Bool("json", false, "print the itinerary as JSON")
 	switch err := flags.Parse(args); {
 	case errors.Is(err, flag.ErrHelp):
@@ -48,9 +49,16 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		return wrong(stderr, "plan: %v", err)
 	}
+	built, err := trip.Build(t, from.places, trip.Options{Hours: openingHours()})
+	if err != nil {
+		return wrong(stderr, "plan: %v", err)
+	}
+	if *asProblem {
+		return printed(stderr, printJSON(stdout, built.Problem))
+	}
 	ctx, cancel := context.WithTimeout(context.Background(), *within)
 	defer cancel()
-	it, err := trip.Plan(ctx, t, from.places, trip.Options{Hours: openingHours()})
+	it, err := built.Plan(ctx, trip.Options{})
 	if err != nil {
 		return wrong(stderr, "plan: %v", err)
 	}
@@ -60,10 +68,18 @@ func plan(args []string, stdout, stderr io.Writer) int {
 		err = printItinerary(stdout, t, it, from)
 	}
 	if err != nil {
-		return wrong(stderr, "plan: %v", err)
+		return printed(stderr, err)
 	}
 	if it.Status == planner.Infeasible || it.Status == planner.Unknown {
 		return exitInfeasible
+	}
+	return exitOK
+}
+
+// printed returns the exit code of a command whose last step was to print.
+func printed(stderr io.Writer, err error) int {
+	if err != nil {
+		return wrong(stderr, "print: %v", err)
 	}
 	return exitOK
 }

@@ -16,8 +16,8 @@ import (
 // textWidth is a page printed at ten characters an inch.
 const textWidth = 96
 
-// A page prints an itinerary for people who follow it on paper.
-type page struct {
+// A sheet prints an itinerary for people who follow it on paper.
+type sheet struct {
 	w       *bufio.Writer
 	it      trip.Itinerary
 	start   time.Time
@@ -26,7 +26,7 @@ type page struct {
 
 // printItinerary prints days, calls and levels, or why there is no plan.
 func printItinerary(w io.Writer, t trip.Trip, it trip.Itinerary, from source) error {
-	p := &page{w: bufio.NewWriter(w), it: it}
+	p := &sheet{w: bufio.NewWriter(w), it: it}
 	p.start, _ = time.Parse(trip.DateLayout, t.Start)
 	p.remarks = repeated(it)
 	p.head(t)
@@ -56,12 +56,12 @@ func repeated(it trip.Itinerary) []string {
 	return out
 }
 
-func (p *page) line(format string, args ...any) {
+func (p *sheet) line(format string, args ...any) {
 	fmt.Fprintln(p.w, strings.TrimRight(fmt.Sprintf(format, args...), " "))
 }
 
 // wrap prints text after a label, indented under its own start.
-func (p *page) wrap(label, text string) {
+func (p *sheet) wrap(label, text string) {
 	width := len([]rune(label))
 	line := label
 	for _, word := range strings.Fields(text) {
@@ -77,7 +77,7 @@ func (p *page) wrap(label, text string) {
 	p.line("%s", line)
 }
 
-func (p *page) head(t trip.Trip) {
+func (p *sheet) head(t trip.Trip) {
 	it := p.it
 	p.line("%s", it.Name)
 	p.line("%s", strings.Repeat("=", len([]rune(it.Name))))
@@ -109,7 +109,7 @@ func verdict(it trip.Itinerary) string {
 	return s + fmt.Sprintf("no plan costs less than %.2f (this one is at most %.1f %% off)", it.Bound, 100*(it.Cost-it.Bound)/max(it.Cost, 1e-9))
 }
 
-func (p *page) refusal() {
+func (p *sheet) refusal() {
 	if p.it.Status == planner.Unknown {
 		p.line("No plan was found in the time given, nor a proof that there is none: give more time with -within, or ease the limits.")
 		return
@@ -128,7 +128,7 @@ func (p *page) refusal() {
 	}
 }
 
-func (p *page) day(d trip.Day) {
+func (p *sheet) day(d trip.Day) {
 	p.line("Day %d, %s: km %.0f to %.0f", d.Number, p.start.AddDate(0, 0, d.Number-1).Format("Monday 2 January"), d.FromKm, d.ToKm)
 	p.line("%s", strings.Repeat("-", textWidth))
 	if d.ToKm <= d.FromKm && len(d.Calls) == 0 {
@@ -143,7 +143,7 @@ func (p *page) day(d trip.Day) {
 	p.line("")
 }
 
-func (p *page) call(d trip.Day, c trip.Call) {
+func (p *sheet) call(d trip.Day, c trip.Call) {
 	p.line("")
 	p.line("  %s  km %.1f  %s (%s, %s)", p.clock(d, c.ArriveMin), c.Km, c.Name, trip.KindName(c.Kind), c.Place)
 	p.line("         %.5f, %.5f; %s", c.Point.Lat(), c.Point.Lon(), offRoute(c))
@@ -194,7 +194,7 @@ func offRoute(c trip.Call) string {
 	return fmt.Sprintf("%.1f km off the route, about %.1f km and %.0f min there and back", c.OffKm, c.DetourKm, c.DetourMin)
 }
 
-func (p *page) tank(id string) string {
+func (p *sheet) tank(id string) string {
 	for _, s := range p.it.Strips {
 		if s.Tank == id {
 			return s.Name
@@ -203,7 +203,7 @@ func (p *page) tank(id string) string {
 	return id
 }
 
-func (p *page) levels(at trip.Levels) string {
+func (p *sheet) levels(at trip.Levels) string {
 	var parts []string
 	for _, s := range p.it.Strips {
 		parts = append(parts, fmt.Sprintf("%s %.0f/%.0f %s", s.Name, at[s.Tank], s.Capacity, s.Unit))
@@ -211,7 +211,7 @@ func (p *page) levels(at trip.Levels) string {
 	return strings.Join(parts, ", ")
 }
 
-func (p *page) foot(from source) {
+func (p *sheet) foot(from source) {
 	if n := len(p.it.Strips); n > 0 {
 		end := trip.Levels{}
 		for _, s := range p.it.Strips {
@@ -242,7 +242,7 @@ func (p *page) foot(from source) {
 
 // clock prints minutes since 00:00 of day one as the time of a day, and how
 // many days after d if that is later.
-func (p *page) clock(d trip.Day, min float64) string {
+func (p *sheet) clock(d trip.Day, min float64) string {
 	m := int(min + 0.5)
 	later := m/1440 - (d.Number - 1)
 	s := fmt.Sprintf("%02d:%02d", m/60%24, m%60)

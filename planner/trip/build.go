@@ -70,7 +70,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	b.tanks()
 
 	corridor := geo.NewCorridor(line)
-	var stops []planner.Stop
+	stops := []planner.Stop{} // null is no list
 	for i := range places {
 		passes := corridor.Passes(places[i].Point, t.CorridorKm*1000)
 		if len(passes) == 0 {

@@ -195,7 +195,7 @@ func (b *Built) stops(o offer, n int, pass geo.Pass) []planner.Stop {
 	detour := 2 * c.OffKm * b.circuity()
 	base := planner.Stop{ID: id, Km: km, DetourKm: detour, DetourMin: detour / detourKmh * 60,
 		StopMin: stopMin, Fee: o.fee, Open: o.open, Serves: o.serves, Night: o.night}
-	base.Serves = slices.Clone(base.Serves) // spare is set per stop
+	base.Serves = append([]planner.Service{}, base.Serves...) // spare is set per stop; null is no list
 	b.calls[id] = call{place: o.place, candidate: len(b.Candidates) - 1, hours: o.hours}
 	stops := []planner.Stop{base}
 	for _, nights := range b.longerStays(o) {
