@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"reflect"
 	"strings"
 )
@@ -46,16 +47,17 @@ func decode(name string, b []byte, into any) error {
 	if len(b) > maxFile {
 		return fmt.Errorf("%s: %d bytes, but at most %d are read", name, len(b), maxFile)
 	}
-	f := &fields{dec: json.NewDecoder(bytes.NewReader(b))}
+	f := &fields{b: b, dec: json.NewDecoder(bytes.NewReader(b))}
 	f.dec.UseNumber()
 	// 1. The shape: which fields, where. encoding/json alone would tell of an
 	// unknown field without its place, and say nothing of a repeated one.
 	err := f.value(reflect.TypeOf(into).Elem(), "")
 	if err == nil && f.dec.More() {
 		err = errors.New("more after the end of the value")
+		f.at = f.dec.InputOffset()
 	}
 	// 2. The values.
-	at := f.dec.InputOffset()
+	at := f.at
 	if err == nil {
 		if err = json.Unmarshal(b, into); err == nil {
 			return nil
@@ -63,7 +65,7 @@ func decode(name string, b []byte, into any) error {
 	}
 	var syntax *json.SyntaxError
 	if errors.As(err, &syntax) {
-		at = syntax.Offset
+		at = syntax.Offset - 1
 	}
 	line, column := position(b, at)
 	return fmt.Errorf("%s: line %d, column %d: %w", name, line, column, err)
@@ -76,15 +78,27 @@ func position(b []byte, offset int64) (line, column int) {
 }
 
 // fields compares JSON tokens with the fields of a Go type.
-type fields struct{ dec *json.Decoder }
+type fields struct {
+	b   []byte
+	dec *json.Decoder
+	at  int64 // where the last token begins
+}
+
+// token reads a token and keeps its place.
+func (f *fields) token() (json.Token, error) {
+	f.at = f.dec.InputOffset()
+	f.at += int64(len(f.b[f.at:]) - len(bytes.TrimLeft(f.b[f.at:], " \t\r\n,:")))
+	token, err := f.dec.Token()
+	if err == io.EOF {
+		err = errors.New("the file ends early")
+	}
+	return token, err
+}
 
 // value reads one value for type t; path is its name for errors.
 func (f *fields) value(t reflect.Type, path string) error {
-	token, err := f.dec.Token()
+	token, err := f.token()
 	if err != nil {
-		if err.Error() == "EOF" {
-			err = errors.New("the file ends early")
-		}
 		return within(path, err)
 	}
 	if t.Kind() == reflect.Pointer {
@@ -135,7 +149,7 @@ func (f *fields) number(x json.Number, t reflect.Type, path string, wrong error)
 func (f *fields) object(t reflect.Type, path string) error {
 	seen := map[string]bool{}
 	for f.dec.More() {
-		token, err := f.dec.Token()
+		token, err := f.token()
 		if err != nil {
 			return within(path, err)
 		}
@@ -152,7 +166,7 @@ func (f *fields) object(t reflect.Type, path string) error {
 			return err
 		}
 	}
-	_, err := f.dec.Token()
+	_, err := f.token()
 	return within(path, err)
 }
 
@@ -182,7 +196,7 @@ func (f *fields) array(t reflect.Type, path string) error {
 	if t.Kind() == reflect.Array && i != t.Len() {
 		return within(path, fmt.Errorf("has %d values, want %d", i, t.Len()))
 	}
-	_, err := f.dec.Token()
+	_, err := f.token()
 	return within(path, err)
 }
 
