@@ -1,6 +1,9 @@
 package planner
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // This file adds up the bound on the rest of a trip. The tanks are divided
 // into groups that are solved apart: the tanks that only nights use together
@@ -177,6 +180,26 @@ func (m *model) worths() []float64 {
 		}
 	}
 	return w
+}
+
+// tightest are the bounds whose value for the whole trip, given too, is
+// highest. The worth of a tank that only nights use is the cheapest price if
+// that is better than 0: whether it must be bought for depends on the nights.
+func tightest(m *model) (*bounds, float64) {
+	worth := m.worths()
+	best := newBounds(m, worth)
+	root := newSweep(m, best).root()
+	for _, t := range best.nights.tanks {
+		if price := m.cheapestPrice(t); worth[t] == 0 && !m.tanks[t].free && price > 0 && !m.restores(t) {
+			other := slices.Clone(worth)
+			other[t] = price
+			b := newBounds(m, other)
+			if r := newSweep(m, b).root(); r > root {
+				best, root, worth = b, r, other
+			}
+		}
+	}
+	return best, root
 }
 
 // constant is worth·(wanted at the end + use of the route), the part of the

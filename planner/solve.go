@@ -2,7 +2,6 @@ package planner
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"math"
 )
@@ -60,27 +59,55 @@ type solver struct {
 
 func (s *solver) solve(ctx context.Context) (Plan, error) {
 	s.m = newModel(s.p)
-	w := newSweep(s.m, newBounds(s.m, s.m.worths()))
+	b, root := tightest(s.m)
+	s.bound = root
+	if math.IsInf(root, 1) {
+		return s.infeasible()
+	}
+	w := newSweep(s.m, b)
 
-	// 1. A narrow sweep finds a plan, or that there is none.
-	// 2. Wider ones, only for what may be better, until nothing is lost.
-	for width := 24; ; width *= 8 {
-		limit := math.Inf(1)
-		if !math.IsInf(s.cost, 1) {
-			limit = s.cost + tie
+	// Sweep for plans within a little of the root's bound, then within more,
+	// until one is found: nothing better can have been missed. The bound is
+	// close, so the sweeps that find nothing cost little. If the second one
+	// finds nothing, a narrow sweep without limit finds a plan to show.
+	over := firstOver
+	for n := 0; ; n++ {
+		if n == 2 && math.IsInf(s.cost, 1) {
+			if done, err := s.sweep(ctx, w, math.Inf(1), narrow); done || err != nil {
+				return s.answer(err)
+			}
 		}
-		err := w.run(ctx, limit, width, s.opt.MaxLabels)
-		if err2 := s.take(w); err2 != nil {
-			return Plan{}, err2
+		limit := s.bound + over*(math.Abs(root)+1)
+		if n > 12 {
+			limit = math.Inf(1)
 		}
-		s.bound = max(s.bound, min(w.lost, s.cost))
-		if math.IsInf(s.cost, 1) && math.IsInf(w.lost, 1) {
-			return s.infeasible(w)
+		done, err := s.sweep(ctx, w, min(limit, s.cost+tie), math.MaxInt)
+		if done || err != nil {
+			return s.answer(err)
 		}
-		if s.bound >= s.cost-2*tie || err != nil || width >= s.opt.MaxLabels || len(w.labels.all) > s.opt.MaxLabels {
-			return s.answer()
+		if len(w.labels.all) < 400 {
+			over *= 2
 		}
 	}
+}
+
+const (
+	firstOver = 0.0015 // of the root's bound
+	narrow    = 24     // partial plans after every stop
+)
+
+// sweep runs one sweep and takes what it found and proved. done says that
+// there is nothing more to do.
+func (s *solver) sweep(ctx context.Context, w *sweep, limit float64, width int) (done bool, err error) {
+	ended := w.run(ctx, limit, width, s.opt.MaxLabels)
+	if err := s.take(w); err != nil {
+		return false, err
+	}
+	s.bound = max(s.bound, min(w.lost, s.cost))
+	if math.IsInf(s.bound, 1) {
+		return true, nil
+	}
+	return s.bound >= s.cost-2*tie || ended != nil || width == math.MaxInt && len(w.labels.all) > s.opt.MaxLabels, nil
 }
 
 // take keeps what a sweep found if it is better.
@@ -106,9 +133,16 @@ func (s *solver) take(w *sweep) error {
 	return nil
 }
 
-func (s *solver) answer() (Plan, error) {
+// answer is the best plan with what is proven about it.
+func (s *solver) answer(err error) (Plan, error) {
+	if err != nil {
+		return Plan{}, err
+	}
+	if math.IsInf(s.bound, 1) {
+		return s.infeasible()
+	}
 	if math.IsInf(s.cost, 1) {
-		return Plan{Format: PlanFormat, Status: Unknown, Bound: s.bound}, nil
+		return Plan{Format: PlanFormat, Status: Unknown, Bound: max(0, s.bound)}, nil
 	}
 	plan := s.best
 	plan.Status = Feasible
@@ -125,7 +159,7 @@ func (s *solver) answer() (Plan, error) {
 	return plan, nil
 }
 
-func (s *solver) infeasible(w *sweep) (Plan, error) {
+func (s *solver) infeasible() (Plan, error) {
 	plan := Plan{Format: PlanFormat, Status: Infeasible, Why: []Reason{{Limit: "plan", ToKm: s.p.LengthKm, Text: "no plan keeps every limit"}}}
-	return plan, errors.Join(Audit(s.p, plan))
+	return plan, Audit(s.p, plan)
 }

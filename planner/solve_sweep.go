@@ -79,6 +79,14 @@ func (w *sweep) giveUp() {
 	}
 }
 
+// root is the bound of the whole trip.
+func (w *sweep) root() float64 {
+	w.limit, w.lost = math.Inf(-1), math.Inf(1)
+	w.labels.m = w.m
+	w.begin()
+	return w.lost
+}
+
 func (w *sweep) begin() {
 	s := w.then
 	s.cost, s.km, s.min, s.nights, s.visits = 0, 0, 0, 0, 0
