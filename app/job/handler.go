@@ -31,7 +31,7 @@ type Handler struct {
 }
 
 // NewHandler returns a handler that holds no places.
-func NewHandler() *Handler { return &Handler{hours: openHours, now: time.Now} }
+func NewHandler() *Handler { return &Handler{hours: openHours(), now: time.Now} }
 
 // Handle does one request; emit gets its responses. If ctx ends while a plan
 // is made, the best one so far is the answer.

@@ -46,6 +46,7 @@ func (s *Server) Receive(frame []byte, reply func([]byte) error) {
 		s.mu.Unlock()
 	}
 	if r.Cancel {
+		cancel()
 		return
 	}
 	go func() {

@@ -1,0 +1,144 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"path"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	page "ullage/app"
+	"ullage/data/demo"
+	"ullage/data/tripfile"
+	"ullage/web"
+)
+
+// policy is the Content-Security-Policy of the page: nothing from elsewhere,
+// no inline style or script.
+const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; " +
+	"connect-src 'self'; worker-src 'self'; manifest-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'"
+
+// pages returns every file of the site by its path from the root
+// ("index.html", "web/app.wasm"), made around the client program. The same
+// program and sources give a site of the same version.
+func pages(client []byte) (map[string][]byte, error) {
+	out := map[string][]byte{"web/app.wasm": client}
+	for name, b := range web.Files() {
+		out["web/"+name] = b
+	}
+	out["web/demo.osm.pbf"] = demo.Extract()
+	var trip bytes.Buffer
+	if err := tripfile.Write(&trip, demo.Trip()); err != nil {
+		return nil, err
+	}
+	out["web/demo.trip.geojson"] = trip.Bytes()
+
+	app.Route("/", func() app.Composer { return &page.Page{} })
+	h := handler(version(out), len(client))
+	for name, at := range map[string]string{
+		"index.html": "/", "app.js": "/app.js", "app.css": "/app.css", "app-worker.js": "/app-worker.js",
+		"wasm_exec.js": "/wasm_exec.js", "manifest.webmanifest": "/manifest.webmanifest",
+	} {
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "http://ullage.invalid"+at, nil))
+		if w.Code != http.StatusOK {
+			return nil, fmt.Errorf("make %s: status %d", name, w.Code)
+		}
+		out[name] = w.Body.Bytes()
+	}
+	return out, finish(out)
+}
+
+// handler describes the page to go-app.
+func handler(version string, size int) *app.Handler {
+	h := &app.Handler{
+		Name: "Ullage", ShortName: "Ullage", Title: "Ullage", Lang: "en",
+		Description: "Plans where a motorhome refuels, fills, drains and spends the nights.",
+		Author:      "The Ullage authors",
+		Icon: app.Icon{Default: "/web/icon-192.png", Large: "/web/icon-512.png",
+			Maskable: "/web/icon-512.png", SVG: "/web/mark.svg"},
+		BackgroundColor: "#12343b", ThemeColor: "#12343b",
+		LoadingLabel:          "Loading {progress} %",
+		Styles:                []string{"/web/maplibre/maplibre-gl.css", "/web/ullage.css"},
+		RawHeaders:            []string{`<script type="module" src="/web/glue.mjs"></script>`},
+		ServiceWorkerTemplate: web.ServiceWorker,
+		Version:               version,
+		WasmContentLength:     strconv.Itoa(size),
+		CacheableResources:    []string{"/web/demo.osm.pbf", "/web/demo.trip.geojson"},
+	}
+	for _, p := range web.Cacheable() {
+		h.CacheableResources = append(h.CacheableResources, "/web/"+p)
+	}
+	return h
+}
+
+// version is a hash of the files: another content, another version.
+func version(files map[string][]byte) string {
+	h := sha256.New()
+	for _, name := range sorted(files) {
+		fmt.Fprintf(h, "%s %d\n", name, len(files[name]))
+		h.Write(files[name])
+	}
+	return fmt.Sprintf("%x", h.Sum(nil)[:8])
+}
+
+// finish sets right what go-app writes: the storage script must run before
+// the program, the policy must stand before the first script for hosts that
+// send no headers of their own, the manifest should have an identity.
+func finish(files map[string][]byte) error {
+	index := string(files["index.html"])
+	const head = "<head>"
+	if strings.Count(index, head) != 1 {
+		return fmt.Errorf("make index.html: it has no <head> to put the policy into")
+	}
+	first := head + "\n" + `<meta http-equiv="Content-Security-Policy" content="` + policy + `">` +
+		"\n" + `<script src="/web/storage.js"></script>`
+	files["index.html"] = []byte(strings.Replace(index, head, first, 1))
+
+	var m map[string]any
+	if err := json.Unmarshal(files["manifest.webmanifest"], &m); err != nil {
+		return fmt.Errorf("make manifest.webmanifest: %w", err)
+	}
+	m["id"] = "/"
+	b, err := json.Marshal(m)
+	files["manifest.webmanifest"] = b
+	return err
+}
+
+func sorted(files map[string][]byte) []string {
+	var names []string
+	for name := range files {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	return names
+}
+
+// mediaType returns the type that a browser must see, by the file's ending.
+// The program and the modules do not start with any other.
+func mediaType(name string) string {
+	t, ok := map[string]string{
+		".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8",
+		".js": "text/javascript; charset=utf-8", ".mjs": "text/javascript; charset=utf-8",
+		".wasm": "application/wasm", ".webmanifest": "application/manifest+json",
+		".svg": "image/svg+xml", ".png": "image/png", ".geojson": "application/geo+json",
+		".txt": "text/plain; charset=utf-8", ".pbf": "application/octet-stream",
+	}[path.Ext(name)]
+	if !ok {
+		return "application/octet-stream"
+	}
+	return t
+}
+
+// packs reports whether a file gets smaller when packed.
+func packs(name string) bool {
+	return !slices.Contains([]string{".png", ".pbf"}, path.Ext(name))
+}
