@@ -1,6 +1,9 @@
 package osm
 
-import "github.com/paulmach/orb"
+import (
+	"github.com/paulmach/orb"
+	"github.com/paulmach/orb/simplify"
+)
 
 // A Backdrop is what the map draws behind the route without a network: coast, roads, water, towns.
 type Backdrop struct {
@@ -11,7 +14,7 @@ type Backdrop struct {
 // A BackdropLine is one line of a class: coast, motorway, trunk, primary, secondary, tertiary, ferry, river, water.
 type BackdropLine struct {
 	Class  string
-	Points orb.LineString // closed for water
+	Points orb.LineString // simplified to 8 m; closed for water
 }
 
 // A Town is a named point. Rank 1 is a city, 2 a town, 3 a village.
@@ -45,6 +48,10 @@ var townRanks = map[string]int{"city": 1, "town": 2, "village": 3}
 // leastWaterDeg is the least extent of a lake that is drawn: about 250 m.
 const leastWaterDeg = 250 / 111_195.0
 
+// toleranceDeg is how far a drawn line may leave the true one: about 8 m of latitude, less than a pixel at zoom 13. Lines are
+// drawn, never measured.
+const toleranceDeg = 7e-5
+
 func backdropTags() Want {
 	var w Want
 	for _, c := range lineClasses {
@@ -67,6 +74,8 @@ func (b *Backdrop) addLine(tags Tags, ls orb.LineString) {
 		if box := ls.Bound(); c.class == "water" && flat(box.Min, box.Max) < leastWaterDeg {
 			return
 		}
+		// Simplify changes its argument, which an area's outline may share.
+		ls = simplify.DouglasPeucker(toleranceDeg).LineString(ls.Clone())
 		b.Lines = append(b.Lines, BackdropLine{Class: c.class, Points: ls})
 		return
 	}

@@ -20,8 +20,9 @@ type Node struct {
 type Way struct {
 	ID     int64
 	Tags   Tags
-	Refs   []int64    // node numbers, in order
-	Center *orb.Point // where the file gives one ("out center"); else nil
+	Refs   []int64        // node numbers, in order
+	Points orb.LineString // of the nodes, where the file gives them with the way; else nil
+	Center *orb.Point     // where the file gives one ("out center"); else nil
 }
 
 // A Relation groups objects.

@@ -136,3 +136,14 @@ func FuzzBlock(f *testing.F) {
 		b.relations()
 	})
 }
+
+// A file of the feature LocationsOnWays needs no nodes.
+func TestLocationsOnWays(t *testing.T) {
+	way := message{}.number(1, 10).data(2, packed(1)).data(3, packed(2)).data(8, deltas(1, 2, 3, 4, 1)).
+		data(9, deltas(50e7, 50e7, 51e7, 51e7, 50e7)).data(10, deltas(10e7, 11e7, 11e7, 10e7, 10e7))
+	data := message{}.data(1, sampleStrings).data(2, message{}.data(3, way))
+	x, err := readBytes(append(headerBlock("OsmSchema-V0.6"), fileBlock("OSMData", rawBlob(data))...))
+	if got := placesText(x); err != nil || got != "w10 fuel 10.5 50.5" {
+		t.Errorf("%s (%v)", got, err)
+	}
+}

@@ -77,7 +77,7 @@ func extract(ctx context.Context, f *File, want Want, opt Options) (Extract, err
 	var refs []int64
 	err = f.Ways(ctx, members, func(w Way) error {
 		ways = append(ways, w)
-		if w.Center == nil {
+		if w.Points == nil {
 			refs = append(refs, w.Refs...)
 		}
 		return nil
@@ -113,6 +113,9 @@ func extract(ctx context.Context, f *File, want Want, opt Options) (Extract, err
 		}
 	}
 	line := func(w Way) (ls orb.LineString) {
+		if w.Points != nil {
+			return w.Points
+		}
 		for _, id := range w.Refs {
 			if i := corners.index(id); i >= 0 && known[i] {
 				ls = append(ls, at[i])
@@ -163,10 +166,10 @@ func (b *builder) way(w Way, ls orb.LineString, want Want) {
 	}
 	b.x.Objects++
 	switch {
+	case w.Center != nil && len(ls) < len(w.Refs):
+		b.place('w', w.ID, *w.Center, w.Tags)
 	case len(ls) > 0:
 		b.place('w', w.ID, position(ls), w.Tags)
-	case w.Center != nil:
-		b.place('w', w.ID, *w.Center, w.Tags)
 	default:
 		b.adrift++
 	}

@@ -104,3 +104,24 @@ func FuzzXMLTokens(f *testing.F) {
 		}
 	})
 }
+
+// The forms that Overpass and editors write. Source: Overpass_QL "out center", "out geom"; JOSM file format.
+func TestXMLForms(t *testing.T) {
+	const fuel = `<tag k="amenity" v="fuel"/>`
+	for _, tc := range []struct{ name, text, want string }{
+		{"ways before nodes", `<way id="2"><nd ref="1"/><nd ref="3"/>` + fuel + `</way><node id="3" lat="1" lon="4"/><node id="1" lat="1" lon="2"/>`, "w2 fuel 3 1"},
+		{"center", `<way id="2"><center lat="1" lon="2"/><nd ref="1"/>` + fuel + `</way>`, "w2 fuel 2 1"},
+		{"center of a cut way", `<node id="1" lat="5" lon="5"/><way id="2"><center lat="1" lon="2"/><nd ref="1"/><nd ref="3"/>` + fuel + `</way>`, "w2 fuel 2 1"},
+		{"geom", `<way id="2"><nd ref="1" lat="1" lon="2"/><nd ref="3" lat="1" lon="4"/>` + fuel + `</way>`, "w2 fuel 3 1"},
+		{"relation with center", `<relation id="2"><center lat="1" lon="2"/><tag k="type" v="multipolygon"/>` + fuel + `</relation>`, "r2 fuel 2 1"},
+		{"no position", `<way id="2"><nd ref="1"/>` + fuel + `</way>`, ""},
+		{"deleted", `<node id="1" lat="1" lon="2" action="delete">` + fuel + `</node>`, ""},
+		{"not visible", `<node id="1" lat="1" lon="2" visible="false">` + fuel + `</node>`, ""},
+		{"new in an editor", `<node id="-1" lat="1" lon="2">` + fuel + `</node>`, "n-1 fuel 2 1"},
+	} {
+		x, err := readBytes([]byte(`<osm version="0.6">` + tc.text + `</osm>`))
+		if got := placesText(x); err != nil || got != tc.want {
+			t.Errorf("%s: %q (%v), want %q", tc.name, got, err, tc.want)
+		}
+	}
+}

@@ -1,0 +1,48 @@
+package osm
+
+import (
+	"reflect"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"ullage/planner/trip"
+)
+
+// By the definitions of Tag:tourism=camp_site, Key:camp_site, Key:power_supply, Key:socket, Key:maxstay at wiki.openstreetmap.org.
+func TestStay(t *testing.T) {
+	const site, stop = "tourism=camp_site", "tourism=caravan_site"
+	for _, tc := range []struct {
+		tags string
+		want *trip.Stay
+	}{
+		{"amenity=fuel | power_supply=yes", nil},
+		{stop, &trip.Stay{Tag: stop}},
+		{site, &trip.Stay{Tag: site}},
+		{site + " | caravans=no", nil},
+		{site + " | caravans=no | motorhome=yes", &trip.Stay{Tag: site}},
+		{site + " | motorhome=no", nil},
+		{site + " | backcountry=yes", nil},
+		{site + " | group_only=yes", nil},
+		{site + " | tents=no", &trip.Stay{Tag: site, Tents: trip.No}},
+		{stop + " | fee=12 EUR | charge=12 EUR", &trip.Stay{Tag: stop, Fee: trip.Yes, Charge: "12 EUR"}},
+		{stop + " | fee=no | maxstay=24 hours", &trip.Stay{Tag: stop, Fee: trip.No, MaxStay: "24 hours"}},
+		{stop + " | fee=donation", &trip.Stay{Tag: stop}},
+		{stop + " | power_supply=cee_17_blue | power_supply:maxcurrent=16", &trip.Stay{Tag: stop, HookUp: trip.Yes, Amps: 16}},
+		{stop + " | socket:cee_blue=6 | socket:cee_blue:current=10 A", &trip.Stay{Tag: stop, HookUp: trip.Yes, Amps: 10}},
+		{stop + " | power_supply=no", &trip.Stay{Tag: stop, HookUp: trip.No}},
+		{stop + " | socket:cee_blue:output=3 kW", &trip.Stay{Tag: stop}},
+		{stop + " | capacity=30 | capacity:motorhome=5", &trip.Stay{Tag: stop, Capacity: 5}},
+		{stop + " | capacity=many", &trip.Stay{Tag: stop}},
+		{site + " | camp_site=basic", &trip.Stay{Tag: site, HookUp: trip.No, Showers: trip.No, Toilets: trip.No}},
+		{site + " | camp_site=standard", &trip.Stay{Tag: site, Toilets: trip.Yes}},
+		{site + " | camp_site=serviced", &trip.Stay{Tag: site, HookUp: trip.Yes, Showers: trip.Yes, Toilets: trip.Yes}},
+		{site + " | camp_site=serviced | shower=no", &trip.Stay{Tag: site, HookUp: trip.Yes, Showers: trip.No, Toilets: trip.Yes}},
+		{site + " | showers=yes | toilets=customers", &trip.Stay{Tag: site, Showers: trip.Yes, Toilets: trip.Yes}},
+	} {
+		p, _ := placeOf('n', 1, orb.Point{}, tagged(tc.tags))
+		if !reflect.DeepEqual(p.Stay, tc.want) {
+			t.Errorf("%s: stay = %+v, want %+v", tc.tags, p.Stay, tc.want)
+		}
+	}
+}
