@@ -16,7 +16,7 @@ type evaluator struct {
 	zone  *time.Location
 	first int // the first day
 
-	calendar *calendar // nil: no holidays known
+	holidays holidays
 
 	// The way in question.
 	today int
@@ -38,7 +38,7 @@ type span struct {
 func newEvaluator(s *Schedule, from time.Time, at Where) *evaluator {
 	e := &evaluator{s: s, at: at, zone: from.Location(), first: dayOf(from)}
 	if s.holidays {
-		e.calendar = calendarOf(at.Country)
+		e.holidays = holidaysOf(at.Country)
 	}
 	return e
 }
@@ -74,11 +74,11 @@ func (e *evaluator) uncertain(n int) (bits []int) {
 		e.yes[i] = false
 	}
 	if e.s.mentions(publicHoliday) {
-		if e.calendar.holiday(n) == Unknown {
+		if e.holidays.on(n) == Unknown {
 			bits = append(bits, 0)
 		}
 		for k := -maxHolidayOffset - 1; k <= maxHolidayOffset; k++ {
-			if k != 0 && e.calendar.holiday(n+k) == Unknown {
+			if k != 0 && e.holidays.on(n+k) == Unknown {
 				bits = append(bits, 1)
 				break
 			}
@@ -112,7 +112,7 @@ func (e *evaluator) isHoliday(kind holidayKind, n int) bool {
 	if kind == schoolHoliday {
 		return e.yes[2+which]
 	}
-	switch e.calendar.holiday(n) {
+	switch e.holidays.on(n) {
 	case Open:
 		return true
 	case Closed:

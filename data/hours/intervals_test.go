@@ -23,8 +23,8 @@ func TestOpeningHoursIntervals(t *testing.T) {
 	if len(files) == 0 {
 		t.Skip("shared data are not here")
 	}
-	if len(files) != 26 { // the 27th file of the folder is the licence
-		t.Errorf("%d files, want 26", len(files))
+	if len(files) != 27 {
+		t.Errorf("%d files, want 27", len(files))
 	}
 	berlin, err := time.LoadLocation("Europe/Berlin")
 	if err != nil {

@@ -23,24 +23,28 @@ var altitude = [...]float64{dawn: -6, sunrise: -0.833, sunset: -0.833, dusk: -6}
 // 00:00 of that day (it may lie before or after the day), ok is false if the
 // sun does not cross that height.
 //
-// NOAA Global Monitoring Laboratory, "General Solar Position Calculations"
-// (https://gml.noaa.gov/grad/solcalc/solareqns.PDF), evaluated at the event
-// itself in a second step; within about two minutes below 65° of latitude.
+// The sun's place is that of the Astronomical Almanac, page C5, "Low precision
+// formulas for the Sun" (0.01°, 1950 to 2050), taken at the event itself in a
+// second step; the hour angle as in J. Meeus, "Astronomical Algorithms", 1991,
+// equation 14.1. Within a minute or two below 65° of latitude.
 func sunMinutes(event sunEvent, n int, lat, lon float64) (min float64, ok bool) {
-	d := dateOf(n)
-	yday := float64(n - dayNumber(d.year, 1, 1))
-	length := float64(dayNumber(d.year+1, 1, 1) - dayNumber(d.year, 1, 1))
+	const rad = math.Pi / 180
 	min = 720 - 4*lon
 	for range 2 {
-		g := 2 * math.Pi / length * (yday + (min-720)/dayMin)
-		eqtime := 229.18 * (0.000075 + 0.001868*math.Cos(g) - 0.032077*math.Sin(g) - 0.014615*math.Cos(2*g) - 0.040849*math.Sin(2*g))
-		decl := 0.006918 - 0.399912*math.Cos(g) + 0.070257*math.Sin(g) - 0.006758*math.Cos(2*g) + 0.000907*math.Sin(2*g) - 0.002697*math.Cos(3*g) + 0.00148*math.Sin(3*g)
-		phi := lat * math.Pi / 180
-		cos := (math.Sin(altitude[event]*math.Pi/180) - math.Sin(phi)*math.Sin(decl)) / (math.Cos(phi) * math.Cos(decl))
+		t := float64(n-dayNumber(2000, 1, 1)) - 0.5 + min/dayMin // days since J2000.0
+		mean := 280.460 + 0.9856474*t
+		g := (357.528 + 0.9856003*t) * rad
+		lambda := (mean + 1.915*math.Sin(g) + 0.020*math.Sin(2*g)) * rad
+		epsilon := (23.439 - 0.0000004*t) * rad
+		decl := math.Asin(math.Sin(epsilon) * math.Sin(lambda))
+		ascension := math.Atan2(math.Cos(epsilon)*math.Sin(lambda), math.Cos(lambda)) / rad
+		eqtime := 4 * math.Remainder(mean-ascension, 360)
+		phi := lat * rad
+		cos := (math.Sin(altitude[event]*rad) - math.Sin(phi)*math.Sin(decl)) / (math.Cos(phi) * math.Cos(decl))
 		if !(math.Abs(cos) <= 1) {
 			return 0, false
 		}
-		hour := math.Acos(cos) * 180 / math.Pi
+		hour := math.Acos(cos) / rad
 		if event == sunset || event == dusk {
 			hour = -hour
 		}
