@@ -14,7 +14,7 @@ const (
 // A Place is one location that may serve a tank or take a vehicle for the night.
 type Place struct {
 	ID       string    `json:"id"`   // OSM type and number: n123, w45, r6; unique in a data set
-	Kind     string    `json:"kind"` // fuel, dump, water, tap, stopover, campsite, service
+	Kind     string    `json:"kind"` // fuel, dump, water, tap, stopover, campsite, service, gas
 	Name     string    `json:"name,omitempty"`
 	Point    orb.Point `json:"point"`
 	Offers   []Offer   `json:"offers,omitempty"` // in order of tank id
