@@ -15,7 +15,7 @@ import (
 const maxFile = 32 << 20
 
 // Decode reads a problem in format ullage-problem-1. It is strict: unknown,
-// repeated or null fields, wrong types and anything after the problem are
+// repeated fields, null for anything but a list or table, wrong types and anything after the problem are
 // errors that name the file, line, column and field; so are the faults that
 // [Problem.Validate] finds. name is the file's name for errors. b is not
 // changed or kept. Files over 32 MiB are refused.
@@ -106,6 +106,10 @@ func (f *fields) value(t reflect.Type, path string) error {
 	}
 	wrong := within(path, fmt.Errorf("found %s, want %s", found(token), wanted(t)))
 	switch x := token.(type) {
+	case nil: // what programs write for a list of none
+		if t.Kind() != reflect.Slice && t.Kind() != reflect.Map {
+			return wrong
+		}
 	case json.Delim:
 		switch {
 		case x == '{' && (t.Kind() == reflect.Struct || t.Kind() == reflect.Map):

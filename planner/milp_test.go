@@ -3,6 +3,7 @@ package planner_test
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	. "ullage/planner"
@@ -33,9 +34,9 @@ type linear struct{ strings.Builder }
 func (l *linear) add(coefficient float64, variable string) *linear {
 	sign := "+"
 	if coefficient < 0 {
-		sign, coefficient = "-", -coefficient
+		sign = "-"
 	}
-	fmt.Fprintf(l, "%s %.12g %s ", sign, coefficient, variable)
+	fmt.Fprintf(l, "%s %.12g %s ", sign, math.Abs(coefficient), variable)
 	return l
 }
 

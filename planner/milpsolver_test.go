@@ -44,7 +44,7 @@ func findMILP(t testing.TB) milpSolver {
 	}
 	if path, err := exec.LookPath("glpsol"); err == nil {
 		out, _ := exec.Command(path, "--version").Output()
-		return milpSolver{name: strings.TrimSpace(firstMatch(`LP/MIP Solver,? *v?([0-9.]+)|GLPSOL.*?([0-9]+\.[0-9]+)`, string(out), "glpsol")), solve: oneByOne(runGLPK(path))}
+		return milpSolver{name: "glpsol " + firstMatch(`GLPSOL.*?([0-9]+\.[0-9]+)`, string(out), ""), solve: oneByOne(runGLPK(path))}
 	}
 	if path, err := exec.LookPath("cbc"); err == nil {
 		return milpSolver{name: "cbc", solve: oneByOne(runCBC(path))}

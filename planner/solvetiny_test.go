@@ -10,12 +10,19 @@ import (
 )
 
 var (
-	tinyCount = flag.Int("tiny", 300, "how many tiny random problems to compare with brute force")
+	tinyCount = flag.Int("tiny", 200, "how many tiny random problems to compare with brute force")
 	tinySeed  = flag.Uint64("seed", 1, "seed of the first tiny problem")
 )
 
+// failer is what helpers need of a test, a benchmark or a drawn case.
+type failer interface {
+	Helper()
+	Fatal(args ...any)
+	Errorf(format string, args ...any)
+}
+
 // solve runs the solver and audits what it says.
-func solve(t testing.TB, p *Problem) Plan {
+func solve(t failer, p *Problem) Plan {
 	t.Helper()
 	plan, err := Solve(context.Background(), p, Options{})
 	if err != nil {
@@ -29,7 +36,7 @@ func solve(t testing.TB, p *Problem) Plan {
 
 // checkOptimum wants the plan's claims to be true for the known optimum, +Inf
 // if there is no plan, and returns whether it is proven optimal or infeasible.
-func checkOptimum(t testing.TB, plan Plan, optimum float64) (proven bool) {
+func checkOptimum(t failer, plan Plan, optimum float64) (proven bool) {
 	t.Helper()
 	none := math.IsInf(optimum, 1)
 	switch plan.Status {
