@@ -1,4 +1,4 @@
-// Keeps the page so that it starts without a network. Template: {{.Version}} and {{.ResourcesToCache}} are filled in.
+// Keeps the page so that it starts without a network. Version and resources are filled in when the site is made.
 const prefix = "ullage-shell-", cacheName = prefix + "{{.Version}}", resources = {{.ResourcesToCache}};
 self.addEventListener("install", e => e.waitUntil((async () => {          // all or nothing
   await (await caches.open(cacheName)).addAll(resources.map(u => new Request(u, {cache: "reload"})));

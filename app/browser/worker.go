@@ -12,11 +12,13 @@ import (
 type Worker struct {
 	v     app.Value
 	stops []func()
+	ready bool
+	queue [][]byte // until it is ready: a message to a worker that does not listen yet is lost
 }
 
 // StartWorker starts the worker. receive gets each frame it sends; died is
-// called once if it ends or cannot start. Frames sent before it is ready wait
-// in its queue.
+// called once if it ends or cannot start. Frames sent before it is ready
+// wait.
 func StartWorker(receive func(frame []byte), died func(error)) (*Worker, error) {
 	v, err := try(func() app.Value { return app.Window().Get("Worker").New("/web/worker.js") })
 	if err != nil {
@@ -42,6 +44,16 @@ func StartWorker(receive func(frame []byte), died func(error)) (*Worker, error) 
 				end(fmt.Errorf("a frame from the worker: %w", err))
 				return
 			}
+			if !w.ready { // its first, empty frame
+				w.ready = true
+				for _, frame := range w.queue {
+					if err := send(v, frame); err != nil {
+						end(err)
+					}
+				}
+				w.queue = nil
+				return
+			}
 			receive(b)
 		}),
 		listen(v, "error", nil, func(e app.Value) {
@@ -56,7 +68,13 @@ func StartWorker(receive func(frame []byte), died func(error)) (*Worker, error) 
 }
 
 // Send hands a frame over. The bytes are copied once.
-func (w *Worker) Send(frame []byte) error { return send(w.v, frame) }
+func (w *Worker) Send(frame []byte) error {
+	if !w.ready {
+		w.queue = append(w.queue, frame)
+		return nil
+	}
+	return send(w.v, frame)
+}
 
 // Close ends the worker at once, whatever it does.
 func (w *Worker) Close() {
@@ -79,6 +97,7 @@ func ServeWorker(receive func(frame []byte, reply func([]byte) error)) {
 		}
 		receive(b, reply)
 	})
+	_ = reply(nil) // ready
 	select {}
 }
 

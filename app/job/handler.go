@@ -16,7 +16,7 @@ import (
 
 // Patience is how long a plan may take before the best one so far is the
 // answer.
-const Patience = 20 * time.Second
+const Patience = 60 * time.Second
 
 // pause is the least time between two better plans shown: each costs the page
 // a drawing.

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"path"
+	"regexp"
 	"slices"
 	"sort"
 	"strconv"
@@ -90,11 +91,14 @@ func version(files map[string][]byte) string {
 	return fmt.Sprintf("%x", h.Sum(nil)[:8])
 }
 
+var nowhere = regexp.MustCompile(`(?m)^.*"https://".*\n`)
+
 // finish sets right what go-app writes: the storage script must run before
 // the program, the policy must stand before the first script for hosts that
 // send no headers of their own, the manifest should have an identity.
 func finish(files map[string][]byte) error {
-	index := string(files["index.html"])
+	// Addresses of the page and a picture of it, for a host name nobody gave.
+	index := nowhere.ReplaceAllString(string(files["index.html"]), "")
 	const head = "<head>"
 	if strings.Count(index, head) != 1 {
 		return fmt.Errorf("make index.html: it has no <head> to put the policy into")
