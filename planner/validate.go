@@ -19,11 +19,11 @@ func (p *Problem) Validate() error {
 	v := validator{tanks: map[string]Kind{}}
 	v.head(p)
 	for i, t := range p.Tanks {
-		v.tank(fmt.Sprintf("tanks[%d] %q", i, t.ID), t)
+		v.tank(entry("tanks", i, t.ID), t)
 	}
 	seen, km := map[string]bool{}, 0.0
 	for i, s := range p.Stops {
-		at := fmt.Sprintf("stops[%d] %q", i, s.ID)
+		at := entry("stops", i, s.ID)
 		v.check(s.ID != "", at, "has no id")
 		v.check(!seen[s.ID], at, "has the id of an earlier stop: give every stop its own")
 		v.check(s.Km >= km, at, "km %v is before the stop above it (km %v): sort stops by km", s.Km, km)
@@ -40,14 +40,49 @@ type validator struct {
 	err   error
 }
 
-func (v *validator) check(ok bool, at, format string, args ...any) {
+// A place in the problem, put into words only when it is at fault.
+type place struct {
+	list string // "stops"
+	i    int    // position in it, -1 for none
+	id   string
+	part string // within it: ".serves"
+	j    int    // position in part, -1 for none
+	of   string // id within part
+}
+
+func whole(name string) place { return place{list: name, i: -1, j: -1} }
+
+func entry(list string, i int, id string) place { return place{list: list, i: i, id: id, j: -1} }
+
+func (at place) in(part string, j int, id string) place {
+	at.part, at.j, at.of = part, j, id
+	return at
+}
+
+func (at place) String() string {
+	word := func(name string, i int, id string) string {
+		if i >= 0 {
+			name += fmt.Sprintf("[%d]", i)
+		}
+		if id != "" {
+			name += fmt.Sprintf(" %q", id)
+		}
+		return name
+	}
+	return word(at.list, at.i, at.id) + word(at.part, at.j, at.of)
+}
+
+func (v *validator) check(ok bool, at place, format string, args ...any) {
 	if !ok && v.err == nil {
-		v.err = fmt.Errorf("planner: %s: %s", at, fmt.Sprintf(format, args...))
+		v.err = fmt.Errorf("planner: %v: %s", at, fmt.Sprintf(format, args...))
 	}
 }
 
 // number wants x finite and within [lo, hi].
-func (v *validator) number(at, field string, x, lo, hi float64) {
+func (v *validator) number(at place, field string, x, lo, hi float64) {
+	if lo <= x && x <= hi && !math.IsInf(x, 0) {
+		return
+	}
 	v.check(!math.IsNaN(x) && !math.IsInf(x, 0), at, "%s is %v, want a finite number", field, x)
 	if math.IsInf(hi, 1) {
 		v.check(x >= lo, at, "%s is %v, want %v or more", field, x, lo)
@@ -60,7 +95,7 @@ func (v *validator) number(at, field string, x, lo, hi float64) {
 func unlimited() float64 { return math.Inf(1) }
 
 func (v *validator) head(p *Problem) {
-	const at = "problem"
+	at := whole("problem")
 	v.check(p.Format == ProblemFormat, at, "format is %q, want %q", p.Format, ProblemFormat)
 	v.number(at, "length_km", p.LengthKm, 0, unlimited())
 	v.check(p.LengthKm > 0, at, "length_km is %v, want more than 0", p.LengthKm)
@@ -72,7 +107,7 @@ func (v *validator) head(p *Problem) {
 }
 
 func (v *validator) drive(d Drive, length float64) {
-	const at = "drive"
+	at := whole("drive")
 	v.number(at, "max_km_per_day", d.MaxKmPerDay, 0, unlimited())
 	v.number(at, "max_min_per_day", d.MaxMinPerDay, 0, unlimited())
 	v.check(d.MaxKmPerDay > 0 && d.MaxMinPerDay > 0, at, "max_km_per_day and max_min_per_day must be more than 0")
@@ -81,7 +116,7 @@ func (v *validator) drive(d Drive, length float64) {
 	v.check(len(d.Pace) > 0, at, "pace is empty: give the minutes per km of the route")
 	to := 0.0
 	for i, piece := range d.Pace {
-		at := fmt.Sprintf("drive.pace[%d]", i)
+		at := entry("drive.pace", i, "")
 		v.number(at, "min_per_km", piece.MinPerKm, 0, unlimited())
 		v.number(at, "to_km", piece.ToKm, 0, unlimited())
 		v.check(piece.ToKm > to, at, "to_km is %v, want more than %v", piece.ToKm, to)
@@ -90,7 +125,7 @@ func (v *validator) drive(d Drive, length float64) {
 	v.check(math.Abs(to-length) <= Tolerance, at, "pace ends at km %v, want the route's end at km %v", to, length)
 }
 
-func (v *validator) tank(at string, t Tank) {
+func (v *validator) tank(at place, t Tank) {
 	v.check(t.ID != "", at, "has no id")
 	v.check(v.tanks[t.ID] == "", at, "has the id of an earlier tank: give every tank its own")
 	v.check(t.Kind == Supply || t.Kind == Waste, at, "kind is %q, want %q or %q", t.Kind, Supply, Waste)
@@ -101,11 +136,11 @@ func (v *validator) tank(at string, t Tank) {
 	v.number(at, "start", t.Start, 0, t.Capacity)
 	v.number(at, "per_km", t.PerKm, -unlimited(), unlimited())
 	if e := t.End; e != nil {
-		v.end(at+".end", t, *e)
+		v.end(at.in(".end", -1, ""), t, *e)
 	}
 }
 
-func (v *validator) end(at string, t Tank, e End) {
+func (v *validator) end(at place, t Tank, e End) {
 	v.check(e.AtLeast == nil || t.Kind == Supply, at, "at_least is for supply tanks, this one is %s", t.Kind)
 	v.check(e.AtMost == nil || t.Kind == Waste, at, "at_most is for waste tanks, this one is %s", t.Kind)
 	v.check(e.RefillPrice == nil || e.AtLeast != nil, at, "refill_price needs at_least")
@@ -120,7 +155,7 @@ func (v *validator) end(at string, t Tank, e End) {
 	}
 }
 
-func (v *validator) stop(at string, s Stop) {
+func (v *validator) stop(at place, s Stop) {
 	v.number(at, "km", s.Km, 0, unlimited())
 	v.number(at, "detour_km", s.DetourKm, 0, unlimited())
 	v.number(at, "detour_min", s.DetourMin, 0, unlimited())
@@ -128,7 +163,7 @@ func (v *validator) stop(at string, s Stop) {
 	v.number(at, "fee", s.Fee, 0, unlimited())
 	last := -unlimited()
 	for i, w := range s.Open {
-		at := fmt.Sprintf("%s.open[%d]", at, i)
+		at := at.in(".open", i, "")
 		v.number(at, "start", w[0], -unlimited(), unlimited())
 		v.number(at, "end", w[1], w[0], unlimited())
 		v.check(w[0] >= last, at, "starts at %v, before the window above it ends (%v): sort and merge windows", w[0], last)
@@ -136,17 +171,17 @@ func (v *validator) stop(at string, s Stop) {
 	}
 	seen := map[string]bool{}
 	for i, x := range s.Serves {
-		at := fmt.Sprintf("%s.serves[%d] %q", at, i, x.Tank)
+		at := at.in(".serves", i, x.Tank)
 		v.check(!seen[x.Tank], at, "serves a tank twice")
 		seen[x.Tank] = true
 		v.service(at, x, s.Night != nil)
 	}
 	if s.Night != nil {
-		v.night(at+".night", *s.Night)
+		v.night(at.in(".night", -1, ""), *s.Night)
 	}
 }
 
-func (v *validator) service(at string, x Service, hasNight bool) {
+func (v *validator) service(at place, x Service, hasNight bool) {
 	kind, known := v.tanks[x.Tank]
 	v.check(known, at, "serves a tank that the problem does not have")
 	v.number(at, "price", x.Price, 0, unlimited())
@@ -157,11 +192,21 @@ func (v *validator) service(at string, x Service, hasNight bool) {
 	v.check(hasNight || !x.GuestsOnly, at, "guests_only where no night is offered")
 }
 
-func (v *validator) night(at string, n Night) {
+func (v *validator) night(at place, n Night) {
 	v.number(at, "fee", n.Fee, 0, unlimited())
 	v.check(n.Nights >= 1, at, "nights is %d, want 1 or more", n.Nights)
-	for _, tank := range slices.Sorted(maps.Keys(n.Use)) {
+	for tank, use := range n.Use {
+		if v.tanks[tank] == "" || math.IsNaN(use) || math.IsInf(use, 0) {
+			v.use(at, n.Use)
+			return
+		}
+	}
+}
+
+// use names the first fault, in order of the tanks' ids.
+func (v *validator) use(at place, use map[string]float64) {
+	for _, tank := range slices.Sorted(maps.Keys(use)) {
 		v.check(v.tanks[tank] != "", at, "uses tank %q, which the problem does not have", tank)
-		v.number(at, fmt.Sprintf("use of %q", tank), n.Use[tank], -unlimited(), unlimited())
+		v.number(at, "use of "+tank, use[tank], -unlimited(), unlimited())
 	}
 }
