@@ -13,10 +13,7 @@ import (
 
 // A File is an OpenStreetMap file opened for scans by type of object. Scan relations first, then ways, then nodes: so what
 // a later scan must keep is known, and every block of a PBF file in the usual order is unpacked once.
-type File struct {
-	date string
-	scans
-}
+type File struct{ scans }
 
 // scans of the objects that have a tag wanted at [Open], or a number in also. Callbacks run on the caller's goroutine;
 // an error of theirs ends the scan and is returned as it is.
@@ -24,6 +21,10 @@ type scans interface {
 	Relations(ctx context.Context, fn func(Relation) error) error
 	Ways(ctx context.Context, also ids, fn func(Way) error) error
 	Nodes(ctx context.Context, also ids, fn func(Node) error) error
+
+	// Date is the day that the data are of, 2025-01-19: as stated, else that of the newest object once all scans are done; ""
+	// if the file says neither.
+	Date() string
 }
 
 // scanAll gives up the assumption that blocks are in the usual order, for a file that gave errOrder.
@@ -32,9 +33,6 @@ func (f *File) scanAll() {
 		p.anyOrder, p.scanned = true, 0
 	}
 }
-
-// Date is the day that the data are of, 2025-01-19; "" if the file does not say.
-func (f *File) Date() string { return f.date }
 
 var errNotOSM = errors.New("not an OpenStreetMap file: neither PBF nor XML, plain or packed with gzip or bzip2")
 
@@ -59,7 +57,7 @@ func Open(ctx context.Context, r io.ReadSeeker, want Want, progress func(done, t
 		if err != nil {
 			return nil, err
 		}
-		return &File{p.date, p}, nil
+		return &File{p}, nil
 	}
 	text, err := unpacked(in, head)
 	if err != nil {
@@ -72,7 +70,7 @@ func Open(ctx context.Context, r io.ReadSeeker, want Want, progress func(done, t
 	if err != nil {
 		return nil, err
 	}
-	return &File{x.date, x}, nil
+	return &File{x}, nil
 }
 
 // unpacked returns the XML text of a stream by its first bytes.

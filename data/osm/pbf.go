@@ -1,11 +1,11 @@
 package osm
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"io"
 	"strings"
-	"time"
 )
 
 // This file scans a PBF file: relations, ways or nodes. Blocks of a usual file are in the order nodes, ways, relations, so
@@ -13,14 +13,15 @@ import (
 
 // A pbf is an opened PBF file.
 type pbf struct {
-	r     io.ReadSeeker
-	blobs []blob // data blocks
-	date  string
-	data  []byte // buffer
-	u     unpacker
-	b     block
-	step  func(bytes int64)
-	look  lookup
+	r      io.ReadSeeker
+	blobs  []blob // data blocks
+	stated string // date of the data
+	newest int64  // time of the newest object, if no date is stated; milliseconds since 1970
+	data   []byte // buffer
+	u      unpacker
+	b      block
+	step   func(bytes int64)
+	look   lookup
 
 	kinds    []int // per blob, what it holds; 0 is not known yet
 	scanned  int   // kinds that a scan has gone through
@@ -70,12 +71,12 @@ func (p *pbf) header(data []byte, at int64) error {
 			}
 		case num == 5 && t == wireBytes:
 			// The generator's timestamp is an optional feature "timestamp=…" in older files.
-			if s, ok := strings.CutPrefix(string(w.bytes()), "timestamp="); ok && p.date == "" && len(s) >= 10 {
-				p.date = s[:10]
+			if s, ok := strings.CutPrefix(string(w.bytes()), "timestamp="); ok && p.stated == "" && len(s) >= 10 {
+				p.stated = s[:10]
 			}
 		case num == 32 && t == wireVarint: // osmosis_replication_timestamp, seconds since 1970
 			if s := w.varint(); s > 0 && s < 1<<35 {
-				p.date = time.Unix(int64(s), 0).UTC().Format(time.DateOnly)
+				p.stated = dayOf(int64(s) * 1000)
 			}
 		default:
 			w.skip(t)
@@ -140,12 +141,18 @@ func (p *pbf) open(i int) (kinds int, err error) {
 	if !p.b.open(data, p.look) {
 		return 0, p.damaged(i)
 	}
+	if p.stated == "" {
+		p.newest = max(p.newest, p.b.newest())
+	}
 	return p.b.kinds, nil
 }
 
 func (p *pbf) damaged(i int) error {
 	return wrongAt(p.blobs[i].at, "the block is damaged: its content does not make sense")
 }
+
+// Date is the stated one, or that of the newest object seen by the scans so far.
+func (p *pbf) Date() string { return cmp.Or(p.stated, dayOf(p.newest)) }
 
 func (p *pbf) Relations(ctx context.Context, fn func(Relation) error) error {
 	return p.each(ctx, hasRelations, func(b *block) (bool, error) {

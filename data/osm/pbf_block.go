@@ -22,6 +22,7 @@ type block struct {
 	kinds   int
 
 	granularity, latOffset, lonOffset int64 // nanodegrees
+	dateGranularity                   int64 // milliseconds
 
 	hits []hit // buffer
 }
@@ -52,7 +53,7 @@ func newLookup(want Want) lookup {
 // open reads the frame of a block: strings, groups, scale. data must stay unchanged while the block is used.
 func (b *block) open(data []byte, l lookup) (ok bool) {
 	b.strings, b.groups = b.strings[:0], b.groups[:0]
-	b.granularity, b.latOffset, b.lonOffset, b.kinds = 100, 0, 0, 0
+	b.granularity, b.latOffset, b.lonOffset, b.dateGranularity, b.kinds = 100, 0, 0, 1000, 0
 	w := wire{b: data}
 	for w.more() {
 		switch num, t := w.field(); {
@@ -71,6 +72,8 @@ func (b *block) open(data []byte, l lookup) (ok bool) {
 			b.kinds |= kindsIn(g)
 		case num == 17 && t == wireVarint:
 			b.granularity = int64(w.varint())
+		case num == 18 && t == wireVarint:
+			b.dateGranularity = int64(w.varint())
 		case num == 19 && t == wireVarint:
 			b.latOffset = int64(w.varint())
 		case num == 20 && t == wireVarint:

@@ -76,7 +76,7 @@ func TestCounts(t *testing.T) {
 		{"osm/liechtenstein-2013-08-03.osm.pbf", "2013-08-03", map[string]int{"fuel": 15 + 1, "water": 10, "campsite": 1}},
 		{"osm/liechtenstein-2013-08-03.osm.bz2", "2013-08-03", map[string]int{"fuel": 15 + 1, "water": 10, "campsite": 1}},
 		{"osm/north-bayreuth-2014.osm.gz", "2014-11-05", map[string]int{"fuel": 1, "campsite": 1}},
-		{"osm/saint_barthelemy.osm.pbf", "", map[string]int{}},
+		{"osm/saint_barthelemy.osm.pbf", "2014-01-15", map[string]int{}}, // no date stated: of the newest object, as osmium fileinfo -e
 		{"places/italy-treviso-fuel-overpass-2019-02-11.osm", "2019-02-11", map[string]int{"fuel": 357}}, // grep -c 'v="fuel"'
 	} {
 		t.Run(filepath.Base(tc.path), func(t *testing.T) {
@@ -88,7 +88,7 @@ func TestCounts(t *testing.T) {
 			if !reflect.DeepEqual(got, tc.want) {
 				t.Errorf("places by kind = %v, want %v (notes %q)", got, tc.want, x.Notes)
 			}
-			if tc.date != "" && x.Date != tc.date {
+			if x.Date != tc.date {
 				t.Errorf("date = %q, want %q", x.Date, tc.date)
 			}
 		})
@@ -134,6 +134,9 @@ func TestEncodingsAgree(t *testing.T) {
 		}
 		if !reflect.DeepEqual(a.Backdrop, b.Backdrop) {
 			t.Errorf("%v: different backdrops, %d and %d lines", pair, len(a.Backdrop.Lines), len(b.Backdrop.Lines))
+		}
+		if a.Date != b.Date || a.Date == "" {
+			t.Errorf("%v: dates %q and %q", pair, a.Date, b.Date)
 		}
 		if a.Objects != b.Objects {
 			t.Errorf("%v: %d and %d objects", pair, a.Objects, b.Objects)

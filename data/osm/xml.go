@@ -61,6 +61,8 @@ func unpackRefs(b []byte) (refs []int64) {
 	return refs
 }
 
+func (x *xmlFile) Date() string { return x.date }
+
 func (x *xmlFile) Relations(ctx context.Context, fn func(Relation) error) error {
 	for _, r := range x.relations {
 		if err := fn(r); err != nil {

@@ -1,0 +1,70 @@
+package osm
+
+import "time"
+
+// This file finds the newest object of a block, for files that do not state the date of their data.
+
+// newest returns the time of the newest edit in the block, in milliseconds since 1970; 0 if the block has no times.
+// Source: Info and DenseInfo in osmformat.proto.
+func (b *block) newest() (ms int64) {
+	for _, g := range b.groups {
+		for w := (wire{b: g}); w.more(); {
+			num, t := w.field()
+			if t != wireBytes {
+				w.skip(t)
+				continue
+			}
+			info := uint64(4) // of a node, way or relation
+			if num == 2 {
+				info = 5 // of dense nodes
+			}
+			ms = max(ms, newestOf(w.bytes(), info, num == 2))
+		}
+	}
+	return ms * b.dateGranularity
+}
+
+// newestOf returns the greatest timestamp in the info field of an object or of dense nodes, in units of the block.
+func newestOf(object []byte, info uint64, dense bool) (newest int64) {
+	if !dense {
+		return fieldNumber(field(object, info), 2)
+	}
+	stamps := wire{b: field(field(object, info), 2)}
+	for at := int64(0); stamps.more(); {
+		at += stamps.zigzag()
+		newest = max(newest, at)
+	}
+	return newest
+}
+
+// field returns the content of a field with a length; nil if there is none.
+func field(msg []byte, want uint64) []byte {
+	for w := (wire{b: msg}); w.more(); {
+		num, t := w.field()
+		if num == want && t == wireBytes {
+			return w.bytes()
+		}
+		w.skip(t)
+	}
+	return nil
+}
+
+// fieldNumber returns the number in a field; 0 if there is none.
+func fieldNumber(msg []byte, want uint64) int64 {
+	for w := (wire{b: msg}); w.more(); {
+		num, t := w.field()
+		if num == want && t == wireVarint {
+			return int64(w.varint())
+		}
+		w.skip(t)
+	}
+	return 0
+}
+
+// dayOf writes a time as a day; "" for 0 and for nonsense.
+func dayOf(ms int64) string {
+	if ms <= 0 || ms > 1<<45 { // the year 3084
+		return ""
+	}
+	return time.UnixMilli(ms).UTC().Format(time.DateOnly)
+}
