@@ -21,6 +21,7 @@ type CallRow struct {
 	Strips    []trip.Strip
 	Currency  string
 	Estimated bool
+	Known     map[string]bool // cautions that an earlier stop has shown
 }
 
 func (r *CallRow) Render() app.UI {
@@ -48,7 +49,7 @@ func (r *CallRow) Render() app.UI {
 				app.If(c.Fallback != "", func() app.UI {
 					return app.P().Class("fallback").Body(app.B().Text(say.fallback+": "), app.Text(c.Fallback))
 				}),
-				r.list("cautions", say.cautions, c.Cautions),
+				r.cautions(),
 				r.facts(),
 				&AvoidButton{Place: c.Place, Label: say.avoid, For: r.name()},
 			),
@@ -131,14 +132,28 @@ func (r *CallRow) strip(tank string) trip.Strip {
 	return trip.Strip{Tank: tank, Name: tank, Kind: planner.Supply}
 }
 
-func (r *CallRow) list(class, head string, items []string) app.UI {
-	return app.If(len(items) > 0, func() app.UI {
-		var lis []app.UI
-		for _, s := range items {
-			lis = append(lis, app.Li().Text(s))
+// cautions are shown where they first come up; later they fold away, or
+// nobody would read the new ones.
+func (r *CallRow) cautions() app.UI {
+	var fresh, known []app.UI
+	for _, c := range r.Call.Cautions {
+		if r.Known[c] {
+			known = append(known, app.Li().Text(c))
+		} else {
+			fresh = append(fresh, app.Li().Text(c))
 		}
-		return app.Div().Class(class).Body(app.B().Text(head), app.Ul().Body(lis...))
-	})
+	}
+	return app.Div().Body(
+		app.If(len(fresh) > 0, func() app.UI {
+			return app.Div().Class("cautions").Body(app.B().Text(say.cautions), app.Ul().Body(fresh...))
+		}),
+		app.If(len(known) > 0, func() app.UI {
+			return app.Details().Class("known").Body(
+				app.Summary().Text(fmt.Sprintf(say.known, count(len(known), say.pointsToMind))),
+				app.Ul().Body(known...),
+			)
+		}),
+	)
 }
 
 // facts fold away: they are for those who doubt.

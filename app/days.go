@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"maps"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -22,22 +23,27 @@ func (d *Days) Render() app.UI {
 	if len(d.Plan.Why) > 0 {
 		body = append(body, &Refusal{Plan: d.Plan})
 	}
-	n := 0
+	n, known := 0, map[string]bool{}
 	for _, day := range d.Plan.Days {
-		body = append(body, d.day(day, n))
+		body = append(body, d.day(day, n, known))
 		n += len(day.Calls)
 	}
 	body = append(body, d.leftOut()...)
 	return app.Section().ID("itinerary").Class("days").TabIndex(-1).Aria("labelledby", "itinerary-title").Body(body...)
 }
 
-func (d *Days) day(day trip.Day, before int) app.UI {
+// day shows one day. before counts the stops of earlier days, known holds
+// their cautions and gets this day's.
+func (d *Days) day(day trip.Day, before int, known map[string]bool) app.UI {
 	var calls []app.UI
 	for i, c := range day.Calls {
 		calls = append(calls, app.Li().Body(&CallRow{
-			Call: c, N: before + i + 1, Current: before+i+1 == d.Now,
+			Call: c, N: before + i + 1, Current: before+i+1 == d.Now, Known: maps.Clone(known),
 			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Estimated: d.Plan.Estimated,
 		}))
+		for _, c := range c.Cautions {
+			known[c] = true
+		}
 	}
 	return app.Section().Class("day").Body(
 		app.Header().Body(

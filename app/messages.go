@@ -19,7 +19,7 @@ var say = struct {
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                           string
 	daysTitle, day, dayLine, toEnd                                                                  string
 	call, night, nightsMany, arrive, leave, detour, estimate, onRoute, from, to, free               string
-	fallback, facts, cautions, avoid, avoidAgain, required                                          string
+	fallback, facts, cautions, known, pointsToMind, avoid, avoidAgain, required                     string
 	tripTitle, change, done, editHelp                                                               string
 	sumPeople, sumDay, sumNights, sumAny                                                            string
 	adults, children, calls, days, nightsWord, places, points                                       string
@@ -74,13 +74,13 @@ var say = struct {
 	mapTitle: "Map", mapAlt: "The route with the stops in their order", mapDrawn: "Drawn overview: this browser shows no live map.",
 	zoomIn: "Closer", zoomOut: "Farther", whole: "Whole route", off: "off the route", notUsed: "not used",
 
-	stripsTitle: "Levels", stripsHelp: "Drag along the strips, or use the arrow keys; page keys go from stop to stop.",
+	stripsTitle: "Levels", stripsHelp: "Point along the strips, or use the arrow keys; page keys go from stop to stop.",
 	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, km %s", cursorNight: "%s, %s, overnight at km %s", stripLow: "lowest: %s on day %d",
 
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",
 	detour: "detour about %s, %s", estimate: "estimate", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
-	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", avoid: "Plan without this place",
+	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", known: "Mind, as before: %s", pointsToMind: "point|points", avoid: "Plan without this place",
 	avoidAgain: "Left out: %s. Use it again", required: "required",
 
 	tripTitle: "The trip", change: "Change the trip", done: "Done", editHelp: "Every change is planned at once.",

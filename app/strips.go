@@ -29,7 +29,7 @@ func (s *Strips) Render() app.UI {
 	}
 	words := moment(s.Plan, at)
 	rows = append(rows, app.Div().Class("cursor").Role("slider").TabIndex(0).
-		Aria("label", say.stripsLabel).Aria("orientation", "horizontal").
+		Aria("label", say.stripsLabel).Aria("describedby", "strips-help").Aria("orientation", "horizontal").
 		Aria("valuemin", 0).Aria("valuemax", 1000).Aria("valuenow", int(at.X*1000)).Aria("valuetext", words).
 		On("keydown", s.onKey).
 		On("pointerdown", s.onPointerDown).
@@ -38,10 +38,10 @@ func (s *Strips) Render() app.UI {
 	return app.Section().ID("strips").Class("strips").Aria("labelledby", "strips-title").Body(
 		app.Div().Class("head").Body(
 			app.H2().ID("strips-title").Text(say.stripsTitle),
+			app.P().ID("strips-help").Class("help").Text(say.stripsHelp),
 			app.P().Class("moment").Text(words),
 		),
 		app.Div().Class("tracks").Body(rows...),
-		app.P().Class("help").Text(say.stripsHelp),
 	)
 }
 
