@@ -9,7 +9,8 @@ import (
 // This file holds public holidays. [holidayText] is written by hand from the
 // articles "Public holidays in …" of Wikipedia (read as facts of law, in
 // November 2026) and checked day by day, 2024 to 2031, against the npm package
-// date-holidays 3.37.0 (TestHolidaysAgainstDateHolidays holds the result).
+// date-holidays 3.37.0: TestHolidaysAgainstDateHolidays lists where and why
+// the two differ.
 //
 // Per country, after the name: the days that all of it keeps; then, behind
 // semicolons, "REGION REGION: days" that only these regions keep, by their
@@ -34,7 +35,7 @@ DK 1/1 E-3 E-2 E0 E1 E26@-2023 E39 E49 E50 12/25 12/26; ?: 5/1 6/5 12/24
 EE 1/1 2/24 E-2 E0 5/1 E49 6/23 6/24 8/20 12/24 12/25 12/26
 ES 1/1 1/6 E-2 5/1 8/15 10/12 11/1 12/6 12/8 12/25; ?: 1/1* 1/6* 2/28* 3/1* 3/19* E-3 E1 4/23* 5/1^ 5/2* 5/17* 5/30* 5/31* E50 E60 6/9* 6/24* 6/28* 7/25* 7/28* 8/5* 8/15* 9/2* 9/8* 9/11* 9/15* 10/9* 10/12* 11/1* 12/3 12/6* 12/8* 12/25* 12/26*
 FI 1/1 1/6 E-2 E0 E1 5/1 E39 E49 6/20>Sa 10/31>Sa 12/6 12/25 12/26; ?: 6/19>Fr 12/24
-FR 1/1 E1 5/1 5/8 E39 E50 7/14 8/15 11/1 11/11 12/25; 57 67 68 6AE: E-2 12/26
+FR 1/1 E1 5/1 5/8 E39 E50 7/14 8/15 11/1 11/11 12/25; 57 67 68 6AE: E-2 12/26; GP? MQ? MF? BL? GF? RE? YT?: 4/27 5/22 5/27 6/10 10/9 12/20 E-2
 GB 1/1^ E-2 5:Mo1 5:Mo-1 12/25^ 12/26^ 5/8@2023; ENG WLS NIR: E1 8:Mo-1; SCT: 1/2^ 8:Mo1 11/30^; SCT?: E1; NIR: 3/17^ 7/12^
 GR 1/1 1/6 O-48 3/25 O-2 O0 O1 5/1 O50 8/15 10/28 12/25 12/26; ?: O49 4/30^ 5/2^
 HR 1/1 1/6 E0 E1 5/1 5/30 E60 6/22 8/5 8/15 11/1 11/18 12/25 12/26
@@ -46,7 +47,7 @@ LI 1/1 1/6 E1 5/1 E39 E50 E60 8/15 9/8 11/1 12/8 12/25 12/26; ?: 1/2 2/2 E-47 3/
 LT 1/1 2/16 3/11 E0 E1 5/1 6/24 7/6 8/15 11/1 11/2 12/24 12/25 12/26; ?: 5:Su1 6:Su1
 LU 1/1 E1 5/1 5/9 E39 E50 6/23 8/15 11/1 12/25 12/26; ?: E-2 12/24
 LV 1/1 E-2 E0 E1 5/1 5/4^ 6/23 6/24 11/18^ 12/24 12/25 12/26 12/31; ?: 5:Su2 E49
-MC 1/1* 1/27* E1 5/1* E39 E50 E60 8/15* 11/1* 11/19* 12/8* 12/25*
+MC 1/1 1/27* E1 5/1* E39 E50 E60 8/15 11/1 11/19* 12/8 12/25*; ?: 1/1* 8/15* 11/1* 12/8*
 MT 1/1 2/10 3/19 3/31 E-2 5/1 6/7 6/29 8/15 9/8 9/21 12/8 12/13 12/25
 NL 1/1 E0 E1 4/27! E39 E49 E50 12/25 12/26; ?: E-2 5/5
 NO 1/1 E-3 E-2 E0 E1 5/1 5/17 E39 E49 E50 12/25 12/26
