@@ -19,11 +19,13 @@ type made struct {
 	LengthKm float64 `json:"length_km"`
 	Seed     uint64  `json:"seed"`
 	Backup   bool    `json:"backup,omitempty"`
-	Nights   int     `json:"nights,omitempty"` // 0: any number
+	Nights   int     `json:"nights,omitempty"`  // 0: any number
+	Battery  bool    `json:"battery,omitempty"` // a leisure battery as well, charged by driving and on hook-up
+	Open     bool    `json:"open,omitempty"`    // fuel and water by day only, some closed on Sundays
 }
 
 func (m made) String() string {
-	return fmt.Sprintf("%vkm-%d-backup=%v-nights=%d", m.LengthKm, m.Seed, m.Backup, m.Nights)
+	return fmt.Sprintf("%vkm-%d-backup=%v-nights=%d-battery=%v-open=%v", m.LengthKm, m.Seed, m.Backup, m.Nights, m.Battery, m.Open)
 }
 
 func number(x float64) *float64 { return &x }
@@ -58,6 +60,12 @@ func (m made) problem() *Problem {
 		p.Stops = append(p.Stops, madeWater(g, m.LengthKm, i))
 	}
 	sortByKm(p.Stops)
+	if m.Battery {
+		withBattery(p)
+	}
+	if m.Open {
+		withHours(p, rand.New(rand.NewPCG(m.Seed, 17)))
+	}
 	if m.Backup {
 		spareToNext(p)
 	}
@@ -113,6 +121,41 @@ func madeOvernight(g *rand.Rand, length float64, i int) Stop {
 	}
 	s.Night = night
 	return s
+}
+
+// withBattery adds a leisure battery: an hour on the road gives about 15 Ah, a
+// night takes 65, or fills it on hook-up.
+func withBattery(p *Problem) {
+	p.Tanks = append(p.Tanks, Tank{ID: "battery", Kind: Supply, Capacity: 95, Reserve: 20, Start: 95, PerKm: -0.25})
+	for _, s := range p.Stops {
+		if s.Night == nil {
+			continue
+		}
+		s.Night.Use["battery"] = 65
+		if s.Night.Use["lpg"] < 1 {
+			s.Night.Use["battery"] = -95
+		}
+	}
+}
+
+// withHours opens what is not for the night from 7:00 to 20:00, a third of it
+// not on day four, for as long as any trip may take.
+func withHours(p *Problem, g *rand.Rand) {
+	days := 3 + int(p.LengthKm/50)
+	for i, s := range p.Stops {
+		if s.Night != nil || g.Float64() < 0.3 {
+			continue
+		}
+		closed := -1
+		if g.Float64() < 0.33 {
+			closed = 3
+		}
+		for day := range days {
+			if day%7 != closed {
+				p.Stops[i].Open = append(p.Stops[i].Open, [2]float64{1440*float64(day) + 420, 1440*float64(day) + 1200})
+			}
+		}
+	}
 }
 
 // spareToNext sets the spare of every service to what the way to the next

@@ -213,3 +213,19 @@ func BenchmarkAudit(b *testing.B) {
 		})
 	}
 }
+
+func BenchmarkSolveMade(b *testing.B) {
+	for _, m := range []made{
+		{LengthKm: 300, Seed: 1}, {LengthKm: 1000, Seed: 1}, {LengthKm: 1000, Seed: 1, Backup: true}, {LengthKm: 1000, Seed: 1, Open: true},
+		{LengthKm: 300, Seed: 1, Battery: true}, {LengthKm: 300, Seed: 1, Battery: true, Open: true, Backup: true},
+	} {
+		b.Run(m.String(), func(b *testing.B) {
+			p := m.problem()
+			for b.Loop() {
+				if plan := solve(b, p); plan.Status != Optimal {
+					b.Fatalf("%s: cost %v, bound %v", plan.Status, plan.Cost, plan.Bound)
+				}
+			}
+		})
+	}
+}
