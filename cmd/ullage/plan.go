@@ -33,7 +33,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	flags.StringVar(&in.route, "route", "", "route: GPX or GeoJSON")
 	flags.StringVar(&in.places, "places", "", "OSM extracts or GeoJSON, separated by commas")
 	flags.StringVar(&in.start, "start", "", "first day: 2026-06-12")
-	within := flags.Duration("within", time.Minute, "time to look for a better plan")
+	within := flags.Duration("within", 30*time.Second, "time to look for a better plan")
 	asProblem := flags.Bool("problem", false, "print the problem as JSON, for ullage solve, instead of planning")
 	asJSON := flags.Bool("json", false, "print the itinerary as JSON")
 	switch err := flags.Parse(args); {

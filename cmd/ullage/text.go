@@ -82,12 +82,9 @@ func (p *sheet) head(t trip.Trip) {
 	p.line("%s", it.Name)
 	p.line("%s", strings.Repeat("=", len([]rune(it.Name))))
 	p.line("%s, %.2f m high, %.2f m wide, %.2f m long, %.1f t", t.Vehicle.Name, t.Vehicle.HeightM, t.Vehicle.WidthM, t.Vehicle.LengthM, t.Vehicle.MassKg/1000)
-	people := fmt.Sprintf("%d adults", t.Party.Adults)
-	if t.Party.Adults == 1 {
-		people = "1 adult"
-	}
-	if t.Party.Children > 0 {
-		people += fmt.Sprintf(", %d children", t.Party.Children)
+	people := count(t.Party.Adults, "adult", "adults")
+	if n := t.Party.Children; n > 0 {
+		people += ", " + count(n, "child", "children")
 	}
 	p.line("%s; route of %.1f km; from %s", people, it.LengthKm, p.start.Format("Monday, 2 January 2006"))
 	if len(it.Days) == 0 {
@@ -145,7 +142,11 @@ func (p *sheet) day(d trip.Day) {
 
 func (p *sheet) call(d trip.Day, c trip.Call) {
 	p.line("")
-	p.line("  %s  km %.1f  %s (%s, %s)", p.clock(d, c.ArriveMin), c.Km, c.Name, trip.KindName(c.Kind), c.Place)
+	what := trip.KindName(c.Kind) + ", "
+	if c.Name == trip.KindName(c.Kind) {
+		what = ""
+	}
+	p.line("  %s  km %.1f  %s (%s%s)", p.clock(d, c.ArriveMin), c.Km, c.Name, what, c.Place)
 	p.line("         %.5f, %.5f; %s", c.Point.Lat(), c.Point.Lon(), offRoute(c))
 	for _, t := range c.Tasks {
 		cost := ""
@@ -159,6 +160,9 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 		p.line("         [ ] stay %d nights", c.Nights)
 	case c.Night:
 		p.line("         [ ] stay the night")
+	}
+	if c.Night && len(c.Tasks) > 0 {
+		p.line("             (amounts are of the whole stay: what is there and what the stay uses)")
 	}
 	p.wrap("         arrive ", p.levels(c.Arrive))
 	p.wrap("         leave  ", p.levels(c.Leave))
@@ -185,6 +189,13 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	if len(numbers) > 0 {
 		p.line("         mind   at the end: %s", strings.Join(numbers, ", "))
 	}
+}
+
+func count(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, more)
 }
 
 func offRoute(c trip.Call) string {

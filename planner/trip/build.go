@@ -45,7 +45,7 @@ type call struct {
 // Build makes a trip and the places around it into a problem.
 //
 // A place is a candidate at each separate pass of the route within
-// CorridorKm of it, if it offers a service to one of the vehicle's tanks or a
+// CorridorKm of it (not where another pass is much nearer), if it offers a service to one of the vehicle's tanks or a
 // night that the wishes allow. Places that do neither are dropped; places
 // that would, but are too low, closed, private or avoided, stay among the
 // candidates with the reason and are no stop of the problem. No number of
@@ -72,7 +72,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	corridor := geo.NewCorridor(line)
 	stops := []planner.Stop{} // null is no list
 	for i := range places {
-		passes := corridor.Passes(places[i].Point, t.CorridorKm*1000)
+		passes := worthwhile(corridor.Passes(places[i].Point, t.CorridorKm*1000))
 		if len(passes) == 0 {
 			continue
 		}
@@ -90,6 +90,18 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 		return nil, err
 	}
 	return b, b.Problem.Validate()
+}
+
+// worthwhile drops passes that are much farther off than the nearest one:
+// where a road winds up a valley, the same place is left and come back to
+// from every bend. A place passed on the way out and back has two near passes
+// and keeps both.
+func worthwhile(passes []geo.Pass) []geo.Pass {
+	nearest := math.Inf(1)
+	for _, p := range passes {
+		nearest = min(nearest, p.OffM)
+	}
+	return slices.DeleteFunc(passes, func(p geo.Pass) bool { return p.OffM > 2*nearest+1000 })
 }
 
 // problem is a problem without tanks and stops.

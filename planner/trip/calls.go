@@ -1,6 +1,7 @@
 package trip
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -22,7 +23,7 @@ var kindNames = map[string]string{
 	"stopover": "Motorhome stopover", "campsite": "Campsite", "service": "Service area", "gas": "Gas shop",
 }
 
-// label names a place that may have no name.
+// label names a place among others, also if it has no name.
 func label(p *Place) string {
 	if p.Name != "" {
 		return p.Name
@@ -34,7 +35,7 @@ func label(p *Place) string {
 func (b *Built) call(s *planner.Stop, v planner.Visit) Call {
 	known := b.calls[s.ID]
 	p, cand := known.place, b.Candidates[known.candidate]
-	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: label(p), Point: p.Point, Km: s.Km, OffKm: cand.OffKm,
+	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: cmp.Or(p.Name, KindName(p.Kind)), Point: p.Point, Km: s.Km, OffKm: cand.OffKm,
 		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min,
 		Night: v.Night, Arrive: v.Arrive.Levels, Leave: v.Leave.Levels, Cost: s.Fee}
 	if v.Night {
@@ -46,7 +47,7 @@ func (b *Built) call(s *planner.Stop, v planner.Visit) Call {
 		}
 	}
 	c.Facts = b.facts(s, p, c)
-	c.Cautions = cautions(p, c, known.hours)
+	c.Cautions = b.cautionsOf(p, c, known.hours)
 	fallback, missing := b.fallback(s, v)
 	c.Fallback = fallback
 	if len(missing) > 0 {
@@ -135,14 +136,17 @@ func (b *Built) facts(s *planner.Stop, p *Place, c Call) []string {
 	return out
 }
 
-// cautions are first what is doubtful about this place, then what is usual
+// cautionsOf are first what is doubtful about this place, then what is usual
 // wherever these things are done.
-func cautions(p *Place, c Call, hours bool) []string {
-	var out []string
+func (b *Built) cautionsOf(p *Place, c Call, hours bool) []string {
+	var out, likely []string
 	for _, t := range c.Tasks {
-		if o, ok := p.Offer(t.Tank); ok && o.Answer != Yes {
-			out = append(out, fmt.Sprintf("That it serves %s is likely, but not tagged: ask or look before you rely on it.", t.Tank))
+		if o, ok := p.Offer(t.Tank); ok && o.Answer != Yes && !services[t.Tank].byNight {
+			likely = append(likely, b.tankName(t.Tank))
 		}
+	}
+	if len(likely) > 0 {
+		out = append(out, fmt.Sprintf("Likely here, but not tagged: %s. Ask or look before you rely on it.", strings.Join(likely, ", ")))
 	}
 	if !hours {
 		out = append(out, "Opening hours are not known: ask before you rely on it.")

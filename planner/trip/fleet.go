@@ -69,13 +69,13 @@ const (
 
 // dieselTank has a litre size and an average use in L/100 km. The reserve is
 // where the lamp lights: 12 L (exsis55.com). It goes out full and goes back
-// full: common practice, no source; a missing litre costs the fuel and a
+// full by the gauge, which is counted as 95 %: common practice, no source; a missing litre costs the fuel and a
 // handling charge (published hire terms ask 15–25 EUR besides the fuel).
 func dieselTank(size, per100 float64) Tank {
 	return Tank{ID: "diesel", Name: "Diesel", Kind: planner.Supply, Unit: "L",
 		Capacity: size, Reserve: 12, Start: size,
 		Use: Use{PerKm: per100 / 100, Source: sourceDiesel},
-		End: &planner.End{AtLeast: new(size), RefillPrice: new(2.5)}}
+		End: &planner.End{AtLeast: new(0.95 * size), RefillPrice: new(2.5)}}
 }
 
 // heatedByDiesel adds a heater that burns the vehicle's own fuel.

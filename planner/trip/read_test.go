@@ -67,7 +67,7 @@ func TestItinerary(t *testing.T) {
 	if want := "Diesel: Fuel station n4, 20 km on"; fuel.Fallback != want {
 		t.Errorf("fallback = %q, want %q", fuel.Fallback, want)
 	}
-	for _, want := range []string{"likely, but not tagged", "hours are not known", "maxheight=below_default", "gas off"} {
+	for _, want := range []string{"Likely here, but not tagged: Diesel", "hours are not known", "maxheight=below_default", "gas off"} {
 		if !strings.Contains(strings.Join(fuel.Cautions, "\n"), want) {
 			t.Errorf("cautions = %q, want %q among them", fuel.Cautions, want)
 		}
