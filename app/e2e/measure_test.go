@@ -1,0 +1,146 @@
+package e2e_test
+
+import (
+	"context"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	cdpage "github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+)
+
+// beforeScripts runs source in every document before its own scripts.
+func (p *page) beforeScripts(source string) {
+	p.t.Helper()
+	call(p, cdpage.AddScriptToEvaluateOnNewDocument, cdpage.AddScriptToEvaluateOnNewDocumentParams{Source: source})
+}
+
+func call[P, R any](p *page, c cdp.Command[P, R], params P) R {
+	p.t.Helper()
+	r, err := chromedp.Run(p.ctx, chromedp.Action[R](func(ctx context.Context, t *chromedp.Target) (R, error) {
+		return cdp.Call(ctx, t, c, params)
+	}))
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	return r
+}
+
+// probe keeps the longest time between two frames.
+const probe = `new Promise(done => {
+	window.gap = {max: 0, frames: 0, last: performance.now(), on: true};
+	const step = now => {
+		const g = window.gap;
+		if (g.frames > 0) g.max = Math.max(g.max, now - g.last);
+		g.last = now; g.frames++;
+		if (g.on) requestAnimationFrame(step);
+	};
+	requestAnimationFrame(now => { window.gap.last = now; requestAnimationFrame(step); done(true); });
+})`
+
+// TestMeasure reports figures and asserts none: frame gaps, cold and kept
+// starts. go test ./app/e2e -run Measure -v
+func TestMeasure(t *testing.T) {
+	chromium(t)
+	s := serve(t)
+	p := open(t, 1400, 900)
+	begin := time.Now()
+	p.do(chromedp.Navigate(s.url))
+	p.until("the program", `!document.querySelector("#app-wasm-loader")`)
+	t.Logf("cold start: program runs after %v", time.Since(begin).Round(time.Millisecond))
+	p.planned()
+	t.Logf("cold start: planned after %v", time.Since(begin).Round(time.Millisecond))
+	p.offlineReady()
+	for range 3 {
+		begin = time.Now()
+		p.do(chromedp.Reload())
+		p.until("the program", `!document.querySelector("#app-wasm-loader")`)
+		ran := time.Since(begin)
+		p.planned()
+		t.Logf("kept start: program runs after %v, planned after %v", ran.Round(time.Millisecond), time.Since(begin).Round(time.Millisecond))
+	}
+	time.Sleep(time.Second)
+
+	eval[bool](p, probe)
+	time.Sleep(time.Second)
+	idle := eval[float64](p, `window.gap.max`)
+	eval[bool](p, `(window.gap.max = 0, true)`)
+	asked := eval[bool](p, `(() => {
+		const f = [...document.querySelectorAll("input[type=number], input[inputmode]")].find(i => /adults/.test(i.id + i.name));
+		if (!f) return false;
+		Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value").set.call(f, "3");
+		f.dispatchEvent(new Event("input", {bubbles: true})); f.dispatchEvent(new Event("change", {bubbles: true}));
+		return true;
+	})()`)
+	if !asked {
+		t.Log("no field for adults was found: the form is closed; gaps are measured on a reload only")
+		return
+	}
+	p.until("planning", `document.querySelector("#status").dataset.state === "planning"`)
+	p.until("an answer", `["planned", "refused", "error"].includes(document.querySelector("#status").dataset.state)`)
+	t.Logf("longest frame gap: idle %.0f ms, while planning %.0f ms over %d frames; %s", idle,
+		eval[float64](p, `window.gap.max`), eval[int](p, `window.gap.frames`), p.status())
+}
+
+// TestAccessible runs axe-core (W3C WCAG 2.1 A and AA and its best practices)
+// where ULLAGE_AXE names its axe.min.js.
+func TestAccessible(t *testing.T) {
+	chromium(t)
+	path := os.Getenv("ULLAGE_AXE")
+	if path == "" {
+		if os.Getenv("ULLAGE_REQUIRE_BROWSER") == "1" {
+			t.Fatal("ULLAGE_REQUIRE_BROWSER=1, but ULLAGE_AXE does not name axe.min.js")
+		}
+		t.Skip("ULLAGE_AXE does not name axe.min.js (npm package axe-core): accessibility rules are not checked")
+	}
+	axe, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := serve(t)
+	for _, size := range []struct {
+		name          string
+		width, height int
+		dark          bool
+	}{{"wide", 1400, 900, false}, {"phone", 390, 844, false}, {"dark", 1400, 900, true}} {
+		t.Run(size.name, func(t *testing.T) {
+			p := open(t, size.width, size.height)
+			if size.dark {
+				call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+					Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}})
+			}
+			p.do(chromedp.Navigate(s.url))
+			p.planned()
+			p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
+			time.Sleep(time.Second) // for the picture: the map draws on
+			p.shot(size.name)
+			eval[chromedp.Void](p, string(axe)+";undefined")
+			found := eval[[]string](p, `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"]})
+				.then(r => r.violations.map(v => v.id + ": " + v.help + ": " + v.nodes.map(n => n.html.slice(0, 160)).join(" | ")))`)
+			for _, v := range found {
+				t.Error(v)
+			}
+		})
+	}
+}
+
+// TestPrint: on paper the days are there and the controls are not.
+func TestPrint(t *testing.T) {
+	chromium(t)
+	p := open(t, 1000, 1400)
+	p.do(chromedp.Navigate(serve(t).url))
+	p.planned()
+	call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
+	p.shot("print")
+	text := eval[string](p, `document.querySelector("#itinerary").innerText`)
+	if !strings.Contains(text, "1") || len(text) < 500 {
+		t.Errorf("on paper the itinerary has %d characters", len(text))
+	}
+	if n := eval[int](p, `[...document.querySelectorAll("button")].filter(b => b.offsetParent).length`); n > 0 {
+		t.Errorf("%d buttons would be printed", n)
+	}
+}
