@@ -39,6 +39,10 @@ type Visit struct {
 	Serve  []Serve `json:"serve,omitempty"`
 	Arrive Moment  `json:"arrive"`
 	Leave  Moment  `json:"leave"`
+
+	// Fallback names the stop to use instead should this one be closed on
+	// arrival, by tank, and under [NightFallback] for the night: see [Closures].
+	Fallback map[string]string `json:"fallback,omitempty"`
 }
 
 // Serve is one service taken. Amount is what goes in (supply) or comes out (waste).

@@ -64,20 +64,37 @@ func Replay(p *Problem, visits []Visit) (Plan, error) {
 }
 
 // WasteAmounts returns a copy of visits in which every service of a waste tank
-// states what comes out, so that a caller need not know it. Otherwise like
-// [Replay], whose error it returns if another rule is broken first.
+// states what comes out, so that a caller need not know it. It keeps to every
+// rule on the way, but not to the end of the route; its error is that of [Replay].
 func WasteAmounts(p *Problem, visits []Visit) ([]Visit, error) {
 	r := newReplayer(p)
-	r.fillWaste = true
+	r.drain = true
+	return r.amounts(visits)
+}
+
+// Fit is [WasteAmounts] and more: supply tanks get no more than there is room
+// for (+Inf asks to fill up), and a service without room is left out.
+func Fit(p *Problem, visits []Visit) ([]Visit, error) {
+	r := newReplayer(p)
+	r.drain, r.pour = true, true
+	return r.amounts(visits)
+}
+
+func (r *replayer) amounts(visits []Visit) ([]Visit, error) {
 	out := make([]Visit, 0, len(visits))
 	for _, v := range visits {
 		i, known := r.stopAt[v.Stop]
 		if !known {
 			return nil, &Broken{Rule: RuleOrder, Stop: v.Stop, Km: r.km}
 		}
-		done, err := r.visit(&p.Stops[i], v)
+		done, err := r.visit(&r.p.Stops[i], v)
 		if err != nil {
 			return nil, err
+		}
+		if r.pour {
+			done.Serve = slices.DeleteFunc(done.Serve, func(y Serve) bool {
+				return r.p.Tanks[r.tankAt[y.Tank]].Kind == Supply && y.Amount <= Tolerance
+			})
 		}
 		out = append(out, Visit{Stop: v.Stop, Night: v.Night, Serve: done.Serve})
 	}
@@ -86,11 +103,12 @@ func WasteAmounts(p *Problem, visits []Visit) ([]Visit, error) {
 
 // A replayer is the trip at one time.
 type replayer struct {
-	p         *Problem
-	tankAt    map[string]int
-	stopAt    map[string]int
-	visited   map[string]bool // stop → night taken
-	fillWaste bool            // take waste amounts from the replay, not from the visit
+	p       *Problem
+	tankAt  map[string]int
+	stopAt  map[string]int
+	visited map[string]bool // stop → night taken
+	drain   bool            // take waste amounts from the replay, not from the visit
+	pour    bool            // pour in no more than there is room for
 
 	headroom []float64
 	km       float64 // position along the route
@@ -291,7 +309,7 @@ func (r *replayer) restore(s *Stop, x *Service, y *Serve, use float64) error {
 	after := r.headroom[i] - use
 	if t.Kind == Waste {
 		out := t.Capacity - min(after, t.Capacity)
-		if r.fillWaste {
+		if r.drain {
 			y.Amount = out
 		}
 		if !(math.Abs(y.Amount-out) <= Tolerance) {
@@ -300,7 +318,10 @@ func (r *replayer) restore(s *Stop, x *Service, y *Serve, use float64) error {
 		r.headroom[i] = t.Capacity
 		return nil
 	}
-	if !(y.Amount > 0) {
+	if r.pour {
+		y.Amount = max(0, min(y.Amount, t.Capacity-after))
+	}
+	if !(y.Amount > 0 || r.pour) {
 		return &Broken{Rule: RuleAmount, Stop: s.ID, Tank: t.ID, Km: s.Km, Have: y.Amount, Detail: "want more than 0"}
 	}
 	after += y.Amount

@@ -1,0 +1,208 @@
+package planner
+
+import (
+	"maps"
+	"math"
+	"slices"
+)
+
+// NightFallback is the key of [Visit.Fallback] for the night.
+const NightFallback = "night"
+
+// fallbackReach is how many of the next places that offer a service are tried.
+const fallbackReach = 4
+
+// A Closure is what becomes of a plan when one of its stops turns out closed
+// on arrival.
+type Closure struct {
+	Stop     string
+	Survived bool
+	Fallback map[string]string // stop to use instead, by tank or [NightFallback]; none for what can be left out
+	Plan     Plan              // survived: the trip as it is then driven, replayed in the problem with the stop closed
+	Err      error             // not survived: what breaks if no fallback is used, or the last one tried
+}
+
+// Closures closes every stop of the plan in turn: it follows the plan up to
+// the arrival there, goes to fallbacks for what was planned (to fill up or to
+// empty), and follows the rest of the plan, with amounts that fit. The way on
+// is the cheapest that is found among the next few places for each service
+// and the night; stops of the same site are closed too. On the way reserves may be
+// spent, but no tank runs dry; all other rules hold, opening hours, day limits
+// and end conditions included.
+//
+// A way on is a proof by example; that none is found is no proof that none
+// exists. The plan must have passed [Audit]. Each closure takes up to
+// (1+fallbackReach)^services × fallbackReach replays.
+func Closures(p *Problem, plan Plan) []Closure {
+	out := make([]Closure, 0, len(plan.Visits))
+	for i := range plan.Visits {
+		out = append(out, closeStop(p, plan, i))
+	}
+	return out
+}
+
+// WithFallbacks returns the plan with the fallbacks of closures in its visits.
+func WithFallbacks(plan Plan, closures []Closure) Plan {
+	plan.Visits = slices.Clone(plan.Visits)
+	for i := range plan.Visits {
+		for _, c := range closures {
+			if c.Stop == plan.Visits[i].Stop {
+				plan.Visits[i].Fallback = c.Fallback
+			}
+		}
+	}
+	return plan
+}
+
+func closeStop(p *Problem, plan Plan, i int) Closure {
+	v := plan.Visits[i]
+	closed, at := closedProblem(p, plan, i)
+	search := &wayOn{p: closed, before: plan.Visits[:i+1], after: plan.Visits[i+1:], best: Closure{Stop: v.Stop}}
+	search.before = slices.Clone(search.before)
+	search.before[i] = Visit{Stop: v.Stop} // the way there and back, for nothing
+	for _, y := range v.Serve {
+		search.missed = append(search.missed, y.Tank)
+		search.offers = append(search.offers, append([]int{-1}, nextOffers(closed, at, y.Tank)...))
+	}
+	if v.Night {
+		search.missed = append(search.missed, NightFallback)
+		search.offers = append(search.offers, nextNights(closed, at))
+	}
+	search.try(make([]int, 0, len(search.missed)))
+	return search.best
+}
+
+// closedProblem is p with the stop of visit i closed, and its site, found out on
+// arrival: of the stops at the same km, those not visited before come after
+// it. at is its position in the list.
+func closedProblem(p *Problem, plan Plan, i int) (closed *Problem, at int) {
+	q := *p
+	q.Backup = false
+	q.Tanks = slices.Clone(p.Tanks)
+	for j := range q.Tanks {
+		q.Tanks[j].Reserve = 0
+	}
+	from := slices.IndexFunc(p.Stops, func(s Stop) bool { return s.ID == plan.Visits[i].Stop })
+	site := p.Stops[from].Site
+	q.Stops = slices.Clone(p.Stops)
+	shut := q.Stops[from]
+	q.Stops = slices.Delete(q.Stops, from, from+1)
+	for at = from; at > 0 && q.Stops[at-1].Km == shut.Km && !(i > 0 && plan.Visits[i-1].Stop == q.Stops[at-1].ID); {
+		at--
+	}
+	q.Stops = slices.Insert(q.Stops, at, closedStop(shut))
+	for j := at + 1; j < len(q.Stops); j++ {
+		if site != "" && q.Stops[j].Site == site {
+			q.Stops[j] = closedStop(q.Stops[j])
+		}
+	}
+	return &q, at
+}
+
+// closedStop costs the way and the time to see that it is closed.
+func closedStop(s Stop) Stop {
+	s.Required, s.Fee, s.Open, s.Serves, s.Night = false, 0, nil, nil, nil
+	return s
+}
+
+func nextOffers(p *Problem, at int, tank string) []int {
+	return nextStops(p, at, func(s Stop) bool {
+		return slices.ContainsFunc(s.Serves, func(x Service) bool { return x.Tank == tank })
+	})
+}
+
+func nextNights(p *Problem, at int) []int {
+	return nextStops(p, at, func(s Stop) bool { return s.Night != nil })
+}
+
+func nextStops(p *Problem, at int, fits func(Stop) bool) []int {
+	var out []int
+	for j := at + 1; j < len(p.Stops) && len(out) < fallbackReach; j++ {
+		if fits(p.Stops[j]) {
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// wayOn searches the cheapest trip after a closure.
+type wayOn struct {
+	p             *Problem
+	before, after []Visit
+	missed        []string
+	offers        [][]int // by missed: stops, -1 for none
+	best          Closure
+}
+
+// try chooses a stop for each missed service, then replays.
+func (w *wayOn) try(chosen []int) {
+	if len(chosen) < len(w.missed) {
+		for _, j := range w.offers[len(chosen)] {
+			w.try(append(chosen, j))
+		}
+		return
+	}
+	visits, err := Fit(w.p, w.visits(chosen))
+	var plan Plan
+	if err == nil {
+		plan, err = Replay(w.p, visits)
+	}
+	switch {
+	case err != nil && !w.best.Survived:
+		w.best.Err = err
+	case err == nil && (!w.best.Survived || plan.Cost < w.best.Plan.Cost):
+		w.best.Survived, w.best.Plan, w.best.Err = true, plan, nil
+		w.best.Fallback = map[string]string{}
+		for k, j := range chosen {
+			if j >= 0 {
+				w.best.Fallback[w.missed[k]] = w.p.Stops[j].ID
+			}
+		}
+	}
+}
+
+// visits merges the fallbacks into what remains of the plan.
+func (w *wayOn) visits(chosen []int) []Visit {
+	extra := map[int]*Visit{}
+	for k, j := range chosen {
+		if j < 0 {
+			continue
+		}
+		if extra[j] == nil {
+			extra[j] = &Visit{Stop: w.p.Stops[j].ID}
+		}
+		if w.missed[k] == NightFallback {
+			extra[j].Night = true
+		} else {
+			extra[j].Serve = append(extra[j].Serve, Serve{Tank: w.missed[k], Amount: math.Inf(1)})
+		}
+	}
+	out := slices.Clone(w.before)
+	rest := w.after
+	position := make(map[string]int, len(w.p.Stops))
+	for j, s := range w.p.Stops {
+		position[s.ID] = j
+	}
+	for _, j := range slices.Sorted(maps.Keys(extra)) {
+		for len(rest) > 0 && position[rest[0].Stop] < j {
+			out, rest = append(out, rest[0]), rest[1:]
+		}
+		if len(rest) > 0 && position[rest[0].Stop] == j {
+			out, rest = append(out, merged(rest[0], *extra[j])), rest[1:]
+		} else {
+			out = append(out, *extra[j])
+		}
+	}
+	return append(out, rest...)
+}
+
+// merged adds a fallback to a visit that was planned anyway.
+func merged(planned, extra Visit) Visit {
+	out := Visit{Stop: planned.Stop, Night: planned.Night || extra.Night, Serve: extra.Serve}
+	for _, y := range planned.Serve {
+		if !slices.ContainsFunc(extra.Serve, func(z Serve) bool { return z.Tank == y.Tank }) {
+			out.Serve = append(out.Serve, y)
+		}
+	}
+	return out
+}
