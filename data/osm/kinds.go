@@ -70,6 +70,9 @@ var shutTo = map[Tag]bool{
 	{"access", "agricultural"}:   true,
 	{"access", "forestry"}:       true,
 	{"access", "boat"}:           true, // seen on fuel jetties
+	{"boat", "only"}:             true,
+	{"boat", "designated"}:       true,
+	{"motorboat", "designated"}:  true,
 	{"vehicle", "no"}:            true,
 	{"vehicle", "private"}:       true,
 	{"motor_vehicle", "no"}:      true,

@@ -18,7 +18,6 @@ type offerRule struct {
 	values string      // … with one of these values, separated by spaces; "" is every value
 	answer trip.Answer // what it says
 	likely bool        // with Unknown
-	guests bool        // for customers only
 }
 
 const sites = "stopover campsite"
@@ -56,12 +55,12 @@ var offerRules = []offerRule{
 	{tank: "fresh", kinds: "fuel stopover campsite dump water tap service", key: "drinking_water", values: "no", answer: trip.No},
 	{tank: "fresh", key: "amenity", values: "water_point", answer: trip.Yes},
 	{tank: "fresh", key: "water_point", values: "yes", answer: trip.Yes},
-	{tank: "fresh", key: "water_point", values: "customers", answer: trip.Yes, guests: true},
+	{tank: "fresh", key: "water_point", values: "customers", answer: trip.Yes},
 	{tank: "fresh", kinds: sites, key: "drinking_water", values: "yes", answer: trip.Yes},
-	{tank: "fresh", kinds: "campsite", key: "camp_site", values: "standard serviced deluxe", answer: trip.Yes},
 	{tank: "fresh", key: "water_point", values: "no", answer: trip.No},
-	{tank: "fresh", kinds: "campsite", key: "camp_site", values: "basic", answer: trip.No},
-	{tank: "fresh", kinds: "tap", key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true}, // a potable tap: cp
+	{tank: "fresh", kinds: sites, key: "camp_site", values: "basic", answer: trip.No},
+	{tank: "fresh", kinds: sites, key: "camp_site", values: "standard serviced deluxe", answer: trip.Unknown, likely: true}, // "toilets and water": not said to be potable, perhaps nearby
+	{tank: "fresh", kinds: "tap", key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true},                 // a potable tap: cp
 	{tank: "fresh", kinds: "fuel dump service", key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true},
 	{tank: "fresh", kinds: "water", key: "man_made", values: "water_tap", answer: trip.Unknown, likely: true}, // amenity=drinking_water from a tap: cp
 	{tank: "fresh", kinds: "water", key: "amenity", values: "drinking_water", answer: trip.Unknown},
@@ -75,7 +74,7 @@ var offerRules = []offerRule{
 	{tank: "grey", key: "sanitary_dump_station:grey_water", values: "no", answer: trip.No},
 	{tank: "grey", key: "amenity", values: "sanitary_dump_station", answer: trip.Unknown, likely: true}, // cp
 	{tank: "grey", key: "sanitary_dump_station", values: "yes public", answer: trip.Unknown, likely: true},
-	{tank: "grey", key: "sanitary_dump_station", values: "customers", answer: trip.Unknown, likely: true, guests: true},
+	{tank: "grey", key: "sanitary_dump_station", values: "customers", answer: trip.Unknown, likely: true},
 	{tank: "grey", key: "sanitary_dump_station", values: "no", answer: trip.No},
 	{tank: "grey", kinds: sites, key: "tourism", answer: trip.Unknown},
 
@@ -87,7 +86,7 @@ var offerRules = []offerRule{
 	{tank: "cassette", key: "sanitary_dump_station:basin", values: "no", answer: trip.No},
 	{tank: "cassette", key: "amenity", values: "sanitary_dump_station", answer: trip.Yes},
 	{tank: "cassette", key: "sanitary_dump_station", values: "yes public", answer: trip.Yes},
-	{tank: "cassette", key: "sanitary_dump_station", values: "customers", answer: trip.Yes, guests: true},
+	{tank: "cassette", key: "sanitary_dump_station", values: "customers", answer: trip.Yes},
 	{tank: "cassette", key: "sanitary_dump_station", values: "no", answer: trip.No},
 	{tank: "cassette", kinds: sites, key: "tourism", answer: trip.Unknown},
 }
@@ -113,7 +112,7 @@ func offersOf(kind string, tags Tags) []trip.Offer {
 		if _, done := found[r.tank]; done || !r.applies(kind, tags) {
 			continue
 		}
-		found[r.tank] = trip.Offer{Tank: r.tank, Answer: r.answer, Likely: r.likely, Guests: r.guests, Tag: r.key + "=" + tags[r.key]}
+		found[r.tank] = trip.Offer{Tank: r.tank, Answer: r.answer, Likely: r.likely, Tag: r.key + "=" + tags[r.key]}
 	}
 	if o, ok := found["diesel"]; ok && o.Likely && unlikelyDiesel(tags) {
 		o.Likely = false
@@ -124,14 +123,36 @@ func offersOf(kind string, tags Tags) []trip.Offer {
 			found["battery"] = trip.Offer{Tank: "battery", Answer: a, Tag: tag}
 		}
 	}
-	guests := kind == "campsite" || tags["access"] == "customers" || tags["sanitary_dump_station"] == "customers"
 	offers := make([]trip.Offer, 0, len(found))
 	for _, o := range found {
-		o.Guests = o.Guests || guests
+		o.Guests = forGuests(o.Tank, kind, tags)
 		offers = append(offers, o)
 	}
 	sort.Slice(offers, func(i, j int) bool { return offers[i].Tank < offers[j].Tank })
 	return offers
+}
+
+// guestTags are tags that keep tanks for the customers of a place; no tanks are all. Sources: Key:access,
+// Key:sanitary_dump_station, Tag:amenity=water_point.
+var guestTags = []struct {
+	Tag
+	tanks string
+}{
+	{Tag{"access", "customers"}, ""},
+	{Tag{"sanitary_dump_station", "customers"}, "cassette grey"},
+	{Tag{"water_point", "customers"}, "fresh"},
+	{Tag{"power_supply", "customers"}, "battery"},
+}
+
+// forGuests reports whether a tank is served for customers only. What stands on a campsite is for its guests (common
+// practice, no source; many let others pay for it).
+func forGuests(tank, kind string, tags Tags) bool {
+	for _, g := range guestTags {
+		if tags[g.Key] == g.Value && (g.tanks == "" || hasWord(g.tanks, tank)) {
+			return true
+		}
+	}
+	return kind == "campsite"
 }
 
 func (r offerRule) applies(kind string, tags Tags) bool {
@@ -140,7 +161,7 @@ func (r offerRule) applies(kind string, tags Tags) bool {
 }
 
 // notForCars are the fuels whose pumps say nothing about a diesel pump beside them.
-const notForCars = "lpg cng lng biogas propane butane methane h2 h35 h70 hydrogen electricity JetA1 avgas 100LL wood charcoal others"
+const notForCars = "lpg cng lng biogas propane butane methane h2 h35 h70 hydrogen electricity JetA1 100LL wood charcoal others"
 
 // unlikelyDiesel reports whether the fuels tagged are such that a diesel pump beside them is not to be expected: a
 // station that sells autogas only. Tagged petrol, or no fuel tagged at all, leaves diesel likely. Measured on the
@@ -154,7 +175,7 @@ func unlikelyDiesel(tags Tags) bool {
 			continue
 		}
 		fuel, _, _ = strings.Cut(fuel, ":")
-		if hasWord(notForCars, fuel) {
+		if hasWord(notForCars, fuel) || strings.HasPrefix(fuel, "avgas") {
 			gas = true
 		} else {
 			liquid = true

@@ -57,6 +57,10 @@ func TestOffers(t *testing.T) {
 		{"water at the station", "amenity=fuel | water_point=yes", "fuel: def? diesel~ fresh+ lpg?"},
 		{"dump at the station", "amenity=fuel | sanitary_dump_station=yes", "fuel: cassette+ def? diesel~ grey~ lpg?"},
 
+		{"dump for the station's customers", "amenity=fuel | sanitary_dump_station=customers", "fuel: cassette+g def? diesel~ grey~g lpg?"},
+		{"boats' jetty", "amenity=fuel | fuel:diesel=yes | motorboat=designated", ""},
+		{"airfield", "amenity=fuel | fuel:avgas_100_ll=yes", "fuel: def? diesel? lpg?"},
+
 		{"dump", "amenity=sanitary_dump_station", "dump: cassette+ fresh? grey~"},
 		{"dump for guests", "amenity=sanitary_dump_station | access=customers | water_point=yes", "dump: cassette+g fresh+g grey~g"},
 		{"chemical toilets only", "amenity=sanitary_dump_station | sanitary_dump_station:chemical_toilet=yes | sanitary_dump_station:grey_water=no", "dump: cassette+ fresh? grey-"},
@@ -85,9 +89,10 @@ func TestOffers(t *testing.T) {
 		{"power on demand", "tourism=caravan_site | power_supply=intermittent", "stopover: battery? cassette? fresh? grey?"},
 		{"no sockets", "tourism=caravan_site | socket:cee_blue=0", "stopover: battery? cassette? fresh? grey?"},
 		{"stopover with all", "tourism=caravan_site | sanitary_dump_station=yes | sanitary_dump_station:grey_water=yes | water_point=yes | power_supply=yes", "stopover: battery+ cassette+ fresh+ grey+"},
+		{"stopover, basic", "tourism=caravan_site | camp_site=basic", "stopover: battery- cassette? fresh- grey?"},
 		{"campsite", "tourism=camp_site", "campsite: battery?g cassette?g fresh~g grey?g"},
 		{"campsite, basic", "tourism=camp_site | camp_site=basic", "campsite: battery-g cassette?g fresh-g grey?g"},
-		{"campsite, serviced", "tourism=camp_site | camp_site=serviced", "campsite: battery+g cassette?g fresh+g grey?g"},
+		{"campsite, serviced", "tourism=camp_site | camp_site=serviced", "campsite: battery+g cassette?g fresh~g grey?g"},
 		{"campsite, drinking water", "tourism=camp_site | drinking_water=yes", "campsite: battery?g cassette?g fresh+g grey?g"},
 		{"campsite without drinking water", "tourism=camp_site | camp_site=deluxe | drinking_water=no", "campsite: battery+g cassette?g fresh-g grey?g"},
 

@@ -76,7 +76,7 @@ func TestCounts(t *testing.T) {
 		{"osm/liechtenstein-2013-08-03.osm.pbf", "2013-08-03", map[string]int{"fuel": 15 + 1, "water": 10, "campsite": 1}},
 		{"osm/liechtenstein-2013-08-03.osm.bz2", "2013-08-03", map[string]int{"fuel": 15 + 1, "water": 10, "campsite": 1}},
 		{"osm/north-bayreuth-2014.osm.gz", "2014-11-05", map[string]int{"fuel": 1, "campsite": 1}},
-		{"osm/saint_barthelemy.osm.pbf", "2014-01-15", map[string]int{}}, // no date stated: of the newest object, as osmium fileinfo -e
+		{"osm/saint_barthelemy.osm.pbf", "2014-01-15", map[string]int{}},                                 // no date stated: of the newest object, as osmium fileinfo -e
 		{"places/italy-treviso-fuel-overpass-2019-02-11.osm", "2019-02-11", map[string]int{"fuel": 357}}, // grep -c 'v="fuel"'
 	} {
 		t.Run(filepath.Base(tc.path), func(t *testing.T) {

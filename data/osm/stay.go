@@ -9,41 +9,41 @@ import (
 
 // This file reads what a night at a place offers.
 
-// noNight are tags of sites where a motorhome does not stay. Sources: Tag:tourism=camp_site, Key:motorhome,
-// Key:caravans, Key:backcountry, Key:group_only.
-var noNight = map[Tag]bool{
-	{"motorhome", "no"}:    true,
-	{"campers", "no"}:      true, // deprecated in favour of motorhome
-	{"backcountry", "yes"}: true, // reached on foot or by boat
-	{"group_only", "yes"}:  true,
-	{"caravan_site", "no"}: true,
-	{"overnight", "no"}:    true,
+// noNight are tags of sites where a motorhome does not stay. Sources: Tag:tourism=camp_site, Key:motorhome, Key:group_only;
+// permanent_camping from memory.
+var noNight = []Tag{
+	{"motorhome", "no"},
+	{"campers", "no"}, // deprecated in favour of motorhome
+	{"group_only", "yes"},
+	{"permanent_camping", "only"},
+}
+
+// noNightUnless are tags of sites with no way in or no room for a motorhome, unless motorhome=* says otherwise. Sources:
+// Key:caravans; Key:backcountry, which warns that some so tagged lie by a road: a night in doubt is not planned.
+var noNightUnless = []Tag{
+	{"caravans", "no"},
+	{"backcountry", "yes"},
 }
 
 // stayOf returns what a night offers; nil if a motorhome cannot stay.
 func stayOf(kind string, by Tag, tags Tags) *trip.Stay {
-	if kind != "stopover" && kind != "campsite" {
+	if kind != "stopover" && kind != "campsite" || Want(noNight).Matches(tags) {
 		return nil
 	}
-	for k, v := range tags {
-		if noNight[Tag{k, v}] {
-			return nil
-		}
-	}
-	// A site without caravans has no room for a motorhome either, unless it says that it has.
-	if tags["caravans"] == "no" && kind == "campsite" && answer(tags, "motorhome") != trip.Yes {
+	if Want(noNightUnless).Matches(tags) && kind == "campsite" && answer(tags, "motorhome") != trip.Yes {
 		return nil
 	}
 	s := &trip.Stay{
-		Amps:     ampsOf(tags),
-		Showers:  facility(tags, "shower", "serviced deluxe"),
-		Toilets:  facility(tags, "toilets", "standard serviced deluxe"),
-		Tents:    answer(tags, "tents"),
-		Capacity: capacityOf(tags),
-		Fee:      feeOf(tags),
-		Charge:   tags["charge"],
-		MaxStay:  tags["maxstay"],
-		Tag:      by.Key + "=" + by.Value,
+		Amps:        ampsOf(tags),
+		Showers:     facility(tags, "shower", "serviced deluxe"),
+		Toilets:     facility(tags, "toilets", "standard serviced deluxe"),
+		Tents:       answer(tags, "tents"),
+		Capacity:    capacityOf(tags),
+		Fee:         feeOf(tags),
+		Charge:      tags["charge"],
+		MaxStay:     tags["maxstay"],
+		Reservation: tags["reservation"],
+		Tag:         by.Key + "=" + by.Value,
 	}
 	s.HookUp, _ = hookUp(tags)
 	return s

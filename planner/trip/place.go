@@ -49,16 +49,17 @@ type Limits struct {
 
 // Stay is what a night at the place offers.
 type Stay struct {
-	HookUp   Answer  `json:"hookup,omitempty"`
-	Amps     float64 `json:"amps,omitempty"` // 0: not stated
-	Showers  Answer  `json:"showers,omitempty"`
-	Toilets  Answer  `json:"toilets,omitempty"`
-	Tents    Answer  `json:"tents,omitempty"`
-	Capacity int     `json:"capacity,omitempty"` // 0: not stated
-	Fee      Answer  `json:"fee,omitempty"`
-	Charge   string  `json:"charge,omitempty"` // as tagged
-	MaxStay  string  `json:"max_stay,omitempty"`
-	Tag      string  `json:"tag,omitempty"` // the evidence: "tourism=caravan_site"
+	HookUp      Answer  `json:"hookup,omitempty"`
+	Amps        float64 `json:"amps,omitempty"` // 0: not stated
+	Showers     Answer  `json:"showers,omitempty"`
+	Toilets     Answer  `json:"toilets,omitempty"`
+	Tents       Answer  `json:"tents,omitempty"`
+	Capacity    int     `json:"capacity,omitempty"` // 0: not stated
+	Fee         Answer  `json:"fee,omitempty"`
+	Charge      string  `json:"charge,omitempty"` // as tagged
+	MaxStay     string  `json:"max_stay,omitempty"`
+	Reservation string  `json:"reservation,omitempty"` // as tagged: yes, recommended, required, no
+	Tag         string  `json:"tag,omitempty"`         // the evidence: "tourism=caravan_site"
 }
 
 // Offer returns what the place says about a tank; ok is false if nothing.
