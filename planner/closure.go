@@ -18,7 +18,8 @@ type Closure struct {
 	Stop     string
 	Survived bool
 	Fallback map[string]string // stop to use instead, by tank or [NightFallback]; none for what can be left out
-	Plan     Plan              // survived: the trip as it is then driven, replayed in the problem with the stop closed
+	Problem  *Problem          // with the stop closed and no reserves
+	Plan     Plan              // survived: the trip as it is then driven, a plan of Problem
 	Err      error             // not survived: what breaks if no fallback is used, or the last one tried
 }
 
@@ -32,7 +33,7 @@ type Closure struct {
 //
 // A way on is a proof by example; that none is found is no proof that none
 // exists. The plan must have passed [Audit]. Each closure takes up to
-// (1+fallbackReach)^services × fallbackReach replays.
+// (1 + fallbackReach)^(services and night) replays.
 func Closures(p *Problem, plan Plan) []Closure {
 	out := make([]Closure, 0, len(plan.Visits))
 	for i := range plan.Visits {
@@ -57,7 +58,7 @@ func WithFallbacks(plan Plan, closures []Closure) Plan {
 func closeStop(p *Problem, plan Plan, i int) Closure {
 	v := plan.Visits[i]
 	closed, at := closedProblem(p, plan, i)
-	search := &wayOn{p: closed, before: plan.Visits[:i+1], after: plan.Visits[i+1:], best: Closure{Stop: v.Stop}}
+	search := &wayOn{p: closed, before: plan.Visits[:i+1], after: plan.Visits[i+1:], best: Closure{Stop: v.Stop, Problem: closed}}
 	search.before = slices.Clone(search.before)
 	search.before[i] = Visit{Stop: v.Stop} // the way there and back, for nothing
 	for _, y := range v.Serve {
@@ -66,7 +67,7 @@ func closeStop(p *Problem, plan Plan, i int) Closure {
 	}
 	if v.Night {
 		search.missed = append(search.missed, NightFallback)
-		search.offers = append(search.offers, nextNights(closed, at))
+		search.offers = append(search.offers, append([]int{-1}, nextNights(closed, at)...))
 	}
 	search.try(make([]int, 0, len(search.missed)))
 	return search.best

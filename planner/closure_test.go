@@ -36,3 +36,59 @@ func TestClosuresOfT1(t *testing.T) {
 		}
 	}
 }
+
+// TestClosuresAreDriven: whatever is said to survive passes the auditor, keeps
+// away from what is closed, and is the old plan up to the closure.
+func TestClosuresAreDriven(t *testing.T) {
+	survived := 0
+	for seed := range uint64(200) {
+		p := tiny(seed)
+		plan := solve(t, p)
+		closures := Closures(p, plan)
+		for i, c := range closures {
+			if !c.Survived {
+				if c.Err == nil {
+					t.Errorf("seed %d: closure of %s is not survived for no reason", seed, c.Stop)
+				}
+				continue
+			}
+			survived++
+			if err := Audit(c.Problem, c.Plan); err != nil {
+				t.Errorf("seed %d: closure of %s: %v", seed, c.Stop, err)
+			}
+			for j, v := range c.Plan.Visits[:i+1] {
+				if v.Stop != plan.Visits[j].Stop || j == i && (v.Night || len(v.Serve) > 0) {
+					t.Errorf("seed %d: closure of %s changes what was before: %v", seed, c.Stop, v)
+				}
+			}
+		}
+		if err := Audit(p, WithFallbacks(plan, closures)); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+	}
+	if survived < 50 {
+		t.Errorf("%d closures survived, want more to look at", survived)
+	}
+}
+
+// TestClosedSite: stops of one site close together.
+func TestClosedSite(t *testing.T) {
+	p := &Problem{
+		Format: ProblemFormat, LengthKm: 200,
+		Drive: Drive{MaxKmPerDay: 300, MaxMinPerDay: 600, Pace: []Pace{{ToKm: 200, MinPerKm: 1}}},
+		Tanks: []Tank{{ID: "fuel", Kind: Supply, Capacity: 30, Reserve: 3, Start: 13, PerKm: 0.1}},
+		Stops: []Stop{
+			{ID: "a", Km: 80, Site: "x", Serves: []Service{{Tank: "fuel", Price: 1}}},
+			{ID: "b", Km: 81, Site: "x", Serves: []Service{{Tank: "fuel", Price: 2}}},
+			{ID: "c", Km: 120, Serves: []Service{{Tank: "fuel", Price: 3}}},
+		},
+	}
+	got := Closures(p, solve(t, p))
+	if len(got) != 1 || !got[0].Survived || got[0].Fallback["fuel"] != "c" {
+		t.Errorf("%+v, want c as the fallback of a", got)
+	}
+	p.Stops = p.Stops[:2]
+	if got := Closures(p, solve(t, p)); len(got) != 1 || got[0].Survived {
+		t.Errorf("%+v, want no way on", got)
+	}
+}
