@@ -23,6 +23,7 @@ type evaluator struct {
 	yes   [4]bool // a holiday that may be is one: public today, on other days, school today, on other days
 	ahead int     // minutes of local time ahead of UTC
 
+	suns  [dusk + 1][2]sunTime // by event, the last even and odd day
 	spans []span
 	edges []int
 	out   []Period

@@ -79,6 +79,15 @@ func (p *parser) take(text string) bool {
 	return false
 }
 
+// takeWord steps over the word if it is next.
+func (p *parser) takeWord(text string) bool {
+	if t := p.peek(0); t.kind == word && t.text == text {
+		p.i++
+		return true
+	}
+	return false
+}
+
 // rule reads a rule and what joins the next one to it.
 func (p *parser) rule(r *rule, joint joint) (next joint, err error) {
 	r.joint, r.state = joint, Open

@@ -65,8 +65,7 @@ func (p *parser) weekdayRange() (w weekdayRange, err error) {
 	w.to = w.from
 	p.i++
 	switch {
-	case p.is(0, "-") || p.peek(0).kind == word && p.peek(0).text == "to":
-		p.i++
+	case p.take("-") || p.takeWord("to"):
 		day, ok := weekdays[p.peek(0).text]
 		if !ok || p.peek(0).kind != word {
 			return w, p.unexpected("a weekday")
@@ -217,88 +216,52 @@ func (p *parser) clockAt(k int) bool {
 // dates reads "Apr", "Nov-Mar", "Dec 24,31", "2021 Mar 28-Apr 16", "Mar
 // Su[-1]-Oct Su[-1]", "easter -2 days-easter +1 day".
 func (p *parser) dates(r *rule) error {
+	var before dateEnd // what a mere day of the month belongs to
 	for {
-		d := dateRange{step: 1}
-		var err error
-		if d.from, err = p.dateEnd(dateEnd{}); err != nil {
+		d, err := p.dateRange(before)
+		if err != nil {
 			return err
-		}
-		d.to = d.from
-		switch {
-		case p.is(0, "-"):
-			p.i++
-			if d.to, err = p.dateEnd(d.from); err != nil {
-				return err
-			}
-			if d.step, err = p.step(); err != nil {
-				return err
-			}
-		case p.is(0, "+") && d.from.year == 0 && p.peek(1).kind != number:
-			return errors.New("an open end of dates needs a year")
-		}
-		if d.from.year == 0 && d.to.year != 0 {
-			return errors.New("a range of dates names only the year of its end")
-		}
-		if d.from.day == 0 && d.from.nth == 0 && !d.from.easter && (d.to.day != 0 || d.to.nth != 0) {
-			return errors.New("a range of dates starts with a month and ends with a day")
-		}
-		if d.from.year != 0 && d.to.year != 0 && d.to.last(d.to.year) < d.from.first(d.from.year) {
-			return errors.New("a range of dates ends before it starts")
 		}
 		r.dates = append(r.dates, d)
 		if !p.is(0, ",") {
 			return nil
 		}
-		// Another date, or only another day of the month.
-		next := p.peek(1)
-		switch _, isMonth := months[next.text]; {
-		case next.kind == word && (isMonth || next.text == "easter"):
-			p.i++
-		case next.kind == number && len(next.text) == 4 && months[p.peek(2).text] > 0:
-			p.i++
+		switch next := p.peek(1); {
+		case next.kind == word && (months[next.text] > 0 || next.text == "easter"),
+			next.kind == number && len(next.text) == 4 && months[p.peek(2).text] > 0:
+			before = dateEnd{}
 		case next.kind == number && len(next.text) <= 2 && d.to.day != 0 && !p.clockAt(1):
-			p.i++
-			day := d.to
-			if day.day, err = p.dayOfMonth(day.month); err != nil {
-				return err
-			}
-			list := dateRange{from: day, to: day, step: 1}
-			if p.is(0, "-") && p.peek(1).kind == number && !p.clockAt(1) {
-				p.i++
-				if list.to.day, err = p.dayOfMonth(day.month); err != nil {
-					return err
-				}
-			}
-			r.dates = append(r.dates, list)
-			if !p.is(0, ",") {
-				return nil
-			}
-			return p.moreDates(r)
+			before = d.to
 		default:
 			return nil
 		}
+		p.i++
 	}
 }
 
-// moreDates carries on after "Dec 24,31,": another date, or the end of dates.
-func (p *parser) moreDates(r *rule) error {
-	next := p.peek(1)
-	if _, isMonth := months[next.text]; next.kind == word && (isMonth || next.text == "easter") {
-		p.i++
-		return p.dates(r)
+func (p *parser) dateRange(before dateEnd) (d dateRange, err error) {
+	d.step = 1
+	if d.from, err = p.dateEnd(before); err != nil {
+		return d, err
 	}
-	if last := r.dates[len(r.dates)-1].to; next.kind == number && len(next.text) <= 2 && !p.clockAt(1) {
-		p.i++
-		var err error
-		if last.day, err = p.dayOfMonth(last.month); err != nil {
-			return err
+	d.to = d.from
+	if p.take("-") {
+		if d.to, err = p.dateEnd(d.from); err != nil {
+			return d, err
 		}
-		r.dates = append(r.dates, dateRange{from: last, to: last, step: 1})
-		if p.is(0, ",") {
-			return p.moreDates(r)
+		if d.step, err = p.step(); err != nil {
+			return d, err
 		}
 	}
-	return nil
+	switch from, to := d.from, d.to; {
+	case from.year == 0 && to.year != 0:
+		return d, errors.New("a range of dates names only the year of its end")
+	case from.day == 0 && from.nth == 0 && !from.easter && (to.day != 0 || to.nth != 0):
+		return d, errors.New("a range of dates starts with a month and ends with a day")
+	case from.year != 0 && to.year != 0 && to.last(to.year) < from.first(from.year):
+		return d, errors.New("a range of dates ends before it starts")
+	}
+	return d, nil
 }
 
 // dateEnd reads one end of a range; what the second end leaves out it takes
@@ -329,7 +292,8 @@ func (p *parser) dateEnd(first dateEnd) (e dateEnd, err error) {
 		if e.day, err = p.dayOfMonth(e.month); err != nil {
 			return e, err
 		}
-	} else if day, ok := weekdays[t.text]; ok && t.kind == word && p.is(1, "[") {
+	} else if day, ok := weekdays[t.text]; ok && t.kind == word && p.is(1, "[") && !(first.month > 0 && first.day == 0 && first.nth == 0) {
+		// But "Apr-Oct Su[2]" is the second Sunday of seven months.
 		p.i++
 		p.take("[")
 		if e.nth, err = p.nth(); err != nil {

@@ -95,9 +95,12 @@ func (p *parser) timeRange() (t timeRange, err error) {
 		return t, err
 	}
 	if p.take("+") {
+		if p.peek(0).kind == number {
+			return t, errors.New("a time that is counted from the sun stands in brackets: (sunrise+1:00)")
+		}
 		return openEnd(t.from), nil
 	}
-	if !p.take("-") && !(p.peek(0).text == "to" && p.take2()) {
+	if !p.take("-") && !p.takeWord("to") {
 		return t, errors.New("a point in time is no opening time; a range is expected")
 	}
 	if t.to, toHalf, err = p.moment(); err != nil {
@@ -123,9 +126,6 @@ func (p *parser) timeRange() (t timeRange, err error) {
 	}
 	return t, nil
 }
-
-// take2 steps over a word that has been recognised.
-func (p *parser) take2() bool { p.i++; return true }
 
 // halves applies am and pm.
 func halves(t *timeRange, from, to string) error {

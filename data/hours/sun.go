@@ -24,33 +24,36 @@ var altitude = [...]float64{dawn: -6, sunrise: -0.833, sunset: -0.833, dusk: -6}
 // sun does not cross that height.
 //
 // The sun's place is that of the Astronomical Almanac, page C5, "Low precision
-// formulas for the Sun" (0.01°, 1950 to 2050), taken at the event itself in a
-// second step; the hour angle as in J. Meeus, "Astronomical Algorithms", 1991,
+// formulas for the Sun" (0.01°, 1950 to 2050), taken six hours before or after
+// noon; the hour angle as in J. Meeus, "Astronomical Algorithms", 1991,
 // equation 14.1. Within a minute or two below 65° of latitude.
 func sunMinutes(event sunEvent, n int, lat, lon float64) (min float64, ok bool) {
 	const rad = math.Pi / 180
-	min = 720 - 4*lon
-	for range 2 {
-		t := float64(n-dayNumber(2000, 1, 1)) - 0.5 + min/dayMin // days since J2000.0
-		mean := 280.460 + 0.9856474*t
-		g := (357.528 + 0.9856003*t) * rad
-		lambda := (mean + 1.915*math.Sin(g) + 0.020*math.Sin(2*g)) * rad
-		epsilon := (23.439 - 0.0000004*t) * rad
-		decl := math.Asin(math.Sin(epsilon) * math.Sin(lambda))
-		ascension := math.Atan2(math.Cos(epsilon)*math.Sin(lambda), math.Cos(lambda)) / rad
-		eqtime := 4 * math.Remainder(mean-ascension, 360)
-		phi := lat * rad
-		cos := (math.Sin(altitude[event]*rad) - math.Sin(phi)*math.Sin(decl)) / (math.Cos(phi) * math.Cos(decl))
-		if !(math.Abs(cos) <= 1) {
-			return 0, false
-		}
-		hour := math.Acos(cos) / rad
-		if event == sunset || event == dusk {
-			hour = -hour
-		}
-		min = 720 - 4*(lon+hour) - eqtime
+	side := -1.0 // of noon
+	if event == sunset || event == dusk {
+		side = 1
 	}
-	return min, true
+	t := float64(n-dayNumber(2000, 1, 1)) - 0.5 + (720-4*lon+side*360)/dayMin // days since J2000.0
+	mean := 280.460 + 0.9856474*t
+	g := (357.528 + 0.9856003*t) * rad
+	lambda := (mean + 1.915*math.Sin(g) + 0.020*math.Sin(2*g)) * rad
+	epsilon := (23.439 - 0.0000004*t) * rad
+	decl := math.Asin(math.Sin(epsilon) * math.Sin(lambda))
+	ascension := math.Atan2(math.Cos(epsilon)*math.Sin(lambda), math.Cos(lambda)) / rad
+	eqtime := 4 * math.Remainder(mean-ascension, 360)
+	phi := lat * rad
+	cos := (math.Sin(altitude[event]*rad) - math.Sin(phi)*math.Sin(decl)) / (math.Cos(phi) * math.Cos(decl))
+	if !(math.Abs(cos) <= 1) {
+		return 0, false
+	}
+	return 720 - 4*lon + side*4*math.Acos(cos)/rad - eqtime, true
+}
+
+type sunTime struct {
+	set bool
+	day int
+	utc float64
+	ok  bool
 }
 
 // minutes returns when a moment is on day n.
@@ -61,10 +64,15 @@ func (e *evaluator) minutes(m moment, n int) (min int, ok bool) {
 	if e.at.Lat == 0 && e.at.Lon == 0 {
 		return 0, false
 	}
-	utc, ok := sunMinutes(m.event, n, e.at.Lat, e.at.Lon)
+	// Today's are asked for again tomorrow, for what passes midnight.
+	known := &e.suns[m.event][n&1]
+	if !known.set || known.day != n {
+		known.set, known.day = true, n
+		known.utc, known.ok = sunMinutes(m.event, n, e.at.Lat, e.at.Lon)
+	}
 	// The event on this local date.
-	local := math.Mod(utc+float64(e.ahead)+2*dayMin, dayMin)
-	return int(math.Round(local)) + m.min, ok
+	local := math.Mod(known.utc+float64(e.ahead)+2*dayMin, dayMin)
+	return int(math.Round(local)) + m.min, known.ok
 }
 
 // zones returns by how many minutes local time may be ahead of UTC on a day.
