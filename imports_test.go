@@ -1,0 +1,182 @@
+package ullage_test
+
+import (
+	"go/build"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// This file holds the lines between the parts: what a folder may import. The
+// way of the data is bytes → data → places and route → geo → planner/trip →
+// planner → planner/trip → app or cmd, and there is no way back.
+
+const goApp = "github.com/maxence-charriere/go-app/v10"
+
+// allowed lists, by package, what its own code may import besides the standard library;
+// a path allows what is below it too. Tests may import what they compare with.
+var allowed = map[string][]string{
+	"geo":           {"github.com/paulmach/orb", "github.com/tidwall/"},
+	"planner":       {},
+	"planner/trip":  {"github.com/paulmach/orb", "ullage/geo", "ullage/planner"},
+	"data":          {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},
+	"data/osm":      {"github.com/paulmach/", "ullage/geo", "ullage/planner", "ullage/data"},
+	"data/hours":    {"github.com/paulmach/orb"},
+	"data/tripfile": {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},
+	"data/demo":     {"github.com/paulmach/", "ullage/geo", "ullage/planner", "ullage/data"},
+	"web":           {},
+	"app":           {goApp, "github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data", "ullage/app"},
+	"app/draw":      {"github.com/paulmach/orb", "ullage/geo", "ullage/planner"},
+	"app/job":       {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},
+	"app/browser":   {goApp},
+	"cmd/client":    {goApp, "ullage/app"},
+	"cmd/ullage":    {goApp, "github.com/andybalholm/brotli", "github.com/paulmach/orb", "ullage/"},
+}
+
+// forbidden is never imported, not even from the standard library.
+var forbidden = map[string][]string{
+	"":        {"syscall/js", "unsafe", "github.com/paulmach/orb/geojson"},
+	"geo":     {"os", "time", "log", "net", "math/rand", "sync", "io/fs"},
+	"planner": {"os", "log", "net", "math/rand", "sync", "io/fs"},
+	// What the page contains: a server in it would double it.
+	"app":        {"net/http", "os/exec", "embed"},
+	"cmd/client": {"net/http", "os/exec", "embed"},
+}
+
+// TestImports reads the imports of every file.
+func TestImports(t *testing.T) {
+	files := 0
+	err := filepath.WalkDir(".", func(p string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && p != "." && (strings.HasPrefix(d.Name(), ".") || d.Name() == "testdata") {
+			return fs.SkipDir
+		}
+		if d.IsDir() || !strings.HasSuffix(p, ".go") {
+			return nil
+		}
+		files++
+		folder := filepath.ToSlash(filepath.Dir(p))
+		f, err := parser.ParseFile(token.NewFileSet(), p, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for _, spec := range f.Imports {
+			path, err := strconv.Unquote(spec.Path.Value)
+			if err != nil {
+				return err
+			}
+			if complaint := check(folder, path, strings.HasSuffix(p, "_test.go")); complaint != "" {
+				t.Errorf("%s imports %s: %s", p, path, complaint)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if files < 50 {
+		t.Errorf("only %d files were read", files)
+	}
+}
+
+// check says what is wrong with an import; "" if nothing.
+func check(folder, path string, test bool) string {
+	if path == "syscall/js" {
+		return "JavaScript is reached through go-app's values, in app/browser only"
+	}
+	if strings.HasPrefix(path, goApp) && folder != "app" && !strings.HasPrefix(folder, "app/") && !strings.HasPrefix(folder, "cmd/") {
+		return "go-app belongs to app and cmd"
+	}
+	if test {
+		return ""
+	}
+	for part, list := range forbidden {
+		if part == "" || folder == part || strings.HasPrefix(folder, part+"/") {
+			for _, bad := range list {
+				if path == bad || strings.HasPrefix(path, bad+"/") {
+					return "not in " + folder
+				}
+			}
+		}
+	}
+	if standard(path) {
+		return ""
+	}
+	list, known := allowed[folder]
+	if !known {
+		return "the folder " + folder + " has no line in imports_test.go"
+	}
+	for _, good := range list {
+		if path == good || strings.HasPrefix(path, strings.TrimSuffix(good, "/")+"/") {
+			return ""
+		}
+	}
+	return "the layers do not allow it"
+}
+
+func standard(path string) bool {
+	first, _, _ := strings.Cut(path, "/")
+	return !strings.Contains(first, ".") && first != "ullage"
+}
+
+// TestCheck: the rule above finds what it is there for.
+func TestCheck(t *testing.T) {
+	for _, tc := range []struct {
+		folder, path string
+		wrong        bool
+	}{
+		{"planner", "ullage/planner/trip", true},
+		{"planner", "ullage/geo", true},
+		{"planner", "os", true},
+		{"planner", "math/rand/v2", true},
+		{"planner", "slices", false},
+		{"geo", "ullage/planner", true},
+		{"data/osm", "ullage/app", true},
+		{"app/draw", goApp + "/pkg/app", true},
+		{"app/job", "net/http", true},
+		{"cmd/client", "net/http", true},
+		{"cmd/ullage", "net/http", false},
+		{"app/browser", "syscall/js", true},
+		{"app/browser", goApp + "/pkg/app", false},
+		{"unheard/of", "github.com/paulmach/orb", true},
+	} {
+		if got := check(tc.folder, tc.path, false); (got != "") != tc.wrong {
+			t.Errorf("check(%q, %q) = %q, want wrong to be %v", tc.folder, tc.path, got, tc.wrong)
+		}
+	}
+}
+
+// TestClientHasNoServer looks at what the page's own program is made of, through all packages.
+func TestClientHasNoServer(t *testing.T) {
+	ctx := build.Default
+	ctx.GOOS, ctx.GOARCH, ctx.CgoEnabled = "js", "wasm", false
+	seen := map[string]bool{}
+	var walk func(string)
+	walk = func(path string) {
+		if seen[path] || !strings.HasPrefix(path, "ullage/") {
+			seen[path] = true
+			return
+		}
+		seen[path] = true
+		p, err := ctx.ImportDir(filepath.FromSlash(strings.TrimPrefix(path, "ullage/")), 0)
+		if err != nil {
+			t.Fatalf("%s: %v", path, err)
+		}
+		for _, i := range p.Imports {
+			walk(i)
+		}
+	}
+	walk("ullage/cmd/client")
+	for _, bad := range []string{"net/http", "net", "os/exec", "embed", "ullage/web", "ullage/data/demo",
+		"github.com/paulmach/osm", "github.com/paulmach/orb/geojson", "google.golang.org/protobuf/proto"} {
+		if seen[bad] {
+			t.Errorf("the page contains %s", bad)
+		}
+	}
+}
