@@ -48,14 +48,14 @@ func winterWeekend() trip.Trip {
 		Start:      "2027-01-15", // a Friday
 		Vehicle:    fromFleet("ondrel"),
 		Party:      trip.Party{Adults: 2, Showers: "sites", Toilet: "aboard", Cooking: "little"},
-		Day:        trip.DayLimits{MaxKm: 120, MaxMin: 420, DepartMin: 600, SpeedKmh: 52},
+		Day:        trip.DayLimits{MaxKm: 110, MaxMin: 420, DepartMin: 660, SpeedKmh: 52},
 		Stays:      trip.StayWishes{Campsites: true, Stopovers: true, HookUp: true},
 		CorridorKm: 5,
 		Circuity:   1.4,
 		ValuePerH:  15,
 		Currency:   "EUR",
 		Prices:     map[string]float64{"diesel": 1.68, "def": 0.95},
-		Route:      drawn("Vazhoum", "Thoulune", "Thamoum", "Olvrazhe", "Dolvilth", "Orovilth", "Vazhoum"),
+		Route:      drawn("Vazhoum", "Thoulune", "Thamoum", "Bezhoum", "Yarqoveya", "Vazhoum"),
 	}
 }
 
