@@ -43,13 +43,13 @@ func ReadGeoJSON(name string, r io.Reader) (Extract, error) {
 			continue
 		}
 		b.x.Objects++
-		at, ok := f.position()
+		ls, ok := f.line()
 		if !ok {
 			b.adrift++
 			continue
 		}
 		typ, id := f.object(n)
-		b.place(typ, id, at, tags)
+		b.placeOn(typ, id, ls, tags)
 	}
 	if _, err := d.Token(); err != nil {
 		return Extract{}, fmt.Errorf("read %s: byte %d: the file is cut off: %w", name, d.InputOffset(), err)
@@ -122,10 +122,10 @@ func (f *geoFeature) bareType() byte {
 	return 'w'
 }
 
-// position returns a point on the feature, as for objects: the largest outline counts, holes do not.
-func (f *geoFeature) position() (p orb.Point, ok bool) {
+// line returns the feature's line, ring or single point; of several the largest, without holes.
+func (f *geoFeature) line() (ls orb.LineString, ok bool) {
 	if f.Geometry == nil {
-		return p, false
+		return nil, false
 	}
 	var lines [][][]float64
 	var err error
@@ -154,14 +154,11 @@ func (f *geoFeature) position() (p orb.Point, ok bool) {
 	for i, line := range lines {
 		for _, c := range line {
 			if len(c) < 2 || !valid(orb.Point{c[0], c[1]}) {
-				return p, false
+				return nil, false
 			}
 			rings[i] = append(rings[i], orb.Point{c[0], c[1]})
 		}
 	}
-	ls := largest(rings)
-	if err != nil || len(ls) == 0 {
-		return p, false
-	}
-	return position(ls), true
+	ls = largest(rings)
+	return ls, err == nil && len(ls) > 0
 }

@@ -50,13 +50,17 @@ func onLine(ls orb.LineString) orb.Point {
 	return ls[0]
 }
 
-// position returns a point on a way: on its ring if it is closed, else on its line. It needs at least one point.
+// position returns a point on a way: on its ring if it is closed, else on its line, rounded to 1e-7 degrees as the data
+// are. It needs at least one point.
 func position(ls orb.LineString) orb.Point {
-	if len(ls) > 3 && ls[0] == ls[len(ls)-1] {
-		return onRing(ls)
+	p := onLine(ls)
+	if closed(ls) {
+		p = onRing(ls)
 	}
-	return onLine(ls)
+	return orb.Point{math.Round(p[0]*1e7) / 1e7, math.Round(p[1]*1e7) / 1e7}
 }
+
+func closed(ls orb.LineString) bool { return len(ls) > 3 && ls[0] == ls[len(ls)-1] }
 
 // flat is a distance in degrees of latitude, good for comparing short distances.
 func flat(a, b orb.Point) float64 {

@@ -149,6 +149,7 @@ type builder struct {
 	x        Extract
 	date     string
 	backdrop bool
+	outlines []outline
 	adrift   int // wanted objects whose position the file does not hold
 }
 
@@ -169,7 +170,7 @@ func (b *builder) way(w Way, ls orb.LineString, want Want) {
 	case w.Center != nil && len(ls) < len(w.Refs):
 		b.place('w', w.ID, *w.Center, w.Tags)
 	case len(ls) > 0:
-		b.place('w', w.ID, position(ls), w.Tags)
+		b.placeOn('w', w.ID, ls, w.Tags)
 	default:
 		b.adrift++
 	}
@@ -182,7 +183,7 @@ func (b *builder) area(r Relation, rings []orb.LineString) {
 	b.x.Objects++
 	switch {
 	case len(rings) > 0:
-		b.place('r', r.ID, position(largest(rings)), r.Tags)
+		b.placeOn('r', r.ID, largest(rings), r.Tags)
 	case r.Center != nil:
 		b.place('r', r.ID, *r.Center, r.Tags)
 	default:
@@ -202,8 +203,18 @@ func (b *builder) place(typ byte, id int64, at orb.Point, tags Tags) {
 	}
 }
 
+// placeOn adds a place on a line or ring.
+func (b *builder) placeOn(typ byte, id int64, ls orb.LineString, tags Tags) {
+	n := len(b.x.Places)
+	b.place(typ, id, position(ls), tags)
+	if len(b.x.Places) > n && b.x.Places[n].Stay != nil && closed(ls) {
+		b.outlines = append(b.outlines, outline{n, ls})
+	}
+}
+
 func (b *builder) done() Extract {
 	b.x.Date = b.date
+	lend(b.x.Places, b.outlines)
 	if b.adrift > 0 {
 		b.x.Notes = append(b.x.Notes, fmt.Sprintf("%d objects left out: the file does not hold their position", b.adrift))
 	}

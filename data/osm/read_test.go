@@ -96,7 +96,8 @@ func TestCounts(t *testing.T) {
 }
 
 // By osmium tags-filter as above: sanitary_dump_station=yes is on one stopover in Andorra 2018, so 3 take cassettes.
-// Andorra 2025: 7 stations, 1 stopover, 1 campsite; 1 of the 7 says grey_water only and takes cassettes by definition.
+// Andorra 2025: 7 stations, 1 stopover, 1 campsite; 1 of the 7 says grey_water only and takes cassettes by definition; and
+// the campsite w334466953, which has three of the stations inside its outline.
 // fuel:adblue=yes is on 2, fuel:lpg=yes on 83 of Treviso (grep -c).
 func TestServices(t *testing.T) {
 	for _, tc := range []struct {
@@ -104,7 +105,7 @@ func TestServices(t *testing.T) {
 		want       int
 	}{
 		{"module:andorra-latest.osm.bz2", "cassette", 3},
-		{"osm/andorra-2025-01-19.osm.pbf", "cassette", 9},
+		{"osm/andorra-2025-01-19.osm.pbf", "cassette", 10},
 		{"osm/andorra-2025-01-19.osm.pbf", "def", 2},
 		{"osm/andorra-2025-01-19.osm.pbf", "fresh", 7}, // 5 water points, 1 dump with water_point=yes, 1 campsite with drinking_water=yes
 		{"places/italy-treviso-fuel-overpass-2019-02-11.osm", "lpg", 83},
@@ -159,6 +160,9 @@ func TestAndorraByHand(t *testing.T) {
 	if camp.Kind != "campsite" || camp.Name != "Càmping Casal" || camp.Stay == nil || camp.Stay.Showers != trip.Yes ||
 		camp.Stay.Toilets != trip.Yes || camp.Stay.Tents != trip.Yes || camp.Hours != "Jan-Dez" {
 		t.Errorf("campsite = %+v, stay %+v", camp, camp.Stay)
+	}
+	if grey, _ := byID["w334466953"].Offer("grey"); grey.Answer != trip.Yes || !grey.Guests || grey.Tag != "sanitary_dump_station:grey_water=yes at n9701153599" {
+		t.Errorf("grey water at the campsite with a drain inside = %+v", grey)
 	}
 }
 
