@@ -24,6 +24,7 @@ type evaluator struct {
 	ahead int     // minutes of local time ahead of UTC
 
 	suns  [dusk + 1][2]sunTime // by event, the last even and odd day
+	last  date // the day evaluated last
 	spans []span
 	edges []int
 	out   []Period
@@ -38,6 +39,8 @@ type span struct {
 
 func newEvaluator(s *Schedule, from time.Time, at Where) *evaluator {
 	e := &evaluator{s: s, at: at, zone: from.Location(), first: dayOf(from)}
+	e.last = dateOf(e.first - 1)
+	e.spans, e.edges, e.out = make([]span, 0, 8), make([]int, 0, 18), make([]Period, 0, 8)
 	if s.holidays {
 		e.holidays = holidaysOf(at.Country)
 	}
@@ -124,7 +127,14 @@ func (e *evaluator) isHoliday(kind holidayKind, n int) bool {
 
 // once evaluates a day in the way that e has been set to.
 func (e *evaluator) once(n int) []Period {
-	e.collect(dateOf(n), dateOf(n-1))
+	yesterday := e.last
+	if yesterday.n != n-1 {
+		yesterday = dateOf(n - 1)
+	}
+	if e.last.n != n {
+		e.last = dateOf(n)
+	}
+	e.collect(e.last, yesterday)
 	e.edges = append(e.edges[:0], 0, dayMin)
 	for _, s := range e.spans {
 		e.edges = append(e.edges, s.from, s.to)

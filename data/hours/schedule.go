@@ -49,13 +49,18 @@ func (s *Schedule) Windows(from time.Time, days int, at Where) (windows [][2]flo
 		return nil, false
 	}
 	known = true
-	for _, p := range s.Periods(from, days, at) {
+	periods := s.Periods(from, days, at)
+	windows = make([][2]float64, 0, len(periods)/2+1)
+	for _, p := range periods {
 		switch p.State {
 		case Open:
 			windows = append(windows, [2]float64{float64(p.From), float64(p.To)})
 		case Unknown:
 			known = false
 		}
+	}
+	if len(windows) == 0 {
+		return nil, known
 	}
 	return windows, known
 }
@@ -64,7 +69,7 @@ func (s *Schedule) Windows(from time.Time, days int, at Where) (windows [][2]flo
 // without a gap, neighbours in different states. See [Schedule.Windows].
 func (s *Schedule) Periods(from time.Time, days int, at Where) []Period {
 	e := newEvaluator(s, from, at)
-	var all []Period
+	all := make([]Period, 0, 4*max(days, 0))
 	for day := range days {
 		start := day * dayMin
 		for _, p := range e.day(e.first + day) {
