@@ -47,7 +47,8 @@ func mapLayers(dim, sea bool) []map[string]any {
 	words := func(id string, size any, color string, minZoom int, rank []any) map[string]any {
 		l := layer(id, "symbol", "backdrop", []any{"all", class("town"), rank},
 			map[string]any{"text-color": color, "text-halo-color": c.land, "text-halo-width": 1.6},
-			map[string]any{"text-field": []any{"get", "name"}, "text-font": []any{"sans-serif"}, "text-size": size})
+			map[string]any{"text-field": []any{"get", "name"}, "text-font": []any{"sans-serif"}, "text-size": size,
+				"text-variable-anchor": []any{"top", "bottom", "left", "right"}, "text-radial-offset": 0.45, "text-justify": "auto"})
 		l["minzoom"] = minZoom
 		return l
 	}
@@ -63,8 +64,9 @@ func mapLayers(dim, sea bool) []map[string]any {
 		line("lanes", wide(0.4, 2), "secondary", "tertiary"),
 		line("roads", wide(1, 3.5), "primary", "trunk"),
 		line("motorways", wide(1.6, 5), "motorway"),
-		words("villages", 11.5, c.soft, 10, rank(">=", 3)),
-		words("towns", 12.5, c.soft, 8, rank("==", 2)),
+		layer("town-dots", "circle", "backdrop", []any{"all", class("town"), rank("<=", 2)}, map[string]any{"circle-radius": 2.2, "circle-color": c.soft}, nil),
+		words("villages", 11.5, c.soft, 9, rank(">=", 3)),
+		words("towns", 12.5, c.ink, 6, rank("==", 2)),
 		words("cities", 14, c.ink, 3, rank("<=", 1)),
 		layer("route-casing", "line", "route", nil, map[string]any{"line-color": c.sheet, "line-width": 7}, round),
 		layer("route", "line", "route", nil, map[string]any{"line-color": c.accent, "line-width": 3.5}, round),
@@ -81,7 +83,7 @@ func mapLayers(dim, sea bool) []map[string]any {
 		layer("stop-numbers", "symbol", "stops", nil,
 			map[string]any{"text-color": []any{"case", []any{"get", "stay"}, c.ink, c.sheet}},
 			map[string]any{"text-field": []any{"to-string", []any{"get", "n"}}, "text-font": []any{"sans-serif"}, "text-size": 12.5,
-				"text-allow-overlap": true, "text-ignore-placement": true}),
+				"text-allow-overlap": true, "text-padding": 6}),
 		layer("cursor", "circle", "cursor", nil, map[string]any{
 			"circle-radius": 6, "circle-color": c.accent, "circle-stroke-color": c.sheet, "circle-stroke-width": 2}, nil),
 		layer("draft", "line", "draft", []any{"==", []any{"geometry-type"}, "LineString"},

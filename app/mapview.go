@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 	"github.com/paulmach/orb"
@@ -113,7 +114,17 @@ func (v *MapView) OnDismount() {
 }
 
 // OnUpdate gives the map what changed since it was last given anything.
-func (v *MapView) OnUpdate(ctx app.Context) { v.push() }
+// The first plan brings the strips, and with them another size.
+func (v *MapView) OnUpdate(ctx app.Context) {
+	first := len(v.shown.Plan.Days) == 0 && len(v.Model.Plan.Days) > 0
+	v.push()
+	if first && v.live != nil {
+		ctx.After(50*time.Millisecond, func(app.Context) {
+			v.live.Resize()
+			v.fit()
+		})
+	}
+}
 
 // start makes the live map; without WebGL2 the drawn one stays.
 func (v *MapView) start(ctx app.Context) {
@@ -183,7 +194,7 @@ func (v *MapView) push() {
 
 func (v *MapView) fit() {
 	if box, ok := bounds(v.Model.Route); ok && v.live != nil {
-		v.live.Fit(box, 48)
+		v.live.Fit(box, 40)
 	}
 }
 

@@ -34,7 +34,7 @@ var say = struct {
 	lead:  "where to refuel, fill, drain, empty and sleep",
 	skip:  "Skip to the days",
 
-	open: "Open files", save: "Save trip", print: "Print", draw: "Draw a route", drawn: "Drawn route",
+	open: "Open files", save: "Save trip", print: "Print", draw: "Draw route", drawn: "Drawn route",
 
 	groupTrip: "Trip", groupPeople: "People", groupDay: "A day on the road", groupNights: "Nights",
 	groupPlan: "How to plan", groupVehicle: "Vehicle", groupTanks: "Tanks",
@@ -74,7 +74,7 @@ var say = struct {
 	mapTitle: "Map", mapAlt: "The route with the stops in their order", mapDrawn: "Drawn overview: this browser shows no live map.",
 	zoomIn: "Closer", zoomOut: "Farther", whole: "Whole route", off: "off the route", notUsed: "not used",
 
-	stripsTitle: "Levels", stripsHelp: "Point along the strips, or use the arrow keys; page keys go from stop to stop.",
+	stripsTitle: "Levels", stripsHelp: "Point, or use the arrow and page keys.",
 	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, km %s", cursorNight: "%s, %s, overnight at km %s", stripLow: "lowest: %s on day %d",
 
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",

@@ -24,15 +24,13 @@ func (p *Page) Render() app.UI {
 		app.A().Class("skip").Href("#itinerary").Text(say.skip),
 		app.Header().Class("mast").Body(
 			app.H1().Body(app.Text(say.title), app.Span().Class("lead").Text(say.lead)),
-			p.actions(),
-		),
-		app.Div().Class("bar").Body(
-			app.If(m.Trouble != "", func() app.UI { return app.P().Class("trouble").Role("alert").Text(m.Trouble) }),
 			&StatusLine{Phase: m.Phase, Words: statusOf(m), Progress: m.Progress, Offline: m.Offline},
+			p.actions(),
 			app.If(m.Waiting, func() app.UI {
 				return app.P().Class("newer").Body(app.Text(say.newVersion+" "),
 					app.Button().Type("button").Text(say.reload).OnClick(p.onReload))
 			}),
+			app.If(m.Trouble != "", func() app.UI { return app.P().Class("trouble").Role("alert").Text(m.Trouble) }),
 		),
 		app.Main().Body(
 			app.Div().Class("words").Body(p.words()...),

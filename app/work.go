@@ -32,12 +32,25 @@ func (p *Page) tell(ctx app.Context, msg Msg) {
 			}
 		})
 	}
+	p.follow(ctx, msg, was)
 	if n := p.m.Saves; n != was.Saves {
 		ctx.After(saveDelay, func(ctx app.Context) {
 			if n == p.m.Saves {
 				p.saveTrip(ctx)
 			}
 		})
+	}
+}
+
+// follow brings the stop at the cursor into sight where the list scrolls by
+// itself, unless it is the list that was pointed at.
+func (p *Page) follow(ctx app.Context, msg Msg, was Model) {
+	n := stopAt(p.m.Plan, p.m.Cursor)
+	switch msg.(type) {
+	case PointedX, PointedKm, Stepped, Skipped:
+		if n > 0 && n != stopAt(was.Plan, was.Cursor) && browser.Matches("(min-width: 64rem)") {
+			ctx.ScrollTo(fmt.Sprintf("stop-%d", n))
+		}
 	}
 }
 
