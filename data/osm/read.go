@@ -151,6 +151,7 @@ type builder struct {
 	backdrop bool
 	outlines []outline
 	adrift   int // wanted objects whose position the file does not hold
+	shut     int // places that are private, out of use or not for cars
 }
 
 func (b *builder) node(n Node) {
@@ -197,9 +198,13 @@ func (b *builder) area(r Relation, rings []orb.LineString) {
 }
 
 func (b *builder) place(typ byte, id int64, at orb.Point, tags Tags) {
-	if p, ok := placeOf(typ, id, at, tags); ok {
+	p, ok := placeOf(typ, id, at, tags)
+	switch kind, _ := kindOf(tags); {
+	case ok:
 		p.Date = b.date
 		b.x.Places = append(b.x.Places, p)
+	case kind != "" && leftOut(tags):
+		b.shut++
 	}
 }
 
@@ -215,8 +220,14 @@ func (b *builder) placeOn(typ byte, id int64, ls orb.LineString, tags Tags) {
 func (b *builder) done() Extract {
 	b.x.Date = b.date
 	lend(b.x.Places, b.outlines)
-	if b.adrift > 0 {
-		b.x.Notes = append(b.x.Notes, fmt.Sprintf("%d objects left out: the file does not hold their position", b.adrift))
-	}
+	b.note(b.shut, "private, out of use or not for cars")
+	b.note(b.adrift, "the file does not hold their position")
 	return b.x
+}
+
+// note tells how many were left out and why.
+func (b *builder) note(n int, why string) {
+	if n > 0 {
+		b.x.Notes = append(b.x.Notes, fmt.Sprintf("left out: %d (%s)", n, why))
+	}
 }

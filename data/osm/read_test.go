@@ -194,6 +194,20 @@ func TestLZ4IsNamed(t *testing.T) {
 	}
 }
 
+// A packed text cut off says so.
+func TestCutOffText(t *testing.T) {
+	for _, path := range []string{"osm/saint_barthelemy.osm.gz", "osm/saint_barthelemy.osm.bz2"} {
+		data, err := io.ReadAll(open(t, path))
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = osm.Read(context.Background(), "cut", bytes.NewReader(data[:len(data)/2]), osm.Options{})
+		if err == nil || !strings.Contains(err.Error(), "read cut: unpacked text, byte ") || !strings.Contains(err.Error(), "the file is cut off") {
+			t.Errorf("%s: error = %v", path, err)
+		}
+	}
+}
+
 // A file cut off anywhere is an error or, at the border of two blocks, a shorter file; never a panic.
 func TestCutOff(t *testing.T) {
 	f := open(t, "osm/saint_barthelemy.osm.pbf")

@@ -3,6 +3,7 @@ package osm
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -33,12 +34,15 @@ func parseXML(ctx context.Context, r io.Reader, want Want) (*xmlFile, error) {
 		if len(x.packed) > maxXMLNodes {
 			err = fmt.Errorf("more than %d nodes are too many for XML; pack the file as PBF: osmium cat IN -o OUT.osm.pbf", maxXMLNodes)
 		}
+		if errors.Is(err, io.ErrUnexpectedEOF) { // of the unpacking
+			return nil, wrongAt(tokens.dropped+int64(len(tokens.buf)), "the file is cut off; fetch it again")
+		}
 		if err != nil {
 			return nil, &offsetError{tokens.start, err}
 		}
 	}
 	if !p.closed {
-		return nil, wrongAt(tokens.dropped+int64(len(tokens.buf)), "the file is cut off: </osm> is missing")
+		return nil, wrongAt(tokens.dropped+int64(len(tokens.buf)), "the file is cut off: </osm> is missing; fetch it again")
 	}
 	slices.SortFunc(x.packed, func(a, b packedNode) int { return cmp.Compare(a.id, b.id) })
 	slices.SortFunc(x.plain, func(a, b packedWay) int { return cmp.Compare(a.id, b.id) })
