@@ -1,0 +1,187 @@
+package planner
+
+// This file holds the changes that loosen a problem, one limit at a time.
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+)
+
+// A change loosens a problem by x, 0 < x ≤ most; more is never worse.
+type change struct {
+	name  string // limit
+	tank  string // "" for none
+	text  string // with one verb for the amount, none if step is 0
+	most  float64
+	step  float64 // x is a multiple of it; 0: all or nothing, most is 1
+	apply func(p *Problem, x float64)
+}
+
+func (c change) say(x float64) string {
+	if c.step == 0 {
+		return c.text
+	}
+	return fmt.Sprintf(c.text, x)
+}
+
+func changed(p *Problem, c change, x float64) *Problem {
+	q := copyOf(p)
+	c.apply(q, x)
+	return q
+}
+
+// copyOf copies what changes may touch.
+func copyOf(p *Problem) *Problem {
+	q := *p
+	q.Tanks = slices.Clone(p.Tanks)
+	q.Stops = slices.Clone(p.Stops)
+	for i, s := range q.Stops {
+		if s.Night != nil {
+			n := *s.Night
+			n.Use = maps.Clone(n.Use)
+			q.Stops[i].Night = &n
+		}
+	}
+	return &q
+}
+
+// stretch is from the last place before stuck where the limit is restored to
+// the next one after it; a tank's ends with stuck.
+func (c change) stretch(p *Problem, stuck float64) (from, to float64) {
+	to = p.LengthKm
+	for _, s := range p.Stops {
+		restores := s.Night != nil
+		if c.tank != "" {
+			restores = slices.ContainsFunc(s.Serves, func(x Service) bool { return x.Tank == c.tank })
+		}
+		switch {
+		case !restores:
+		case s.Km < stuck:
+			from = s.Km
+		case s.Km < to:
+			to = s.Km
+		}
+	}
+	return from, to
+}
+
+// limits are what can be to blame: tanks (as if they were larger, and started
+// with that much more), ends, the day, the nights, hours, what is required, backup.
+func limits(p *Problem) []change {
+	var out []change
+	for i, t := range p.Tanks {
+		if t.End != nil {
+			out = append(out, endOf(i, t))
+		}
+		out = append(out, change{name: t.ID, tank: t.ID, text: t.ID + " falls short by %.1f", most: 4 * t.Capacity, step: 0.1, apply: func(p *Problem, x float64) {
+			p.Tanks[i].Capacity += x
+			if t.Kind == Supply {
+				p.Tanks[i].Start += x
+			}
+		}})
+	}
+	d := p.Drive
+	out = append(out,
+		change{name: "km", text: "a day on the road is too short by %.0f km", most: max(d.MaxKmPerDay, p.LengthKm-d.MaxKmPerDay), step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxKmPerDay += x }},
+		change{name: "min", text: "a day on the road is too short by %.0f minutes", most: max(d.MaxMinPerDay, 2*d.Minutes(0, p.LengthKm)), step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxMinPerDay += x }})
+	if p.Nights != nil {
+		out = append(out, moreNights(32, "the trip needs %.0f more night(s) than wished"), change{name: "nights", text: "there are places for %.0f night(s) fewer than wished",
+			most: float64(p.Nights.Min), step: 1, apply: func(p *Problem, x float64) { p.Nights = &Range{Min: p.Nights.Min - int(x), Max: p.Nights.Max} }})
+	}
+	one := func(name, text string, apply func(p *Problem, x float64)) {
+		out = append(out, change{name: name, text: text, most: 1, apply: apply})
+	}
+	if p.Backup {
+		one("backup", "no plan survives the closure of a place", func(p *Problem, _ float64) { p.Backup = false })
+	}
+	if slices.ContainsFunc(p.Stops, func(s Stop) bool { return len(s.Open) > 0 }) {
+		one("open", "places are closed when the trip comes by", func(p *Problem, _ float64) {
+			for i := range p.Stops {
+				p.Stops[i].Open = nil
+			}
+		})
+	}
+	for i, s := range p.Stops {
+		if s.Required {
+			one(s.ID, "the required stop "+s.ID+" does not fit", func(p *Problem, _ float64) { p.Stops[i].Required = false })
+		}
+	}
+	return out
+}
+
+// endOf asks less of a tank at the end.
+func endOf(i int, t Tank) change {
+	return change{name: t.ID, tank: t.ID, text: t.ID + " misses what it must hold at the end by %.1f", most: t.Capacity, step: 0.1,
+		apply: func(p *Problem, x float64) { p.Tanks[i].End = looserEnd(t, x) }}
+}
+
+func looserEnd(t Tank, x float64) *End {
+	end := *t.End
+	if end.AtLeast != nil {
+		least := max(0, *end.AtLeast-x)
+		end.AtLeast = &least
+	}
+	if end.AtMost != nil {
+		most := min(t.Capacity, *end.AtMost+x)
+		end.AtMost = &most
+	}
+	return &end
+}
+
+// hirerChanges to a tank: start fuller (waste: emptier), use less. To the day
+// and the nights: the limit itself.
+func hirerChanges(p *Problem, limit change) []change {
+	if limit.tank == "" {
+		switch limit.name {
+		case "km":
+			limit.text = "drive up to %.0f km more in a day"
+		case "min":
+			limit.text = "be up to %.0f minutes longer on the road in a day"
+		case "nights":
+			limit.text = map[bool]string{true: "stay %.0f more night(s)", false: "stay %.0f night(s) fewer"}[strings.Contains(limit.text, "more")]
+		default:
+			return nil
+		}
+		return []change{limit}
+	}
+	i := slices.IndexFunc(p.Tanks, func(t Tank) bool { return t.ID == limit.tank })
+	t := p.Tanks[i]
+	start := change{name: t.ID, text: "start with %.1f more " + t.ID, most: t.Capacity - t.Start, step: 0.1, apply: func(p *Problem, x float64) { p.Tanks[i].Start += x }}
+	if t.Kind == Waste {
+		start.text, start.most = "start with %.1f less in "+t.ID, t.Start
+		start.apply = func(p *Problem, x float64) { p.Tanks[i].Start -= x }
+	}
+	out := []change{start,
+		{name: t.ID, text: "use %.0f %% less of " + t.ID, most: 75, step: 1, apply: func(p *Problem, x float64) { useLess(p, i, x/100) }},
+		{name: "km", text: "drive up to %.0f km more in a day", most: p.Drive.MaxKmPerDay, step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxKmPerDay += x }},
+	}
+	if p.Nights != nil {
+		out = append(out, moreNights(4, "stay %.0f more night(s), where "+t.ID+" can be restored"))
+	}
+	if t.End != nil {
+		end := endOf(i, t)
+		end.text = map[Kind]string{Supply: "hand back with %.1f less " + t.ID, Waste: "hand back with %.1f more in " + t.ID}[t.Kind]
+		out = append(out, end)
+	}
+	return out
+}
+
+func moreNights(most float64, text string) change {
+	return change{name: "nights", text: text, most: most, step: 1, apply: func(p *Problem, x float64) {
+		p.Nights = &Range{Min: p.Nights.Min, Max: p.Nights.Max + int(x)}
+	}}
+}
+
+func useLess(p *Problem, tank int, share float64) {
+	t := &p.Tanks[tank]
+	if t.PerKm > 0 {
+		t.PerKm *= 1 - share
+	}
+	for _, s := range p.Stops {
+		if s.Night != nil && s.Night.Use[t.ID] > 0 {
+			s.Night.Use[t.ID] *= 1 - share
+		}
+	}
+}

@@ -1,0 +1,166 @@
+package planner
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Explain says why a problem has no plan: every single limit that, loosened
+// alone, would allow one, where it binds and how much is missing, and what
+// changes in the hirer's hand would cure it. Every cure was tried by
+// solving the changed problem; its text gives the smallest change (in steps of
+// 0.1 units, 1 km, 1 minute, 1 %) and the least cost of the trip then.
+//
+// If no single limit is to blame there is one reason with limit "plan". A
+// problem that has a plan, or for which neither a plan nor a proof was found,
+// has no reasons. It solves some dozens of problems like p; opt.MaxLabels
+// bounds each. If ctx ends, the reasons found by then are returned.
+// The error is that of [Solve].
+func Explain(ctx context.Context, p *Problem, opt Options) ([]Reason, error) {
+	e := &explainer{ctx: ctx, opt: opt}
+	e.opt.Progress = nil
+	plan, err := Solve(ctx, p, e.opt)
+	if err != nil || plan.Status != Infeasible {
+		return nil, err
+	}
+	stuck := e.stuckAt(p)
+	var out []Reason
+	for _, l := range limits(p) {
+		if l.tank != "" && slices.ContainsFunc(out, func(r Reason) bool { return r.Limit == l.tank }) {
+			continue // its end is to blame
+		}
+		missing, ok := e.smallest(p, l)
+		if !ok {
+			continue
+		}
+		r := Reason{Limit: l.name}
+		if l.step > 0 {
+			r.Missing = missing
+		}
+		r.FromKm, r.ToKm = l.stretch(p, stuck)
+		r.Text = fmt.Sprintf("%s, between km %.0f and km %.0f", l.say(missing), r.FromKm, r.ToKm)
+		r.Cures = e.cures(p, l)
+		out = append(out, r)
+	}
+	if len(out) == 0 && e.err == nil {
+		out = []Reason{{Limit: "plan", ToKm: stuck,
+			Text: fmt.Sprintf("no plan gets beyond km %.0f, and no single change to a tank, the day, the nights or the end cures it", stuck)}}
+	}
+	return out, e.err
+}
+
+type explainer struct {
+	ctx context.Context
+	opt Options
+	err error
+}
+
+// leastCost of a problem, +Inf if there is no plan or none was found.
+func (e *explainer) leastCost(p *Problem) float64 {
+	if e.err != nil || e.ctx.Err() != nil {
+		return math.Inf(1)
+	}
+	plan, err := Solve(e.ctx, p, e.opt)
+	e.err = err
+	if err != nil || plan.End == nil {
+		return math.Inf(1)
+	}
+	return plan.Cost
+}
+
+// possible says whether a plan is found; the first will do.
+func (e *explainer) possible(p *Problem) bool {
+	if e.err != nil || e.ctx.Err() != nil {
+		return false
+	}
+	ctx, cancel := context.WithCancel(e.ctx)
+	defer cancel()
+	opt, found := e.opt, false
+	opt.Progress = func(plan Plan) {
+		found = found || plan.End != nil
+		cancel()
+	}
+	plan, err := Solve(ctx, p, opt)
+	e.err = err
+	return err == nil && (found || plan.End != nil)
+}
+
+// smallest x that allows a plan, a whole number of steps.
+func (e *explainer) smallest(p *Problem, c change) (float64, bool) {
+	if c.most <= 0 || !e.possible(changed(p, c, c.most)) {
+		return 0, false
+	}
+	if c.step == 0 {
+		return c.most, true
+	}
+	lo, hi := 0, int(math.Ceil(c.most/c.step)) // in steps; hi is enough, lo is not
+	at := func(steps int) float64 { return min(float64(steps)*c.step, c.most) }
+	for lo+1 < hi {
+		if mid := (lo + hi) / 2; e.possible(changed(p, c, at(mid))) {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return at(hi), true
+}
+
+// cures are the changes that the hirer can make about a limit.
+func (e *explainer) cures(p *Problem, limit change) []string {
+	var out []string
+	for _, c := range hirerChanges(p, limit) {
+		if x, ok := e.smallest(p, c); ok {
+			if cost := e.leastCost(changed(p, c, x)); !math.IsInf(cost, 1) {
+				out = append(out, c.say(x)+fmt.Sprintf(": the trip then costs %.2f", cost))
+			}
+		}
+	}
+	return out
+}
+
+// stuckAt is the first stop, or the end, that no plan reaches.
+func (e *explainer) stuckAt(p *Problem) float64 {
+	var kms []float64
+	for _, s := range p.Stops {
+		if s.Km > 0 && s.Km < p.LengthKm {
+			kms = append(kms, s.Km)
+		}
+	}
+	kms = slices.Compact(kms)
+	lo, hi := 0, len(kms) // the first km not reached is in kms[lo:hi], or the end
+	for lo < hi {
+		mid := (lo + hi) / 2
+		if e.possible(cutAt(p, kms[mid])) {
+			lo = mid + 1
+		} else {
+			hi = mid
+		}
+	}
+	if lo == len(kms) {
+		return p.LengthKm
+	}
+	return kms[lo]
+}
+
+// cutAt ends the trip at km, with nothing wanted there.
+func cutAt(p *Problem, km float64) *Problem {
+	q := copyOf(p)
+	q.LengthKm = km
+	q.Drive.Pace = nil
+	for _, piece := range p.Drive.Pace {
+		q.Drive.Pace = append(q.Drive.Pace, Pace{ToKm: min(piece.ToKm, km), MinPerKm: piece.MinPerKm})
+		if piece.ToKm >= km {
+			break
+		}
+	}
+	q.Stops = slices.DeleteFunc(q.Stops, func(s Stop) bool { return s.Km > km })
+	for i := range q.Tanks {
+		q.Tanks[i].End = nil
+	}
+	if p.Nights != nil {
+		q.Nights = &Range{Max: p.Nights.Max}
+	}
+	return q
+}
