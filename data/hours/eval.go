@@ -24,7 +24,7 @@ type evaluator struct {
 	ahead int     // minutes of local time ahead of UTC
 
 	suns  [dusk + 1][2]sunTime // by event, the last even and odd day
-	last  date // the day evaluated last
+	last  date                 // the day evaluated last
 	spans []span
 	edges []int
 	out   []Period
@@ -42,7 +42,7 @@ func newEvaluator(s *Schedule, from time.Time, at Where) *evaluator {
 	e.last = dateOf(e.first - 1)
 	e.spans, e.edges, e.out = make([]span, 0, 8), make([]int, 0, 18), make([]Period, 0, 8)
 	if s.holidays {
-		e.holidays = holidaysOf(at.Country)
+		e.holidays = holidaysOf(at)
 	}
 	return e
 }

@@ -5,9 +5,9 @@ import "strings"
 // holidays answers whether a day is a public holiday at one place. It keeps
 // the years that it has been asked about.
 type holidays struct {
-	calendar *calendar // nil: of this country nothing is known
-	region   string
-	years    []holidayYear
+	calendars []*calendar // those that may hold; none: nothing is known
+	region    string
+	years     []holidayYear
 }
 
 // A holidayYear has a state per day: Open is a holiday, Closed is none.
@@ -16,15 +16,26 @@ type holidayYear struct {
 	days        [366]State
 }
 
-// holidaysOf takes "DE" or "DE-BE".
-func holidaysOf(where string) holidays {
-	country, region, _ := strings.Cut(strings.ToUpper(where), "-")
-	return holidays{calendar: calendars[country], region: region}
+// holidaysOf takes the country that is stated, "DE" or "DE-BE", or finds it
+// from the position.
+func holidaysOf(at Where) (h holidays) {
+	country, region, _ := strings.Cut(strings.ToUpper(at.Country), "-")
+	countries := []string{country}
+	if country == "" && (at.Lat != 0 || at.Lon != 0) {
+		countries = countriesAt(at.Lat, at.Lon)
+	}
+	for _, country := range countries {
+		if c := calendars[country]; c != nil {
+			h.calendars = append(h.calendars, c)
+		}
+	}
+	h.region = region
+	return h
 }
 
 // on says whether day n is a holiday: Open yes, Closed no, Unknown perhaps.
 func (h *holidays) on(n int) State {
-	if h.calendar == nil {
+	if h.calendars == nil {
 		return Unknown
 	}
 	for i := range h.years {
@@ -36,14 +47,29 @@ func (h *holidays) on(n int) State {
 	return h.on(n)
 }
 
+// of draws up a year. Where several countries are possible, a day is certain
+// only if they agree.
 func (h *holidays) of(year int) holidayYear {
+	all := h.calendars[0].year(year, h.region)
+	for _, c := range h.calendars[1:] {
+		other := c.year(year, h.region)
+		for k := range all.days {
+			if all.days[k] != other.days[k] {
+				all.days[k] = Unknown
+			}
+		}
+	}
+	return all
+}
+
+func (c *calendar) year(year int, region string) holidayYear {
 	y := holidayYear{year: year, first: dayNumber(year, 1, 1)}
-	y.mark(h.calendar.all, Open)
-	for _, r := range h.calendar.regions {
+	y.mark(c.all, Open)
+	for _, r := range c.regions {
 		switch {
-		case r.region == "" || r.maybe && r.region == h.region || h.region == "":
+		case r.region == "" || r.maybe && r.region == region || region == "":
 			y.mark(r.days, Unknown)
-		case r.region == h.region:
+		case r.region == region:
 			y.mark(r.days, Open)
 		}
 	}

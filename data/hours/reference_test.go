@@ -163,7 +163,7 @@ func TestHolidaysAgainstDateHolidays(t *testing.T) {
 			}
 			ref[dayOf(d)] = true
 		}
-		h := holidaysOf(names[i])
+		h := holidaysOf(Where{Country: names[i]})
 		for n := dayNumber(2024, 1, 1); n < dayNumber(2032, 1, 1); n++ {
 			if state := h.on(n); ref[n] && state == Closed || !ref[n] && state == Open {
 				d := dateOf(n)

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"compress/gzip"
 	"fmt"
+	"math"
 	"os"
 	"reflect"
 	"strings"
@@ -96,7 +97,7 @@ func TestWindows(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got := show(s.Windows(monday, tc.days, Where{Lat: 48, Lon: 11, Country: tc.country})); got != tc.want {
+			if got := show(s.Windows(monday, tc.days, Where{Country: tc.country})); got != tc.want {
 				t.Errorf("Windows(%q) = %s, want %s", tc.text, got, tc.want)
 			}
 		})
@@ -148,6 +149,61 @@ func TestSun(t *testing.T) {
 	}
 	if w, known := s.Windows(monday, 1, Where{}); len(w) > 0 || known {
 		t.Errorf("nowhere: %s", show(w, known))
+	}
+}
+
+// Towns, by their coordinates as everybody's atlas has them.
+func TestCountriesAt(t *testing.T) {
+	for _, tc := range []struct {
+		town     string
+		lat, lon float64
+		want     string
+	}{
+		{"Andorra la Vella", 42.507, 1.522, "AD"},
+		{"Berlin", 52.52, 13.40, "DE"},
+		{"Madrid", 40.417, -3.703, "ES"},
+		{"Las Palmas", 28.12, -15.43, "ES"},
+		{"Vaduz, by the Rhine", 47.141, 9.521, "CH LI"},
+		{"San Marino", 43.936, 12.447, "IT SM"},
+		{"Ajaccio", 41.919, 8.738, "FR"},
+		{"Bolzano", 46.498, 11.354, "IT"},
+		{"Campione, an enclave too small to draw", 45.97, 8.97, "CH IT"},
+		{"Helsinki, on the coast", 60.17, 24.94, "FI"},
+		{"Belfast", 54.597, -5.93, "GB"},
+		{"Wellington", -41.288, 174.777, "NZ"},
+		{"Kiel Canal", 54.36, 10.0, "DE"},
+		{"Tromsø", 69.65, 18.96, "NO"},
+		{"Belgrade, not in the table", 44.81, 20.46, ""},
+		{"the Atlantic", 45, -20, ""},
+		{"nowhere", math.NaN(), 0, ""},
+	} {
+		if got := strings.Join(countriesAt(tc.lat, tc.lon), " "); got != tc.want {
+			t.Errorf("%s: countriesAt = %q, want %q", tc.town, got, tc.want)
+		}
+	}
+	for _, b := range borders() {
+		if calendars[b.country] == nil {
+			t.Errorf("a border but no holidays: %s", b.country)
+		}
+	}
+	if len(borders()) != len(calendars) {
+		t.Errorf("%d borders, %d calendars", len(borders()), len(calendars))
+	}
+
+	// 8 September is a holiday in Andorra, not in all of France.
+	s, err := Parse("08:00-18:00; PH off")
+	if err != nil {
+		t.Fatal(err)
+	}
+	from := time.Date(2025, 9, 8, 0, 0, 0, 0, time.UTC)
+	for at, want := range map[Where]string{
+		{Lat: 42.507, Lon: 1.522}: "1 08:00-18:00",
+		{Lat: 48.85, Lon: 2.35}:   "0 08:00-18:00, 1 08:00-18:00",
+		{Lat: 44.81, Lon: 20.46}:  "?",
+	} {
+		if got := show(s.Windows(from, 2, at)); got != want {
+			t.Errorf("Windows at %v = %s, want %s", at, got, want)
+		}
 	}
 }
 
@@ -246,6 +302,17 @@ func BenchmarkWindows(b *testing.B) {
 				s.Windows(monday, 21, Where{42.5, 1.5, "AD"})
 			}
 		})
+	}
+}
+
+// The country is found from the position.
+func BenchmarkWindowsOfSomewhere(b *testing.B) {
+	s, err := Parse("Mo-Fr 08:00-12:00,14:00-18:00; Sa 08:00-12:00; PH off")
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		s.Windows(monday, 21, Where{Lat: 42.5, Lon: 1.5})
 	}
 }
 
