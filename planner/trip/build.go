@@ -31,6 +31,7 @@ type Built struct {
 	Candidates []Candidate // every place of use in the corridor, at each pass, ascending Km
 
 	start    time.Time
+	around   []planner.Stop  // all of use, also those that the problem leaves out
 	calls    map[string]call // by stop id
 	cautions []string        // of the trip as a whole
 }
@@ -48,8 +49,9 @@ type call struct {
 // CorridorKm of it (not where another pass is much nearer), if it offers a service to one of the vehicle's tanks or a
 // night that the wishes allow. Places that do neither are dropped; places
 // that would, but are too low, closed, private or avoided, stay among the
-// candidates with the reason and are no stop of the problem. No number of
-// candidates is dropped for speed: that is the solver's business.
+// candidates with the reason and are no stop of the problem. Of several
+// stops beside each other that are equal, the problem has the nearest only
+// (see [thin]).
 //
 // The error names the first fault of the trip, or the required place that
 // cannot be used. places is kept, not changed. O(places × log route +
@@ -70,7 +72,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	b.tanks()
 
 	corridor := geo.NewCorridor(line)
-	stops := []planner.Stop{} // null is no list
+	var stops []planner.Stop
 	for i := range places {
 		passes := worthwhile(corridor.Passes(places[i].Point, t.CorridorKm*1000))
 		if len(passes) == 0 {
@@ -89,6 +91,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if err := b.require(); err != nil {
 		return nil, err
 	}
+	b.Problem.Stops = thin(b.around)
 	return b, b.Problem.Validate()
 }
 
@@ -184,7 +187,7 @@ func (b *Built) sort(stops []planner.Stop) {
 	for to, from := range order {
 		sorted[to], at[from] = b.Candidates[from], to
 	}
-	b.Candidates, b.Problem.Stops = sorted, stops
+	b.Candidates, b.around = sorted, stops
 	for id, c := range b.calls {
 		c.candidate = at[c.candidate]
 		b.calls[id] = c
@@ -202,9 +205,9 @@ func (b *Built) require() error {
 			}
 			return fmt.Errorf("trip: required place %s cannot be used: %s: remove it from the required places or change the trip", id, why)
 		}
-		for j := range b.Problem.Stops {
-			if b.Problem.Stops[j].ID == b.Candidates[i].Stop {
-				b.Problem.Stops[j].Required = true
+		for j := range b.around {
+			if b.around[j].ID == b.Candidates[i].Stop {
+				b.around[j].Required = true
 			}
 		}
 	}

@@ -170,20 +170,20 @@ func (b *Built) cautionsOf(p *Place, c Call, hours bool) []string {
 // served, and for the night, the next other place. missing are those that no
 // place follows for within what is left in the tank, or in the day.
 func (b *Built) fallback(s *planner.Stop, v planner.Visit) (text string, missing []string) {
-	i := slices.IndexFunc(b.Problem.Stops, func(x planner.Stop) bool { return x.ID == s.ID })
+	i := slices.IndexFunc(b.around, func(x planner.Stop) bool { return x.ID == s.ID })
 	var parts []string
 	add := func(what string, n int, reachable bool) {
 		if !reachable {
 			missing = append(missing, strings.ToLower(what))
 			return
 		}
-		next := b.Problem.Stops[n]
+		next := b.around[n]
 		parts = append(parts, fmt.Sprintf("%s: %s, %.0f km on", what, label(b.calls[next.ID].place), math.Max(next.Km-s.Km, 0)))
 	}
 	for _, y := range v.Serve {
 		n, ok := b.next(i, y.Tank)
 		if ok {
-			next := b.Problem.Stops[n]
+			next := b.around[n]
 			need := b.reach(y.Tank, next.Km-s.Km+(s.DetourKm+next.DetourKm)/2)
 			ok = b.headroom(y.Tank, v.Arrive.Levels[y.Tank]) >= need-planner.Tolerance
 		}
@@ -191,16 +191,16 @@ func (b *Built) fallback(s *planner.Stop, v planner.Visit) (text string, missing
 	}
 	if v.Night {
 		n, ok := b.nextNight(i)
-		add("Night", n, ok && b.Problem.Stops[n].Km-s.Km <= b.Problem.Drive.MaxKmPerDay)
+		add("Night", n, ok && b.around[n].Km-s.Km <= b.Problem.Drive.MaxKmPerDay)
 	}
 	return strings.Join(parts, "; "), missing
 }
 
 // nextNight finds the next other stop that takes a vehicle for the night.
 func (b *Built) nextNight(i int) (int, bool) {
-	here := b.calls[b.Problem.Stops[i].ID].place
-	for n := i + 1; n < len(b.Problem.Stops); n++ {
-		if s := b.Problem.Stops[n]; s.Night != nil && !sharesFate(here, b.calls[s.ID].place) {
+	here := b.calls[b.around[i].ID].place
+	for n := i + 1; n < len(b.around); n++ {
+		if s := b.around[n]; s.Night != nil && !sharesFate(here, b.calls[s.ID].place) {
 			return n, true
 		}
 	}

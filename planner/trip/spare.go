@@ -19,14 +19,12 @@ const sameSiteM = 150
 // Places of one operator, or on one site, count as one. Places that serve
 // guests only do not count: the night may be full.
 func (b *Built) spare() {
-	p := b.Problem
-	for i := range p.Stops {
-		for j := range p.Stops[i].Serves {
-			x := &p.Stops[i].Serves[j]
-			km := p.LengthKm - p.Stops[i].Km + p.Stops[i].DetourKm/2
-			if next, ok := b.next(i, x.Tank); ok {
-				s := p.Stops[next]
-				km = s.Km - p.Stops[i].Km + p.Stops[i].DetourKm/2 + s.DetourKm/2
+	for i, here := range b.around {
+		for j := range here.Serves {
+			x := &here.Serves[j]
+			km := b.Problem.LengthKm - here.Km + here.DetourKm/2
+			if n, ok := b.next(i, x.Tank); ok {
+				km = b.around[n].Km - here.Km + (here.DetourKm+b.around[n].DetourKm)/2
 			}
 			x.Spare = b.reach(x.Tank, km)
 		}
@@ -36,11 +34,10 @@ func (b *Built) spare() {
 // next finds the next stop after i that serves the tank and does not share
 // the fate of stop i.
 func (b *Built) next(i int, tank string) (int, bool) {
-	p := b.Problem
-	here := b.calls[p.Stops[i].ID].place
-	for n := i + 1; n < len(p.Stops); n++ {
-		for _, x := range p.Stops[n].Serves {
-			if x.Tank == tank && !x.GuestsOnly && !sharesFate(here, b.calls[p.Stops[n].ID].place) {
+	here := b.calls[b.around[i].ID].place
+	for n := i + 1; n < len(b.around); n++ {
+		for _, x := range b.around[n].Serves {
+			if x.Tank == tank && !x.GuestsOnly && !sharesFate(here, b.calls[b.around[n].ID].place) {
 				return n, true
 			}
 		}
