@@ -18,7 +18,7 @@ type Closure struct {
 	Stop     string
 	Survived bool
 	Fallback map[string]string // stop to use instead, by tank or [NightFallback]; none for what can be left out
-	Problem  *Problem          // with the stop closed and no reserves
+	Problem  *Problem          // with the stop closed and no reserves; of other stops, those planned and tried
 	Plan     Plan              // survived: the trip as it is then driven, a plan of Problem
 	Err      error             // not survived: what breaks if no fallback is used, or the last one tried
 }
@@ -69,6 +69,7 @@ func closeStop(p *Problem, plan Plan, i int) Closure {
 		search.missed = append(search.missed, NightFallback)
 		search.offers = append(search.offers, append([]int{-1}, nextNights(closed, at)...))
 	}
+	search.keepOffers(plan)
 	search.try(make([]int, 0, len(search.missed)))
 	return search.best
 }
@@ -133,6 +134,37 @@ type wayOn struct {
 	missed        []string
 	offers        [][]int // by missed: stops, -1 for none
 	best          Closure
+}
+
+// keepOffers leaves out of the problem what is neither planned nor tried, so
+// that replays are quick.
+func (w *wayOn) keepOffers(plan Plan) {
+	keep := map[string]bool{}
+	for _, v := range plan.Visits {
+		keep[v.Stop] = true
+	}
+	for _, list := range w.offers {
+		for _, j := range list {
+			if j >= 0 {
+				keep[w.p.Stops[j].ID] = true
+			}
+		}
+	}
+	moved := make([]int, len(w.p.Stops))
+	var kept []Stop
+	for j, s := range w.p.Stops {
+		if moved[j] = len(kept); keep[s.ID] || s.Required {
+			kept = append(kept, s)
+		}
+	}
+	w.p.Stops = kept
+	for _, list := range w.offers {
+		for k, j := range list {
+			if j >= 0 {
+				list[k] = moved[j]
+			}
+		}
+	}
 }
 
 // try chooses a stop for each missed service, then replays.

@@ -92,3 +92,33 @@ func TestClosedSite(t *testing.T) {
 		t.Errorf("%+v, want no way on", got)
 	}
 }
+
+func TestAnswer(t *testing.T) {
+	p := readCase(t, "t1")
+	withSpare(p)
+	plan, err := Answer(t.Context(), p, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := Audit(p, plan); err != nil {
+		t.Error(err)
+	}
+	if plan.Visits[0].Stop != "P1" || plan.Visits[0].Fallback["diesel"] != "P3" {
+		t.Errorf("first visit %+v, want P3 as the fallback of P1", plan.Visits[0])
+	}
+	p.Tanks[0].Capacity, p.Tanks[0].Start = 75, 60
+	if plan, err = Answer(t.Context(), p, Options{}); err != nil || plan.Status != Infeasible || reasonFor(plan.Why, "diesel") == nil {
+		t.Errorf("%+v, %v; want diesel to blame", plan, err)
+	}
+}
+
+func BenchmarkClosures(b *testing.B) {
+	p := made{LengthKm: 1000, Seed: 1, Backup: true}.problem()
+	plan := solve(b, p)
+	b.ReportAllocs()
+	for b.Loop() {
+		if got := Closures(p, plan); len(got) == 0 {
+			b.Fatal("nothing to close")
+		}
+	}
+}
