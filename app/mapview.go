@@ -56,6 +56,9 @@ func (v *MapView) Render() app.UI {
 	if v.live != nil {
 		class += " live"
 	}
+	if len(v.Model.Backdrop.Land) > 0 {
+		class += " sea"
+	}
 	return app.Section().ID("map").Class(class).TabIndex(-1).Aria("label", say.mapTitle).Body(
 		app.Div().ID(mapCanvas).Class("canvas"),
 		app.Div().Class("drawn").Role("img").Aria("label", say.mapAlt).Body(

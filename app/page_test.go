@@ -1,0 +1,94 @@
+package page
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
+	"ullage/planner"
+)
+
+// drawn is the page of a model as HTML.
+func drawn(t *testing.T, m Model) string {
+	t.Helper()
+	e := app.NewTestEngine()
+	p := &Page{m: m}
+	if err := e.Load(p); err != nil {
+		t.Fatal(err)
+	}
+	e.ConsumeAll()
+	return app.HTMLString(p)
+}
+
+func TestThePageOfAModel(t *testing.T) {
+	refused := planned()
+	plan := samplePlan()
+	plan.Status, plan.Days = planner.Infeasible, nil
+	plan.Why = []planner.Reason{{Limit: "diesel", FromKm: 120, ToKm: 430, Missing: 14, Text: "The tank is too small for the gap.", Cures: []string{"widen the corridor"}}}
+	refused = Update(refused, Answered{No: refused.Wanted, Plan: plan, Last: true})
+	gap := planned()
+	gap.Plan.Status, gap.Plan.Bound = planner.Feasible, 119
+	wrong := Update(Update(planned(), FormToggled{}), Edited{"adults", "0"})
+	osm := Update(planned(), PlacesRead{File: File{Name: "b.osm.pbf", Kind: "places", OSM: true}})
+	island := Update(planned(), PlacesRead{File: File{Name: "demo", Kind: "places", OSM: true, Sample: true}})
+	for _, tc := range []struct {
+		name string
+		m    Model
+		want []string
+		not  []string
+	}{
+		{"nothing yet", New(nil), []string{`data-state="loading"`, `id="file"`, `id="map"`, `id="itinerary"`}, []string{`id="strips"`}},
+		{"planned", planned(), []string{`data-state="planned"`, `id="strips"`, "Corner pumps", "Refuel 20", "49 → 69", "(estimate)", "amenity=fuel", "Harbour pumps", "50" + thin + "L left", `role="slider"`}, []string{attribution}},
+		{"not proven", gap, []string{"2.50" + thin + "EUR"}, nil},
+		{"refused", refused, []string{`data-state="refused"`, "Diesel: 14" + thin + "L short", "km 120 to 430", "widen the corridor"}, nil},
+		{"wrong text", wrong, []string{"A whole number from 1 to 20.", `class="field whole wrong"`, `value="0"`}, nil},
+		{"data of OpenStreetMap", osm, []string{attribution}, nil},
+		{"the invented island", island, nil, []string{attribution}},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			m := tc.m
+			if tc.name == "planned" {
+				m = Update(m, PointedMin{620})
+			}
+			got := drawn(t, m)
+			for _, w := range tc.want {
+				if !strings.Contains(got, w) {
+					t.Errorf("the page does not say %q", w)
+				}
+			}
+			for _, w := range tc.not {
+				if strings.Contains(got, w) {
+					t.Errorf("the page says %q", w)
+				}
+			}
+			if strings.Contains(got, " style=") || strings.Contains(got, "<script") {
+				t.Error("the page has an inline style or script, which its policy forbids")
+			}
+		})
+	}
+}
+
+const attribution = "© OpenStreetMap contributors, ODbL"
+
+// Every id is there once, and every label and reference has its target.
+func TestIDs(t *testing.T) {
+	html := drawn(t, Update(planned(), FormToggled{}))
+	ids := map[string]int{}
+	for _, m := range regexp.MustCompile(` id="([^"]*)"`).FindAllStringSubmatch(html, -1) {
+		ids[m[1]]++
+	}
+	for id, n := range ids {
+		if n > 1 {
+			t.Errorf("id %q is there %d times", id, n)
+		}
+	}
+	for _, m := range regexp.MustCompile(` (?:for|aria-labelledby|aria-describedby|aria-controls)="([^"]*)"`).FindAllStringSubmatch(html, -1) {
+		for _, id := range strings.Fields(m[1]) {
+			if ids[id] == 0 {
+				t.Errorf("%s points at nothing", m[0])
+			}
+		}
+	}
+}
