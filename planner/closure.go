@@ -17,6 +17,7 @@ const fallbackReach = 4
 type Closure struct {
 	Stop     string
 	Survived bool
+	LongDay  bool              // survived only with a day half as long again as the limit
 	Fallback map[string]string // stop to use instead, by tank or [NightFallback]; none for what can be left out
 	Problem  *Problem          // with the stop closed and no reserves; of other stops, those planned and tried
 	Plan     Plan              // survived: the trip as it is then driven, a plan of Problem
@@ -29,10 +30,11 @@ type Closure struct {
 // is the cheapest that is found among the next few places for each service
 // and the night; stops of the same site are closed too. On the way reserves may be
 // spent, but no tank runs dry; all other rules hold, opening hours, day limits
-// and end conditions included.
+// and end conditions included. Only if that cannot be done, days may be
+// half as long again: a hirer before a locked gate at night drives on.
 //
 // A way on is a proof by example; that none is found is no proof that none
-// exists. The plan must have passed [Audit]. Each closure takes up to
+// exists. The plan must have passed [Audit]. Each closure takes up to twice
 // (1 + fallbackReach)^(services and night) replays.
 func Closures(p *Problem, plan Plan) []Closure {
 	out := make([]Closure, 0, len(plan.Visits))
@@ -56,8 +58,22 @@ func WithFallbacks(plan Plan, closures []Closure) Plan {
 }
 
 func closeStop(p *Problem, plan Plan, i int) Closure {
+	c := searchWayOn(p, plan, i, 1)
+	if !c.Survived {
+		if long := searchWayOn(p, plan, i, 1.5); long.Survived {
+			long.LongDay = true
+			return long
+		}
+	}
+	return c
+}
+
+// searchWayOn allows days of limit times their length.
+func searchWayOn(p *Problem, plan Plan, i int, limit float64) Closure {
 	v := plan.Visits[i]
 	closed, at := closedProblem(p, plan, i)
+	closed.Drive.MaxKmPerDay *= limit
+	closed.Drive.MaxMinPerDay *= limit
 	search := &wayOn{p: closed, before: plan.Visits[:i+1], after: plan.Visits[i+1:], best: Closure{Stop: v.Stop, Problem: closed}}
 	search.before = slices.Clone(search.before)
 	search.before[i] = Visit{Stop: v.Stop} // the way there and back, for nothing
