@@ -82,3 +82,27 @@ func TestSolveTiny(t *testing.T) {
 	}
 	t.Logf("%d problems, %d proven, %d infeasible", *tinyCount, proven, infeasible)
 }
+
+var manyCount = flag.Int("many", 3000, "how many tiny random problems to solve and audit without an oracle")
+
+// TestManyAudited solves many tiny problems; every answer must be proven and
+// pass the auditor: go test ./planner -run TestManyAudited -many 1000000 -timeout 2h.
+func TestManyAudited(t *testing.T) {
+	infeasible := 0
+	first := *tinySeed + 1<<40 // other problems than those with an oracle
+	for seed := first; seed < first+uint64(*manyCount); seed++ {
+		plan, err := Solve(context.Background(), tiny(seed), Options{})
+		if err == nil {
+			err = Audit(tiny(seed), plan)
+		}
+		switch {
+		case err != nil:
+			t.Fatalf("seed %d: %v", seed-1<<40, err)
+		case plan.Status == Infeasible:
+			infeasible++
+		case plan.Status != Optimal:
+			t.Fatalf("seed %d: %s, cost %v, bound %v", seed-1<<40, plan.Status, plan.Cost, plan.Bound)
+		}
+	}
+	t.Logf("%d audited, 0 invalid; %d infeasible", *manyCount, infeasible)
+}
