@@ -32,8 +32,8 @@ func routeFromXML(text []byte) (Route, error) {
 	switch start, _ := root.(xml.StartElement); start.Name.Local {
 	case "gpx":
 		route, err = routeFromGPX(x)
-	case "kml":
-		err = errors.New("KML is not read yet; export the route as GPX or GeoJSON")
+	case "kml", "Document", "Folder", "Placemark": // some programs leave out the root
+		route, err = routeFromKML(x)
 	case "osm":
 		err = errors.New("these are OpenStreetMap data, not a route; open them as places")
 	default:
