@@ -1,6 +1,7 @@
 package osm
 
 import (
+	"cmp"
 	"sort"
 	"strings"
 
@@ -119,9 +120,8 @@ func offersOf(kind string, tags Tags) []trip.Offer {
 		found["diesel"] = o
 	}
 	if kind == "stopover" || kind == "campsite" {
-		if a, tag := hookUp(tags); true {
-			found["battery"] = trip.Offer{Tank: "battery", Answer: a, Tag: tag}
-		}
+		answer, tag := hookUp(tags)
+		found["battery"] = trip.Offer{Tank: "battery", Answer: answer, Tag: cmp.Or(tag, "tourism="+tags["tourism"])}
 	}
 	offers := make([]trip.Offer, 0, len(found))
 	for _, o := range found {

@@ -15,7 +15,7 @@ import (
 // a later scan must keep is known, and every block of a PBF file in the usual order is unpacked once.
 type File struct{ scans }
 
-// scans of the objects that have a tag wanted at [Open], or a number in also. Callbacks run on the caller's goroutine;
+// scans of the objects that have a tag wanted at [Open], or a number in also, which is ascending without repeats. Callbacks run on the caller's goroutine;
 // an error of theirs ends the scan and is returned as it is.
 type scans interface {
 	Relations(ctx context.Context, fn func(Relation) error) error

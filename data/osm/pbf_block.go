@@ -24,7 +24,8 @@ type block struct {
 	granularity, latOffset, lonOffset int64 // nanodegrees
 	dateGranularity                   int64 // milliseconds
 
-	hits []hit // buffer
+	hits []hit  // buffer
+	list []Node // buffer
 }
 
 // lookup finds out which strings of the block are wanted.

@@ -10,9 +10,11 @@ type hit struct {
 	wanted bool // by its tags
 }
 
-// nodes returns the nodes that have a wanted tag or one of the numbers in also.
+// nodes returns the nodes that have a wanted tag or one of the numbers in also. The list is valid until the next block is
+// opened.
 func (b *block) nodes(also ids) (list []Node, ok bool) {
-	ok = true
+	list, ok = b.list[:0], true
+	defer func() { b.list = list[:0] }()
 	for _, g := range b.groups {
 		w := wire{b: g}
 		for w.more() && ok {

@@ -137,6 +137,18 @@ func TestEvidence(t *testing.T) {
 	}
 }
 
+// Every offer, also an unknown one, names the tag that it rests on.
+func TestEveryOfferHasEvidence(t *testing.T) {
+	for _, r := range kindRules {
+		tags := Tags{r.Key: r.Value}
+		for _, o := range offersOf(r.kind, tags) {
+			if k, v, _ := strings.Cut(o.Tag, "="); tags[k] != v || v == "" {
+				t.Errorf("%v: evidence of %s is %q", tags, o.Tank, o.Tag)
+			}
+		}
+	}
+}
+
 // Unknown is never yes: without a tag that speaks of it no tank is served, whatever the kind.
 func TestUnknownIsNeverYes(t *testing.T) {
 	speaks := map[string]bool{"amenity=sanitary_dump_station cassette": true, "sanitary_dump_station=yes cassette": true,
