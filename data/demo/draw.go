@@ -14,24 +14,6 @@ type segment struct {
 	class class
 }
 
-// nearest4 is the corner of the grid square around p that lies closest to it.
-func (g *grid) nearest4(p pt) int {
-	col, row := int(p.x/gridKm+gridCols/2-0.5), int(p.y/gridKm+gridRows/2-0.5)
-	best := index(max(0, min(gridCols-1, col)), max(0, min(gridRows-1, row)))
-	for dc := -1; dc <= 2; dc++ {
-		for dr := -1; dr <= 2; dr++ {
-			c, r := col+dc, row+dr
-			if c < 0 || r < 0 || c >= gridCols || r >= gridRows {
-				continue
-			}
-			if i := index(c, r); g.at[i].dist(p) < g.at[best].dist(p) {
-				best = i
-			}
-		}
-	}
-	return best
-}
-
 // hindrances are put on the road nearest to a position, over some km.
 var hindrances = []struct {
 	at      pt

@@ -72,6 +72,25 @@ func (g *grid) nearest(p pt, fits func(i int) bool) int {
 	return best
 }
 
+// around is the corner closest to p of those in the grid squares about it:
+// quicker than nearest.
+func (g *grid) around(p pt) int {
+	col, row := int(p.x/gridKm+gridCols/2-0.5), int(p.y/gridKm+gridRows/2-0.5)
+	best := index(max(0, min(gridCols-1, col)), max(0, min(gridRows-1, row)))
+	for dc := -1; dc <= 2; dc++ {
+		for dr := -1; dr <= 2; dr++ {
+			c, r := col+dc, row+dr
+			if c < 0 || r < 0 || c >= gridCols || r >= gridRows {
+				continue
+			}
+			if i := index(c, r); g.at[i].dist(p) < g.at[best].dist(p) {
+				best = i
+			}
+		}
+	}
+	return best
+}
+
 // A search is one path to find: cost of a step (negative: not allowed), the
 // least cost of a km, and where it ends.
 type search struct {

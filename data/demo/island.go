@@ -52,7 +52,7 @@ func (s *island) shape() {
 		s.shores = append(s.shores, newRegion(ring))
 	}
 	s.lake = newRegion(roughen(s.rng, blob(s.rng, pt{-11, 5}, 5.6, 2, 0.5), 0.22, 0.3))
-	s.rivers = drawRivers(s.main)
+	s.rivers = drawRivers(s.main, s.lake)
 }
 
 // plan lays out roads and villages on the grid.
@@ -60,7 +60,7 @@ func (s *island) plan() {
 	g := newGrid(s.rng, s.main, func(p pt) bool { return s.lake.contains(p) || s.lake.edgeKm(p) < 1.1 })
 	for _, v := range s.rivers { // a road crosses a river but does not run in it
 		for _, p := range v.line {
-			if i := g.nearest4(p); p.dist(g.at[i]) < 0.7 {
+			if i := g.around(p); p.dist(g.at[i]) < 0.7 {
 				g.extra[i] = max(g.extra[i], 2)
 			}
 		}

@@ -44,7 +44,11 @@ func plot(at pt, half, turn float64) []pt {
 // beside is a point on land, off the road nearest to p, on the side of p.
 func (s *island) beside(p pt, offKm float64) pt {
 	best, bestD := segment{}, math.Inf(1)
+	const longest = 4 // km: no side of a road is longer
 	for _, g := range s.roadSet {
+		if math.Abs(g.a.x-p.x) > bestD+longest || math.Abs(g.a.y-p.y) > bestD+longest {
+			continue
+		}
 		if g.class == motorway || g.class == trunk && g.a.dist(g.b) > 1 {
 			continue
 		}

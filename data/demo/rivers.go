@@ -37,12 +37,15 @@ var springs = []struct {
 	{"Aqeloqa", []pt{{84, 12}, {92, 24}, {92, 43}}},
 }
 
-// drawRivers lets each river meander between its points; the last one is moved
-// to the shore.
-func drawRivers(shore *region) []river {
+// drawRivers lets each river meander between its points; the first is moved to
+// the lake and the last to the shore, where they are close.
+func drawRivers(shore, lake *region) []river {
 	var out []river
 	for _, s := range springs {
 		via := append([]pt(nil), s.via...)
+		if out := lake.ring[lake.nearest(via[0])]; out.dist(via[0]) < 4 {
+			via[0] = out
+		}
 		last := len(via) - 1
 		if mouth := shore.ring[shore.nearest(via[last])]; mouth.dist(via[last]) < 8 {
 			via[last] = mouth // else it joins another river

@@ -75,9 +75,11 @@ func (r *road) slowThrough(places []town) {
 	}
 	total, from := length(r.line), -1.0
 	const step = 0.2
+	middle := along(r.line, total/2)
+	places = slices.DeleteFunc(slices.Clone(places), func(t town) bool { return t.rank == 0 || middle.dist(t.at) > total/2+townKm(t.rank) })
 	for km := 0.0; ; km += step {
 		p := along(r.line, min(km, total))
-		near := slices.ContainsFunc(places, func(t town) bool { return t.rank > 0 && p.dist(t.at) < townKm(t.rank) })
+		near := slices.ContainsFunc(places, func(t town) bool { return p.dist(t.at) < townKm(t.rank) })
 		switch {
 		case near && from < 0:
 			from = max(0, km)

@@ -3,13 +3,14 @@ package demo
 import "math"
 
 // emitStreets grows residential streets off the roads in each settlement: a
-// few stubs, some with a side street.
+// few streets with others branching off.
 func (s *island) emitStreets() {
 	stubs := [...]int{0, 26, 9, 4}
 	var roadNodes []int64
-	for id, on := range s.onRoad() {
-		if on {
-			roadNodes = append(roadNodes, int64(id+1))
+	var ats []pt
+	for i, on := range s.onRoad() {
+		if id := int64(i + 1); on {
+			roadNodes, ats = append(roadNodes, id), append(ats, s.at(id))
 		}
 	}
 	for _, t := range s.towns {
@@ -17,21 +18,23 @@ func (s *island) emitStreets() {
 			continue
 		}
 		var near []int64
-		for _, id := range roadNodes {
-			if s.at(id).dist(t.at) < townKm(t.rank)*0.9 {
+		within := townKm(t.rank) * 0.9
+		for i, id := range roadNodes {
+			if math.Abs(ats[i].x-t.at.x) < within && ats[i].dist(t.at) < within {
 				near = append(near, id)
 			}
 		}
 		for k := range min(stubs[t.rank], 2*len(near)) {
 			id := near[k%len(near)]
 			turn := 2 * math.Pi * s.rng.Float64()
-			s.street(id, turn, 0.15+0.3*s.rng.Float64(), k%3 == 0)
+			s.street(id, turn, 0.2+0.35*s.rng.Float64(), 3-t.rank+k%2)
 		}
 	}
 }
 
-// street writes one stub unless it would leave the land.
-func (s *island) street(from int64, turn, km float64, side bool) {
+// street writes one street and those that branch off it, unless it would leave
+// the land.
+func (s *island) street(from int64, turn, km float64, branches int) {
 	start := s.at(from)
 	dir := pt{math.Cos(turn), math.Sin(turn)}
 	mid := start.add(dir.mul(km / 2)).add(dir.left().mul(0.03))
@@ -45,8 +48,9 @@ func (s *island) street(from int64, turn, km float64, side bool) {
 	refs := append([]int64{from}, s.world.addNodes([]pt{mid, end})...)
 	s.world.addWay(refs, tags{"highway": "residential", "maxspeed": "30"})
 	s.roadSet = append(s.roadSet, segment{start, mid, tertiary}, segment{mid, end, tertiary})
-	if side {
-		s.street(refs[1], turn+math.Pi/2, km*0.7, false)
+	if branches > 0 {
+		s.street(refs[1], turn+math.Pi/2, km*0.75, branches-1)
+		s.street(refs[2], turn-math.Pi/2, km*0.6, branches-1)
 	}
 }
 
