@@ -23,7 +23,7 @@ type service struct {
 var services = []service{
 	// Fuel. Missing keys are left missing: most mappers tag no more than they saw.
 	{"Vazhoum", -3, 1, area, "amenity=fuel; operator=Thavrum; name=Thavrum Vazhoum; opening_hours=24/7; fuel:diesel=yes; fuel:octane_95=yes; fuel:lpg=no; self_service=yes; compressed_air=yes"},
-	{"Vazhoum", 2, 1, point, "amenity=fuel; operator=Qinzhe; name=Qinzhe; opening_hours=Mo-Sa 06:00-22:00| Su 08:00-20:00; fuel:diesel=yes; fuel:octane_95=yes"},
+	{"Vazhoum", 0.3, 2.4, point, "amenity=fuel; operator=Qinzhe; name=Qinzhe; opening_hours=Mo-Sa 06:00-22:00| Su 08:00-20:00; fuel:diesel=yes; fuel:octane_95=yes"},
 	{"Vazhoum", 0, 1.5, area, "amenity=fuel; operator=Beloveth; name=Beloveth; opening_hours=Mo-Sa 07:00-20:00; maxheight=2.6; fuel:diesel=yes; fuel:octane_95=yes; fuel:octane_98=yes"},
 	{"ring east", 3, 0, point, "amenity=fuel; operator=Uzhimar; name=Uzhimar; opening_hours=24/7; fuel:diesel=yes; fuel:HGV_diesel=yes; hgv=yes"},
 	{"Sefnulve", 0.5, 0, point, "amenity=fuel; operator=Qinzhe; name=Qinzhe; opening_hours=Mo-Sa 07:00-20:00; fuel:diesel=yes"},
@@ -60,7 +60,7 @@ var services = []service{
 	{"motorway end", 1, 0, point, "amenity=fuel; operator=Thavrum; name=Thavrum; opening_hours=24/7; fuel:diesel=yes; fuel:octane_95=yes; toilets=yes"},
 
 	// Dump stations, water and taps.
-	{"Vazhoum", -1.5, -0.5, point, "amenity=sanitary_dump_station; name=Vazhoum Saelethi; access=yes; fee=no; sanitary_dump_station:chemical_toilet=yes; sanitary_dump_station:grey_water=yes; water_point=yes"},
+	{"Vazhoum", -0.3, 0.9, point, "amenity=sanitary_dump_station; name=Vazhoum Saelethi; access=yes; fee=no; sanitary_dump_station:chemical_toilet=yes; sanitary_dump_station:grey_water=yes; water_point=yes"},
 	{"Larazhe", -1, 0.3, point, "amenity=sanitary_dump_station; name=Larazhe Ulthe; access=yes; fee=yes; charge=2 EUR; sanitary_dump_station:basin=yes; sanitary_dump_station:chemical_toilet=yes; sanitary_dump_station:grey_water=yes"},
 	{"Zhirilth", 0.8, 0.3, point, "amenity=sanitary_dump_station; fee=no; sanitary_dump_station:grey_water=yes; sanitary_dump_station:chemical_toilet=no"},
 	{"Thamoum", 0.5, 0.9, point, "amenity=sanitary_dump_station; name=Thamoum Dazhu; access=yes; fee=yes; charge=3 EUR; sanitary_dump_station:chemical_toilet=yes; sanitary_dump_station:grey_water=yes; water_point=yes; opening_hours=Mo-Su 08:00-21:00"},
