@@ -58,13 +58,21 @@ func TestRouteCorpora(t *testing.T) {
 	}
 }
 
-// Points per file, counted with another program (grep -o): '<trkpt' or '<rtept'.
+// Points per file, counted with grep: '<trkpt', '<rtept' or 'gx:coord>'.
 func TestRouteCounts(t *testing.T) {
 	for _, tc := range []struct {
 		file          string
 		parts, points int
 	}{
 		{"twpayne+go-gpx/fells_loop.gpx", 1, 46},
+		{"twpayne+go-gpx/hhs_77yl9msjcr.gpx", 30, 7275},
+		{"twpayne+go-gpx/mystic_basin_trail.gpx", 3, 285},
+		{"tkrajina+gpxpy/Mojstrovka.gpx", 1, 184},
+		{"tkrajina+gpxpy/korita-zbevnica.gpx", 3, 871}, // a fourth segment is empty
+		{"tkrajina+gpxpy/route.gpx", 1, 55},
+		{"placemark+togeojson/run.gpx", 1, 206},
+		{"placemark+togeojson/multitrack.kml", 1, 16},
+		{"placemark+togeojson/gxtrack.kml", 1, 7},
 		{"turf-route2-Rome-Naples-area-252km.geojson", 1, 2050},
 		{"turf-route2-Alberta-Montana.geojson", 1, 3761},
 	} {
