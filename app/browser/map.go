@@ -20,6 +20,9 @@ func MapReady(f func()) (stop func()) {
 	return listen(app.Window(), "maplibre-ready", map[string]any{"once": true}, func(app.Value) { f() })
 }
 
+// padding is the room around what a map shows at first, in pixels.
+const padding = 24
+
 // MapOptions say what a map shows at first.
 type MapOptions struct {
 	Sources []string         // names of the GeoJSON sources, empty at first
@@ -36,6 +39,7 @@ type Map struct {
 	ready   bool
 	stops   []func()
 	pointer string // CSS cursor
+	refit   func() // nil once a person has moved the map
 }
 
 // A MapEvent is where something happened on the map.
@@ -69,7 +73,7 @@ func NewMap(container app.Value, opt MapOptions) (*Map, error) {
 			"container":          container,
 			"style":              map[string]any{"version": 8, "sources": sources, "layers": layers},
 			"bounds":             []any{opt.Bounds[0], opt.Bounds[1], opt.Bounds[2], opt.Bounds[3]},
-			"fitBoundsOptions":   map[string]any{"padding": 24},
+			"fitBoundsOptions":   map[string]any{"padding": padding},
 			"attributionControl": false,
 			"locale":             map[string]any{"Map.Title": opt.Label},
 			"fadeDuration":       0,
@@ -79,6 +83,17 @@ func NewMap(container app.Value, opt MapOptions) (*Map, error) {
 		return nil, fmt.Errorf("no map: %w", err)
 	}
 	m := &Map{v: v, data: map[string]string{}}
+	m.refit = func() { m.fit(opt.Bounds, padding) }
+	m.on("resize", "", func(app.Value) {
+		if m.refit != nil {
+			m.refit()
+		}
+	})
+	m.on("movestart", "", func(e app.Value) {
+		if e.Get("originalEvent").Truthy() {
+			m.refit = nil
+		}
+	})
 	m.On("load", "", func(MapEvent) {
 		m.ready = true
 		for source, text := range m.data {
@@ -132,8 +147,14 @@ func (m *Map) Filter(layer string, expression []any) {
 }
 
 // Fit moves the map so that the bounds (west, south, east, north) fill it
-// within a padding in pixels. It does not animate.
+// within a padding in pixels, and keeps them filling it when its size changes,
+// until a person moves it. It does not animate.
 func (m *Map) Fit(bounds [4]float64, padding int) {
+	m.refit = func() { m.fit(bounds, padding) }
+	m.refit()
+}
+
+func (m *Map) fit(bounds [4]float64, padding int) {
 	_, _ = try(func() app.Value {
 		return m.v.Call("fitBounds", []any{bounds[0], bounds[1], bounds[2], bounds[3]},
 			map[string]any{"padding": padding, "animate": false, "maxZoom": 14})
@@ -216,6 +237,7 @@ func (m *Map) Drag(layer string, begin func(MapEvent) bool, move, end func(MapEv
 
 // Zoom changes the scale by whole steps.
 func (m *Map) Zoom(by int) {
+	m.refit = nil
 	_, _ = try(func() app.Value {
 		return m.v.Call("zoomTo", m.v.Call("getZoom").Float()+float64(by))
 	})

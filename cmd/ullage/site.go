@@ -42,8 +42,12 @@ func site(args []string, stdout, stderr io.Writer) int {
 		return exitUsage
 	}
 	client, err := buildClient()
+	var files map[string][]byte
 	if err == nil {
-		err = writeSite(*out, client, *quality, stdout)
+		files, err = pages(client)
+	}
+	if err == nil {
+		err = writeFiles(*out, files, *quality, stdout)
 	}
 	if err != nil {
 		fmt.Fprintf(stderr, "ullage site: %v\n", err)
@@ -76,13 +80,9 @@ func checkFolder(dir string) error {
 	return err
 }
 
-// writeSite writes the files, each with a packed one beside it, and says what
-// a visitor loads.
-func writeSite(dir string, client []byte, quality int, stdout io.Writer) error {
-	files, err := pages(client)
-	if err != nil {
-		return err
-	}
+// writeFiles writes the files, each with a packed one beside it, and says
+// what a visitor loads.
+func writeFiles(dir string, files map[string][]byte, quality int, stdout io.Writer) error {
 	if err := clearSite(dir); err != nil {
 		return err
 	}
