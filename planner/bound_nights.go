@@ -16,14 +16,15 @@ import (
 // rows before it, so that a look-up is one binary search.
 
 type nightsBound struct {
-	m       *model
-	tanks   []int
-	worth   []float64   // by tank of the problem
-	classes [][]float64 // by tank of tanks: headrooms, ascending
-	stride  []int       // by tank of tanks
-	counts  int         // nights so far are told apart below this number; 1: not at all
-	size    int         // of a row
-	after   []*nightTable
+	m      *model
+	tanks  []int
+	worth  []float64 // by tank of the problem
+	scales []scale   // by tank of tanks
+	moving []int     // scales that move with the road
+	stride []int     // by tank of tanks
+	counts int       // nights so far are told apart below this number; 1: not at all
+	size   int       // of a row
+	after  []*nightTable
 }
 
 type nightTable struct {
@@ -33,12 +34,13 @@ type nightTable struct {
 	cost    []float64 // row by row
 }
 
-// bindingTanks are the tanks that only nights use and that can run out.
+// bindingTanks are the tanks that nights use, that driving does not use but may
+// restore, and that can run out.
 func (m *model) bindingTanks() []int {
 	var out []int
 	for t := range m.tanks {
 		x := &m.tanks[t]
-		if x.perKm != 0 {
+		if x.perKm > 0 || x.perKm < 0 && !x.free { // of the latter, what is in hand is not yet decided
 			continue
 		}
 		use := 0.0
@@ -56,15 +58,18 @@ func (m *model) bindingTanks() []int {
 
 func newNightsBound(m *model, tanks []int, worth []float64, share func(stop int) float64) *nightsBound {
 	b := &nightsBound{m: m, tanks: tanks, worth: worth, after: make([]*nightTable, len(m.stops)+1)}
-	b.classify(400)
+	b.counts = 1
+	if m.ranged && m.most <= 60 {
+		b.counts = m.most + 1
+	}
+	b.classify(max(100, tableSize/b.counts/(1+len(m.stops)/100)))
 	b.size = 1
 	for k := range tanks {
 		b.stride = append(b.stride, b.size)
-		b.size *= len(b.classes[k])
-	}
-	b.counts = 1
-	if m.ranged && m.most <= 60 && b.size*(m.most+1) <= 4000 {
-		b.counts = m.most + 1
+		b.size *= b.scales[k].n
+		if b.scales[k].step > 0 {
+			b.moving = append(b.moving, k)
+		}
 	}
 	b.size *= b.counts
 	b.after[len(m.stops)] = b.end()
@@ -72,98 +77,6 @@ func newNightsBound(m *model, tanks []int, worth []float64, share func(stop int)
 		b.after[i] = b.before(i, share(i)*m.visitCost(&m.stops[i], worth))
 	}
 	return b
-}
-
-// classify chooses the headrooms to tell apart: what is left of a full tank,
-// or of the start, after some nights; fewer if that makes more than limit.
-func (b *nightsBound) classify(limit int) {
-	most := make([]int, len(b.tanks))
-	for k := range most {
-		most[k] = 10
-	}
-	for {
-		b.classes = b.classes[:0]
-		size := 1
-		for k, t := range b.tanks {
-			b.classes = append(b.classes, b.reachable(t, most[k]))
-			size *= len(b.classes[k])
-		}
-		if size <= limit {
-			return
-		}
-		k := 0
-		for j := range b.classes {
-			if len(b.classes[j]) > len(b.classes[k]) {
-				k = j
-			}
-		}
-		most[k] = len(b.classes[k]) - 1
-	}
-}
-
-func (b *nightsBound) reachable(t, most int) []float64 {
-	x := &b.m.tanks[t]
-	var uses []float64
-	for i := range b.m.stops {
-		if s := &b.m.stops[i]; s.night && s.use[t] != 0 && !slices.Contains(uses, s.use[t]) {
-			uses = append(uses, s.use[t])
-		}
-	}
-	slices.SortFunc(uses, func(a, b float64) int { // the largest first
-		if a > b {
-			return -1
-		}
-		return 1
-	})
-	found := []float64{x.cap}
-	add := func(v float64) {
-		if v > x.cap {
-			return
-		}
-		for _, w := range found {
-			if math.Abs(v-w) < 1e-6 {
-				return
-			}
-		}
-		if v >= x.reserve-slack && len(found) < most {
-			found = append(found, v)
-		}
-	}
-	if len(uses) > 0 && uses[0] > 0 {
-		for v := x.cap - uses[0]; v >= x.reserve-slack && len(found) < most; v -= uses[0] {
-			add(v)
-		}
-	}
-	add(x.start)
-	for n := 0; n < len(found); n++ {
-		for _, u := range uses {
-			add(found[n] - u)
-		}
-	}
-	slices.Sort(found)
-	return found
-}
-
-// class is the lowest class that is not below the headroom.
-func (b *nightsBound) class(k int, headroom float64) int {
-	c := b.classes[k]
-	n := 0
-	for n < len(c)-1 && c[n] < headroom-slack {
-		n++
-	}
-	return n
-}
-
-// index is the place in a row; −1 where no cost to go applies.
-func (b *nightsBound) index(s *state) int {
-	at := 0
-	for k, t := range b.tanks {
-		at += b.stride[k] * b.class(k, s.hand[t]+s.unpaid(t))
-	}
-	if b.counts > 1 {
-		at += min(s.nights, b.counts-1) * (b.size / b.counts)
-	}
-	return at
 }
 
 // end is the table after the last stop: one row, that reaches the end.
@@ -178,7 +91,7 @@ func (b *nightsBound) end() *nightTable {
 		}
 		for k, tank := range b.tanks {
 			x := &m.tanks[tank]
-			short := x.end - b.classes[k][at/b.stride[k]%len(b.classes[k])]
+			short := x.end - b.scales[k].headroom(len(m.stops), at/b.stride[k]%b.scales[k].n, m.length)
 			if short <= slack {
 				continue
 			}
@@ -195,12 +108,8 @@ func (b *nightsBound) end() *nightTable {
 // before is the table before stop i, given the one after it.
 func (b *nightsBound) before(i int, visit float64) *nightTable {
 	s, after := &b.m.stops[i], b.after[i+1]
-	served := false
-	for _, tank := range b.tanks {
-		y := s.service(tank)
-		served = served || y != nil && !y.guests
-	}
-	if !s.night && !served && !s.required {
+	moved, known := b.moves(i), b.knows(i)
+	if !known && !moved {
 		return after
 	}
 	prev := 0.0
@@ -230,7 +139,7 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 	for r := 0; r <= rows; r++ {
 		if r == own {
 			t.reach, t.rowAt = append(t.reach, s.km+s.half), append(t.rowAt, s.at+s.halfMin+s.stopMin)
-			t.cost = append(t.cost, b.night(s, after, visit)...)
+			t.cost = append(t.cost, b.night(i, after, visit)...)
 		}
 		if r == rows {
 			break
@@ -238,8 +147,13 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 		t.reach, t.rowAt = append(t.reach, after.reach[r]), append(t.rowAt, after.rowAt[r])
 		at := len(t.cost)
 		t.cost = append(t.cost, after.cost[r*b.size:(r+1)*b.size]...)
-		if served || s.required {
-			b.day(t.cost[at:], s, visit)
+		if known {
+			b.day(t.cost[at:], i, visit)
+		}
+	}
+	if moved {
+		for r := range n {
+			b.move(t.cost[r*b.size:(r+1)*b.size], i)
 		}
 	}
 	for r := 1; r < n; r++ {
@@ -254,13 +168,28 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 	return t
 }
 
-// day lowers a row to what it becomes where the stop may be visited by day.
-func (b *nightsBound) day(row []float64, s *stopModel, visit float64) {
+// knows says whether the stop is any of this bound's business.
+func (b *nightsBound) knows(i int) bool {
+	s := &b.m.stops[i]
+	known := s.night || s.required
+	for _, tank := range b.tanks {
+		known = known || s.service(tank) != nil
+	}
+	return known
+}
+
+// day lowers a row to what it becomes where stop i may be visited by day.
+func (b *nightsBound) day(row []float64, i int, visit float64) {
+	s := &b.m.stops[i]
 	via := slices.Clone(row)
 	for k, tank := range b.tanks {
 		if y := s.service(tank); y != nil && !y.guests {
 			b.full(via, k, y.fixed)
 		}
+	}
+	for _, k := range b.moving { // the detour restores, too
+		d := int(math.Ceil(-b.m.tanks[b.tanks[k]].perKm*2*s.half/b.scales[k].step - slack))
+		b.up(via, k, d)
 	}
 	for at, c := range via {
 		if s.required {
@@ -273,7 +202,7 @@ func (b *nightsBound) day(row []float64, s *stopModel, visit float64) {
 
 // full allows tank k to be filled at a cost.
 func (b *nightsBound) full(row []float64, k int, cost float64) {
-	step, n := b.stride[k], len(b.classes[k])
+	step, n := b.stride[k], b.scales[k].n
 	for at := range row {
 		if c := at / step % n; c < n-1 {
 			row[at] = min(row[at], cost+row[at+(n-1-c)*step])
@@ -281,9 +210,38 @@ func (b *nightsBound) full(row []float64, k int, cost float64) {
 	}
 }
 
-// night is the cost to go from just before a night at the stop.
-func (b *nightsBound) night(s *stopModel, after *nightTable, visit float64) []float64 {
+// up reads every class of tank k as one d higher, or as the highest.
+func (b *nightsBound) up(row []float64, k, d int) {
+	if d == 0 {
+		return
+	}
+	step, n := b.stride[k], b.scales[k].n
+	for at := range row { // what is read is behind what is written
+		row[at] = row[at+min(d, n-1-at/step%n)*step]
+	}
+}
+
+// moves says whether the classes before stop i are others than after it.
+func (b *nightsBound) moves(i int) bool {
+	for _, k := range b.moving {
+		if b.scales[k].top[i] != b.scales[k].top[i+1] {
+			return true
+		}
+	}
+	return false
+}
+
+// move turns a row by classes after stop i into one by classes before it.
+func (b *nightsBound) move(row []float64, i int) {
+	for _, k := range b.moving {
+		b.up(row, k, b.scales[k].top[i]-b.scales[k].top[i+1])
+	}
+}
+
+// night is the cost to go from just before a night at stop i, by the classes after it.
+func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 	m := b.m
+	s := &m.stops[i]
 	row := make([]float64, b.size)
 	r := after.find(s.km+m.maxKm-s.half, s.at+m.maxMin-s.halfMin)
 	shift := 0
@@ -300,19 +258,28 @@ func (b *nightsBound) night(s *stopModel, after *nightTable, visit float64) []fl
 	for t, u := range s.use {
 		cost += b.worth[t] * u
 	}
+	old := make([]float64, b.size)
 	for k, tank := range b.tanks {
-		y := s.service(tank)
-		step, n := b.stride[k], len(b.classes[k])
-		u := s.use[tank]
-		if y == nil && u == 0 {
+		x := &m.tanks[tank]
+		y, u := s.service(tank), s.use[tank]
+		if y == nil && u == 0 && x.perKm == 0 {
 			continue
 		}
-		old := slices.Clone(row)
+		step, n := b.stride[k], b.scales[k].n
+		next := make([]int, n) // class after the night, −1: not possible
+		for c := range next {
+			left := min(x.cap, min(x.cap, b.scales[k].headroom(i+1, c, s.km)-x.perKm*s.half)-u)
+			next[c] = -1
+			if left >= x.reserve-slack {
+				next[c] = b.scales[k].class(i+1, left-x.perKm*s.half-b.scales[k].offset(i+1, s.km))
+			}
+		}
+		copy(old, row)
 		for at := range row {
 			c := at / step % n
 			best := math.Inf(1)
-			if left := min(b.classes[k][c]-u, m.tanks[tank].cap); left >= m.tanks[tank].reserve-slack {
-				best = old[at+(b.class(k, left)-c)*step]
+			if next[c] >= 0 {
+				best = old[at+(next[c]-c)*step]
 			}
 			if y != nil {
 				best = min(best, y.fixed+old[at+(n-1-c)*step])
@@ -324,6 +291,39 @@ func (b *nightsBound) night(s *stopModel, after *nightTable, visit float64) []fl
 		row[at] += cost
 	}
 	return row
+}
+
+// place is where in the rows before stop i a label with this hand is.
+func (b *nightsBound) place(i int, l *label, hand []float64) int {
+	at := int(l.row)
+	for _, k := range b.moving {
+		at += b.stride[k] * b.scales[k].class(i, hand[b.tanks[k]]-b.scales[k].extra[l.stop+1])
+	}
+	return at
+}
+
+// row is the part of the place that does not move with the road.
+func (b *nightsBound) row(s *state) int {
+	at := 0
+	for k, t := range b.tanks {
+		if b.scales[k].step == 0 {
+			at += b.stride[k] * b.scales[k].class(0, s.hand[t]+s.unpaid(t))
+		}
+	}
+	if b.counts > 1 {
+		at += min(s.nights, b.counts-1) * (b.size / b.counts)
+	}
+	return at
+}
+
+// cost is the cost to go from before stop i on, of a label that is on the route there.
+func (b *nightsBound) cost(i int, l *label, hand []float64) float64 {
+	t := b.after[i]
+	r := t.find(l.reach, l.reachAt)
+	if r < 0 {
+		return math.Inf(1)
+	}
+	return t.cost[r*b.size+b.place(i, l, hand)]
 }
 
 // find is the last row in reach, −1 if none is.

@@ -27,6 +27,7 @@ type sweep struct {
 	then   *state
 	before *state
 	start  float64 // constant part of every bound
+	tried  int
 }
 
 // stuck is how far any partial plan came.
@@ -108,13 +109,13 @@ func (w *sweep) begin() {
 func (w *sweep) label(s *state, stop int) label {
 	km, at := w.m.position(stop)
 	return label{cost: s.cost, km: s.km, min: s.min, stop: int32(stop), nights: int32(s.nights), visits: int32(s.visits),
-		row: int32(w.b.nights.index(s)), reach: km + w.m.maxKm - s.km, reachAt: at + w.m.maxMin - s.min}
+		row: int32(w.b.nights.row(s)), reach: km + w.m.maxKm - s.km, reachAt: at + w.m.maxMin - s.min}
 }
 
 // price bounds a new label from after stop i on.
 func (w *sweep) price(l *label, s *state, i int) {
 	l.bound = math.Inf(1)
-	nights := w.b.nights.cost(i+1, l)
+	nights := w.b.nights.cost(i+1, l, s.hand)
 	if math.IsInf(nights, 1) {
 		return
 	}
@@ -174,7 +175,7 @@ func (w *sweep) skip(id int32, i int) bool {
 	for _, b := range w.b.tanks {
 		changed = changed || w.m.stops[i].service(b.tank) != nil
 	}
-	nights := w.b.nights.cost(i+1, l)
+	nights := w.b.nights.cost(i+1, l, hand)
 	if changed {
 		c := w.start + l.cost
 		for _, t := range w.b.alone {
@@ -244,6 +245,7 @@ func (w *sweep) try(next []int32, id int32, i int, night bool, take uint32) []in
 	if !w.m.stay(s, i, night, take) {
 		return next
 	}
+	w.tried++
 	l := w.label(s, i)
 	l.parent, l.night, l.take = id, night, take
 	w.price(&l, s, i)
@@ -272,14 +274,4 @@ func (a *labels) drop(id int32) {
 	a.layers = a.layers[:a.all[id].layersAt]
 	a.hand = a.hand[:int(id)*len(a.m.tanks)]
 	a.all = a.all[:id]
-}
-
-// cost is the cost to go from before stop i on, of a label that is on the route there.
-func (b *nightsBound) cost(i int, l *label) float64 {
-	t := b.after[i]
-	r := t.find(l.reach, l.reachAt)
-	if r < 0 {
-		return math.Inf(1)
-	}
-	return t.cost[r*b.size+int(l.row)]
 }

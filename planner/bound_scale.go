@@ -1,0 +1,144 @@
+package planner
+
+import (
+	"math"
+	"slices"
+)
+
+// This file divides the headroom of a tank into classes for the bound by
+// nights. Headroom is rounded up to its class, so that the bound is never too
+// much.
+
+// tableSize is how many classes a row may have in all, on a short route.
+const tableSize = 1600
+
+// A scale is the classes of one tank, the highest being a full tank. Of a tank
+// that driving leaves alone they are the headrooms that nights can leave. Of
+// one that driving restores they are steps of hand = headroom + perKm·km,
+// which driving does not change; as a full tank is less by that measure with
+// every km, the steps move along. Detours restore, too: those of stops that
+// this bound knows nothing of are all taken as made (extra).
+type scale struct {
+	n      int
+	values []float64 // ascending; of a tank that driving leaves alone
+	perKm  float64
+	cap    float64
+	step   float64   // of a tank that driving restores, else 0
+	top    []int     // by stop: the highest class before it, in steps
+	extra  []float64 // by stop: what detours before it may have restored
+}
+
+// class is the lowest one that is not below the hand, before stop i. Of a tank
+// that driving restores, hand is less the extra of before.
+func (s *scale) class(i int, hand float64) int {
+	if s.step > 0 {
+		c := int(math.Ceil((hand-slack)/s.step)) - s.top[i] + s.n - 1
+		return max(0, min(c, s.n-1))
+	}
+	n := 0
+	for n < s.n-1 && s.values[n] < hand-slack {
+		n++
+	}
+	return n
+}
+
+// headroom of class c before stop i, at km.
+func (s *scale) headroom(i, c int, km float64) float64 {
+	if s.step > 0 {
+		return min(s.cap, s.step*float64(c+s.top[i]-s.n+1)-s.perKm*km+s.extra[i])
+	}
+	return s.values[c]
+}
+
+// offset is headroom less what class measures, before stop i at km.
+func (s *scale) offset(i int, km float64) float64 {
+	if s.step == 0 {
+		return 0
+	}
+	return s.extra[i] - s.perKm*km
+}
+
+// classify chooses the scales, coarser if there would be more than limit classes in all.
+func (b *nightsBound) classify(limit int) {
+	most := make([]int, len(b.tanks))
+	for k := range most {
+		most[k] = 12
+	}
+	for {
+		b.scales = b.scales[:0]
+		size, largest := 1, 0
+		for k, t := range b.tanks {
+			b.scales = append(b.scales, b.newScale(t, most[k]))
+			size *= b.scales[k].n
+			if b.scales[k].n > b.scales[largest].n {
+				largest = k
+			}
+		}
+		if size <= limit || b.scales[largest].n <= 2 {
+			return
+		}
+		most[largest] = b.scales[largest].n - 1
+	}
+}
+
+func (b *nightsBound) newScale(t, most int) scale {
+	m := b.m
+	x := &m.tanks[t]
+	if x.perKm == 0 {
+		v := m.reachable(t, most)
+		return scale{n: len(v), values: v, cap: x.cap}
+	}
+	s := scale{n: most, perKm: x.perKm, cap: x.cap, step: max((x.cap-x.reserve)/float64(max(most-2, 1)), 1e-3)}
+	for i := 0; i <= len(m.stops); i++ {
+		km, _ := m.position(i - 1)
+		extra := 0.0
+		if i > 0 {
+			extra = s.extra[i-1]
+			if !b.knows(i - 1) {
+				extra -= x.perKm * 2 * m.stops[i-1].half
+			}
+		}
+		s.extra = append(s.extra, extra)
+		s.top = append(s.top, int(math.Ceil((x.cap+x.perKm*km-extra-slack)/s.step)))
+	}
+	return s
+}
+
+// reachable are the headrooms that nights can leave of a full tank or of the
+// start, the most important ones if they are more than most.
+func (m *model) reachable(t, most int) []float64 {
+	x := &m.tanks[t]
+	var uses []float64
+	for i := range m.stops {
+		if s := &m.stops[i]; s.night && s.use[t] != 0 && !slices.Contains(uses, s.use[t]) {
+			uses = append(uses, s.use[t])
+		}
+	}
+	slices.Sort(uses)
+	slices.Reverse(uses)
+	found := []float64{x.cap}
+	add := func(v float64) {
+		if v > x.cap || v < x.reserve-slack || len(found) >= most {
+			return
+		}
+		for _, w := range found {
+			if math.Abs(v-w) < 1e-6 {
+				return
+			}
+		}
+		found = append(found, v)
+	}
+	if len(uses) > 0 && uses[0] > 0 {
+		for v := x.cap - uses[0]; v >= x.reserve-slack && len(found) < most; v -= uses[0] {
+			add(v)
+		}
+	}
+	add(x.start)
+	for n := 0; n < len(found); n++ {
+		for _, u := range uses {
+			add(found[n] - u)
+		}
+	}
+	slices.Sort(found)
+	return found
+}
