@@ -18,7 +18,9 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true}
 	it.Cautions = append(slices.Clone(b.cautions), tripCautions...)
 	if plan.End == nil {
-		it.Why = b.why(plan.Why)
+		if plan.Status == planner.Infeasible {
+			it.Why = b.why(plan.Why)
+		}
 		return it, nil
 	}
 	stops := map[string]*planner.Stop{}

@@ -179,3 +179,39 @@ func TestItineraryOfAnotherTrip(t *testing.T) {
 		t.Errorf("err = %v, want the unknown stop named", err)
 	}
 }
+
+// What alone stands in the way is named with the tank, where and by how much.
+func TestObstacles(t *testing.T) {
+	site := at("site", "campsite", 100, 0)
+	site.Stay = &Stay{}
+	fuel := at("fuel", "fuel", 150, 0, yes("diesel"))
+	for _, c := range []struct {
+		name   string
+		change func(*Trip)
+		want   planner.Reason
+	}{
+		// 12 L of reserve and 150 km × 0.09 L are 25.5 L; 20 L are there.
+		{"diesel", func(tr *Trip) { tr.Levels = map[string]float64{"diesel": 20} }, planner.Reason{Limit: "diesel", ToKm: 150, Missing: 5.5}},
+		// Two people, one night, 5 L; nobody empties it and it must be empty.
+		{"cassette", func(tr *Trip) { tr.Stays.MinNights = 1 }, planner.Reason{Limit: "cassette", ToKm: 200, Missing: 5}},
+		{"day", func(tr *Trip) { tr.Day.MaxKm = 90 }, planner.Reason{Limit: "km", ToKm: 100, Missing: 10}},
+		{"hours", func(tr *Trip) { tr.Day.MaxMin = 80 }, planner.Reason{Limit: "min", ToKm: 100, Missing: 20}},
+		{"nights", func(tr *Trip) { tr.Stays.MinNights, tr.Stays.Campsites = 2, false }, planner.Reason{Limit: "nights", ToKm: 200, Missing: 2}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			tr := eastwards(200)
+			c.change(&tr)
+			b := mustBuild(t, tr, []Place{site, fuel}, Options{})
+			it, err := b.Itinerary(planner.Plan{Status: planner.Infeasible, Why: []planner.Reason{{Text: "no plan keeps every limit"}}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, r := range it.Why {
+				if r.Limit == c.want.Limit && math.Abs(r.FromKm-c.want.FromKm) < 0.01 && math.Abs(r.ToKm-c.want.ToKm) < 0.01 && math.Abs(r.Missing-c.want.Missing) < 0.01 {
+					return
+				}
+			}
+			t.Errorf("why = %+v, want %+v among them", it.Why, c.want)
+		})
+	}
+}

@@ -2,13 +2,20 @@ package trip
 
 import (
 	"fmt"
+	"slices"
 
 	"ullage/planner"
 )
 
-// why says a refusal in people's words: which tank, where, by how much.
+// why says a refusal in people's words: which tank, where, by how much. Where
+// the planner names no limit, what is plainly in the way is looked for here.
 func (b *Built) why(reasons []planner.Reason) []planner.Reason {
 	var out []planner.Reason
+	if !slices.ContainsFunc(reasons, func(r planner.Reason) bool { return r.Limit != "" }) {
+		if plain := b.obstacles(); len(plain) > 0 {
+			reasons = plain
+		}
+	}
 	for _, r := range reasons {
 		if text := b.reason(r); text != "" {
 			r.Text = text

@@ -1,0 +1,115 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"ullage/planner"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+// ullage runs a command in-process.
+func ullage(args ...string) (code int, stdout, stderr string) {
+	var out, errs bytes.Buffer
+	code = run(args, &out, &errs)
+	return code, out.String(), errs.String()
+}
+
+func write(t *testing.T, name, text string) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// Lin's slides on refuelling a fixed path: window 0–12, start 0, prices 3.5
+// 3.7 3.6 3.0, use 6 8 4 4; published amounts 12, 2, 4, 4; cost 75.80.
+const lin = `{"format":"ullage-problem-1","length_km":22,"time_cost_per_h":0,
+"drive":{"max_km_per_day":99,"max_min_per_day":999,"depart_min":0,"pace":[{"to_km":22,"min_per_km":1}]},
+"tanks":[{"id":"diesel","kind":"supply","capacity":12,"reserve":0,"start":0,"per_km":1}],
+"stops":[
+{"id":"a","km":0,"detour_km":0,"detour_min":0,"stop_min":0,"fee":0,"serves":[{"tank":"diesel","price":3.5,"min":0}]},
+{"id":"b","km":6,"detour_km":0,"detour_min":0,"stop_min":0,"fee":0,"serves":[{"tank":"diesel","price":3.7,"min":0}]},
+{"id":"c","km":14,"detour_km":0,"detour_min":0,"stop_min":0,"fee":0,"serves":[{"tank":"diesel","price":3.6,"min":0}]},
+{"id":"d","km":18,"detour_km":0,"detour_min":0,"stop_min":0,"fee":0,"serves":[{"tank":"diesel","price":3.0,"min":0}]}]}`
+
+func TestSolveAndAudit(t *testing.T) {
+	problem := write(t, "problem.json", lin)
+	code, out, errs := ullage("solve", problem)
+	if code != exitOK || errs != "" {
+		t.Fatalf("solve: exit %d, %s", code, errs)
+	}
+	var plan planner.Plan
+	if err := json.Unmarshal([]byte(out), &plan); err != nil {
+		t.Fatal(err)
+	}
+	if plan.Status != planner.Optimal || plan.Cost < 75.79 || plan.Cost > 75.81 || len(plan.Visits) != 4 || plan.Visits[0].Serve[0].Amount != 12 {
+		t.Errorf("solve = %s, want the published 12, 2, 4, 4 for 75.80", out)
+	}
+	if code, out, errs := ullage("audit", problem, write(t, "plan.json", out)); code != exitOK || !strings.Contains(out, "keeps every rule: optimal, cost 75.8000") {
+		t.Errorf("audit: exit %d, %s%s", code, out, errs)
+	}
+	broken := strings.Replace(out, `"amount": 12`, `"amount": 13`, 1)
+	if code, _, errs := ullage("audit", problem, write(t, "plan.json", broken)); code != exitBroken || !strings.Contains(errs, "capacity") {
+		t.Errorf("audit of a plan over capacity: exit %d, %s, want 1 and the rule", code, errs)
+	}
+}
+
+// With a tank of 7 the leg of 8 cannot be driven.
+func TestSolveInfeasible(t *testing.T) {
+	code, out, errs := ullage("solve", write(t, "problem.json", strings.Replace(lin, `"capacity":12`, `"capacity":7`, 1)))
+	if code != exitInfeasible || !strings.Contains(out, `"status": "infeasible"`) || strings.Count(errs, "\n") < 2 {
+		t.Errorf("solve: exit %d, %s%s, want 3 and reasons", code, out, errs)
+	}
+}
+
+// Everything wrong with flags and files is one line and exit 2.
+func TestWrongInput(t *testing.T) {
+	no := filepath.Join(t.TempDir(), "no.json")
+	empty, list := write(t, "empty.json", ""), write(t, "list.json", "[]")
+	trip, route := filepath.Join("testdata", "small-trip.geojson"), filepath.Join("testdata", "small-route.gpx")
+	for _, args := range [][]string{
+		{"fly"},
+		{"solve"}, {"solve", no}, {"solve", empty}, {"solve", list}, {"solve", "-x"},
+		{"audit", no}, {"audit", no, no}, {"audit", list, list},
+		{"places"}, {"places", no}, {"places", empty}, {"places", "-x", empty}, {"places", list},
+		{"plan", "-nonsense"}, {"plan", "more"}, {"plan", "-route", route}, {"plan", "-trip", trip}, {"plan", "-places", list},
+		{"plan", "-trip", no, "-places", list}, {"plan", "-route", no, "-places", list}, {"plan", "-route", list, "-places", list},
+		{"plan", "-trip", list, "-places", list}, {"plan", "-start", "tomorrow"}, {"plan", "-within", "soon"},
+	} {
+		code, out, errs := ullage(args...)
+		if code != exitUsage || out != "" || strings.Count(errs, "\n") != 1 || !strings.HasPrefix(errs, "ullage: ") {
+			t.Errorf("ullage %q: exit %d, stdout %q, stderr %q, want exit 2 and one line", args, code, out, errs)
+		}
+	}
+}
+
+func TestHelp(t *testing.T) {
+	if code, out, _ := ullage("help"); code != exitOK || !strings.Contains(out, "ullage plan") {
+		t.Errorf("help: exit %d, %s", code, out)
+	}
+	if code, _, errs := ullage(); code != exitUsage || !strings.Contains(errs, "usage") {
+		t.Errorf("no command: exit %d, %s", code, errs)
+	}
+}
+
+func TestPlaces(t *testing.T) {
+	osm := filepath.Join("testdata", "small.osm")
+	code, out, errs := ullage("places", osm)
+	if code != exitOK || !strings.Contains(errs, "      3 fuel\n") || !strings.Contains(errs, "      7 in all\n") || !strings.Contains(errs, "© OpenStreetMap contributors") {
+		t.Fatalf("places: exit %d, %s", code, errs)
+	}
+	// What it prints, it reads; a place given twice is one place.
+	code, again, errs := ullage("places", write(t, "places.geojson", out), osm)
+	if code != exitOK || again != out {
+		t.Errorf("places of its own output: exit %d, %s\n%s\nwant\n%s", code, errs, again, out)
+	}
+}

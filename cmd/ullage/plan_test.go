@@ -1,0 +1,141 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+// golden compares text with a file that -update rewrites.
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", name)
+	if *update {
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s differs (rewrite it with -update and read it):\n%s", path, got)
+	}
+}
+
+func small(args ...string) []string {
+	return append([]string{"plan", "-trip", "testdata/small-trip.geojson", "-route", "testdata/small-route.gpx", "-places", "testdata/small.osm"}, args...)
+}
+
+// Checked by hand: Underlow is too low (2.50 m for 2.65 m and the margin); the
+// exhaust fluid is at Oddwater only; the night is at a place within 150 km of
+// both ends; grey water and cassette are empty at the end.
+func TestPlanSmall(t *testing.T) {
+	code, out, errs := ullage(small()...)
+	if code != exitOK || errs != "" {
+		t.Fatalf("plan: exit %d, %s", code, errs)
+	}
+	golden(t, "small.golden", out)
+}
+
+func TestPlanJSON(t *testing.T) {
+	code, out, _ := ullage(small("-json")...)
+	var it trip.Itinerary
+	if err := json.Unmarshal([]byte(out), &it); err != nil || code != exitOK {
+		t.Fatalf("plan -json: exit %d, %v", code, err)
+	}
+	if it.Status != planner.Optimal || len(it.Days) != 2 || len(it.Places) != 7 {
+		t.Errorf("itinerary = %s, %d days, %d places, want optimal, 2, 7", it.Status, len(it.Days), len(it.Places))
+	}
+}
+
+// What plan -problem prints, solve answers at the same cost.
+func TestPlanProblem(t *testing.T) {
+	_, problem, _ := ullage(small("-problem")...)
+	code, out, errs := ullage("solve", write(t, "problem.json", problem))
+	var plan planner.Plan
+	if err := json.Unmarshal([]byte(out), &plan); err != nil || code != exitOK {
+		t.Fatalf("solve: exit %d, %v, %s", code, err, errs)
+	}
+	_, out, _ = ullage(small("-json")...)
+	var it trip.Itinerary
+	if err := json.Unmarshal([]byte(out), &it); err != nil || it.Cost != plan.Cost {
+		t.Errorf("plan costs %v, solve %v (%v)", it.Cost, plan.Cost, err)
+	}
+}
+
+// A route without a trip is planned with what is usual.
+func TestPlanUsualTrip(t *testing.T) {
+	code, out, errs := ullage("plan", "-route", "testdata/small-route.gpx", "-places", "testdata/small.osm", "-start", "2026-06-12")
+	if code != exitOK || !strings.Contains(out, "Along the equator") || !strings.Contains(out, "Day 1, Friday 12 June") {
+		t.Errorf("plan: exit %d, %s%s", code, out, errs)
+	}
+}
+
+// Nowhere to stay within the day's limit: refused, with the reason.
+func TestPlanRefused(t *testing.T) {
+	text, err := os.ReadFile("testdata/small-trip.geojson")
+	if err != nil {
+		t.Fatal(err)
+	}
+	short := write(t, "short.geojson", strings.Replace(string(text), `"max_km": 150`, `"max_km": 60`, 1))
+	code, out, errs := ullage("plan", "-trip", short, "-route", "testdata/small-route.gpx", "-places", "testdata/small.osm")
+	if code != exitInfeasible || !strings.Contains(out, "There is no plan for this trip") {
+		t.Fatalf("plan: exit %d, %s%s", code, out, errs)
+	}
+	golden(t, "refused.golden", out)
+}
+
+// The demo trip needs all seven tanks, and its sheet names each. A slow
+// machine may find no plan in the time given, which is not wrong.
+func TestPlanDemo(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the demo takes seconds; -short")
+	}
+	code, out, errs := ullage("plan", "-within", "10s", "-json")
+	var it trip.Itinerary
+	if err := json.Unmarshal([]byte(out), &it); err != nil || errs != "" {
+		t.Fatalf("plan: exit %d, %v, %s", code, err, errs)
+	}
+	if it.Status == planner.Unknown {
+		t.Skip("no plan in 10 s on this machine")
+	}
+	if code != exitOK || len(it.Days) < 2 {
+		t.Fatalf("plan: exit %d, %s, %d days", code, it.Status, len(it.Days))
+	}
+	done := map[string]bool{}
+	for _, d := range it.Days {
+		for _, c := range d.Calls {
+			for _, task := range c.Tasks {
+				done[task.Tank] = true
+			}
+		}
+	}
+	if len(it.Strips) != 7 || len(done) != 7 {
+		t.Errorf("%d strips, tasks for %v, want all seven tanks", len(it.Strips), done)
+	}
+}
+
+// Andorra with the places of the real map. Names of real firms stay out of
+// the golden; the OSM ids name the places.
+func TestPlanAndorra(t *testing.T) {
+	extract := filepath.Join("..", "..", "..", "shared", "data", "osm", "andorra-2025-01-19.osm.pbf")
+	if _, err := os.Stat(extract); err != nil {
+		t.Skip("needs ../shared/data/osm: ", err)
+	}
+	_, places, _ := ullage("places", extract)
+	nameless := regexp.MustCompile(`"(name|operator)": ?"(\\.|[^"\\])*",? ?`).ReplaceAllString(places, "")
+	code, out, errs := ullage("plan", "-trip", "testdata/andorra-trip.geojson", "-route", "testdata/andorra-route.geojson",
+		"-places", write(t, "andorra.geojson", nameless))
+	if code != exitOK || errs != "" {
+		t.Fatalf("plan: exit %d, %s%s", code, errs, out)
+	}
+	golden(t, "andorra.golden", out)
+}
