@@ -4,6 +4,7 @@ import (
 	"container/heap"
 	"math"
 	"math/rand/v2"
+	"slices"
 )
 
 // This file finds the ways of roads and rivers over the land: paths on a grid
@@ -25,6 +26,16 @@ type grid struct {
 	height []float64
 	land   []bool    // fit for a road
 	extra  []float64 // factor of cost, ≥ 1: near the coast or beside a river
+	marks  []mark    // what searches leave behind
+	round  int32     // of searches so far
+}
+
+// A mark is what one search knows of a corner; older rounds count as unseen.
+type mark struct {
+	round  int32
+	closed bool
+	cost   float32
+	prev   int32
 }
 
 func index(col, row int) int { return row*gridCols + col }
@@ -32,7 +43,7 @@ func index(col, row int) int { return row*gridCols + col }
 // newGrid covers the main island; blocked says where no road can be.
 func newGrid(rng *rand.Rand, shore *region, blocked func(pt) bool) *grid {
 	n := gridCols * gridRows
-	g := &grid{make([]pt, n), make([]float64, n), make([]bool, n), make([]float64, n)}
+	g := &grid{at: make([]pt, n), height: make([]float64, n), land: make([]bool, n), extra: make([]float64, n), marks: make([]mark, n)}
 	for row := range gridRows {
 		for col := range gridCols {
 			i := index(col, row)
@@ -103,34 +114,35 @@ type search struct {
 
 // path is A* (Hart, Nilsson, Raphael 1968) over the grid; nil if there is none.
 func (g *grid) path(s search) []int {
-	const unseen = -2
-	cost, prev := make([]float32, len(g.at)), make([]int32, len(g.at))
-	for i := range prev {
-		prev[i] = unseen
-	}
-	cost[s.from], prev[s.from] = 0, -1
+	g.round++
+	g.marks[s.from] = mark{round: g.round, prev: -1}
 	q := &queue{{s.from, 0}}
-	closed := make([]bool, len(g.at))
 	for q.Len() > 0 {
 		at := heap.Pop(q).(item).at
-		if closed[at] {
+		m := &g.marks[at]
+		if m.closed {
 			continue
 		}
-		closed[at] = true
+		m.closed = true
 		if s.done(at) {
-			return unwind(prev, at)
+			return g.unwind(at)
 		}
 		for d := range directs {
 			to := neighbour(at, d)
-			if to < 0 || !g.land[to] || closed[to] {
+			if to < 0 || !g.land[to] {
+				continue
+			}
+			next := &g.marks[to]
+			seen := next.round == g.round
+			if seen && next.closed {
 				continue
 			}
 			c := s.step(at, d, to)
 			if c < 0 {
 				continue
 			}
-			if c += float64(cost[at]); prev[to] == unseen || float32(c) < cost[to] {
-				cost[to], prev[to] = float32(c), int32(at)
+			if c += float64(m.cost); !seen || float32(c) < next.cost {
+				*next = mark{round: g.round, cost: float32(c), prev: int32(at)}
 				heap.Push(q, item{to, c + s.perKm*g.at[to].dist(s.goal)})
 			}
 		}
@@ -138,14 +150,13 @@ func (g *grid) path(s search) []int {
 	return nil
 }
 
-func unwind(prev []int32, at int) []int {
+// unwind is the path of the last search to a corner.
+func (g *grid) unwind(at int) []int {
 	var out []int
-	for i := int32(at); i >= 0; i = prev[i] {
+	for i := int32(at); i >= 0; i = g.marks[i].prev {
 		out = append(out, int(i))
 	}
-	for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-		out[i], out[j] = out[j], out[i]
-	}
+	slices.Reverse(out)
 	return out
 }
 
