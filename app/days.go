@@ -20,9 +20,6 @@ type Days struct {
 
 func (d *Days) Render() app.UI {
 	body := []app.UI{app.H2().ID("itinerary-title").Text(say.daysTitle)}
-	if len(d.Plan.Why) > 0 {
-		body = append(body, &Refusal{Plan: d.Plan})
-	}
 	n, known := 0, map[string]bool{}
 	for _, day := range d.Plan.Days {
 		body = append(body, d.day(day, n, known))

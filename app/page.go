@@ -36,6 +36,7 @@ func (p *Page) Render() app.UI {
 			app.Div().Class("words").Body(p.words()...),
 			app.Div().Class("pictures").Body(
 				&MapView{Model: mapModel(m)},
+				app.If(len(m.Plan.Why) > 0, func() app.UI { return &Refusal{Plan: m.Plan, Vehicle: m.Trip.Vehicle} }),
 				app.If(m.HasPlan(), func() app.UI { return &Strips{Plan: m.Plan, Axis: m.Axis, Cursor: m.Cursor} }),
 			),
 		),

@@ -14,20 +14,21 @@ import (
 // would help.
 type Refusal struct {
 	app.Compo
-	Plan trip.Itinerary
+	Plan    trip.Itinerary
+	Vehicle trip.Vehicle
 }
 
 func (r *Refusal) Render() app.UI {
 	var items []app.UI
 	for _, why := range r.Plan.Why {
 		items = append(items, app.Li().Body(
-			app.H4().Body(app.Text(limit(r.Plan, why)+" "), app.Span().Class("where").Text(stretch(why))),
+			app.H3().Body(app.Text(limit(r.Vehicle, why)+" "), app.Span().Class("where").Text(stretch(why))),
 			text("", why.Text),
 			r.cures(why.Cures),
 		))
 	}
-	return app.Div().Class("refusal").Role("group").Aria("labelledby", "refusal-title").Body(
-		app.H3().ID("refusal-title").Text(say.refusedHead),
+	return app.Section().ID("refusal").Class("refusal").Aria("labelledby", "refusal-title").Body(
+		app.H2().ID("refusal-title").Text(say.refusedHead),
 		app.Ul().Body(items...),
 	)
 }
@@ -43,14 +44,14 @@ func (r *Refusal) cures(cures []string) app.UI {
 }
 
 // limit names the limit and how much is missing.
-func limit(it trip.Itinerary, why planner.Reason) string {
+func limit(v trip.Vehicle, why planner.Reason) string {
 	name, unit := limitWords[why.Limit], unitWords[why.Limit]
 	if name == "" {
 		name = why.Limit
 	}
-	for _, s := range it.Strips {
-		if s.Tank == why.Limit {
-			name, unit = s.Name, s.Unit
+	for _, k := range v.Tanks {
+		if k.ID == why.Limit {
+			name, unit = k.Name, k.Unit
 		}
 	}
 	if !(why.Missing > 0) {
