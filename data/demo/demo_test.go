@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"testing"
 
@@ -27,6 +28,9 @@ func TestExtractIsTheSameEveryTime(t *testing.T) {
 	again := sha256.Sum256(encode(&a.world, replication))
 	if sum != again {
 		t.Fatal("two islands from one seed differ")
+	}
+	if arch := runtime.GOARCH; arch != "amd64" && arch != "wasm" {
+		t.Skipf("on %s the compiler may fuse multiplication and addition, so the last digits of a position may differ", arch)
 	}
 	const file = "testdata/extract.sha256"
 	got := hex.EncodeToString(sum[:]) + "\n"
