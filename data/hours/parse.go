@@ -3,6 +3,7 @@ package hours
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -26,7 +27,11 @@ func Parse(text string) (*Schedule, error) {
 		var r rule
 		next, err := p.rule(&r, joint)
 		if err != nil {
-			return nil, fmt.Errorf("opening hours %q at %q: %w", text, clip(clean[p.peek(0).at:]), err)
+			where := "the end"
+			if rest := clean[p.peek(0).at:]; rest != "" {
+				where = strconv.Quote(clip(rest))
+			}
+			return nil, fmt.Errorf("opening hours %q at %s: %w", text, where, err)
 		}
 		if next == stop {
 			break
@@ -100,8 +105,8 @@ func (p *parser) rule(r *rule, joint joint) (next joint, err error) {
 				if p.is(0, "||") || joint == fallback {
 					return 0, errors.New("nothing stands beside the fallback ||")
 				}
-			} else {
-				p.rules = append(p.rules, *r)
+			} else if err := p.add(r); err != nil {
+				return 0, err
 			}
 			switch {
 			case p.take(";"):
@@ -112,18 +117,16 @@ func (p *parser) rule(r *rule, joint joint) (next joint, err error) {
 			return stop, nil
 		case p.is(0, ","):
 			// After a time or a state a new selector starts a new rule.
-			if len(r.times) == 0 && !stated && !r.always && !r.dated() {
-				return 0, errors.New("nothing stands before the comma")
-			}
 			p.i++
-			if p.timeAhead() && !stated && !r.always {
+			if complete := r.times != nil || stated || r.always; !complete && !p.timeAhead() {
+				return 0, errors.New("no times stand before the comma")
+			} else if p.timeAhead() && !stated && !r.always {
 				if err := p.times(r); err != nil {
 					return 0, err
 				}
 				continue
 			}
-			p.rules = append(p.rules, *r)
-			return additional, nil
+			return additional, p.add(r)
 		case t.kind == comment:
 			if !stated {
 				r.state = Unknown
@@ -141,7 +144,7 @@ func (p *parser) rule(r *rule, joint joint) (next joint, err error) {
 			}
 		case p.is(0, ":") && p.i > start && r.times == nil: // for readability
 			p.i++
-		case t.kind == number && p.peek(1).text == "/" && t.value == 24 && p.peek(2).value == 7:
+		case p.alwaysAhead():
 			r.always = true
 			p.i += 3
 		default:
@@ -150,6 +153,23 @@ func (p *parser) rule(r *rule, joint joint) (next joint, err error) {
 			}
 		}
 	}
+}
+
+// add adds a rule that has been read to its end.
+//
+// Times without days after a rule with days ("Tu 09:00-12:00; 13:00-18:00",
+// "Su off; 10:00-18:00") mean every day to the specification, and hardly ever
+// to those who wrote them: a place must not be open by such a reading.
+func (p *parser) add(r *rule) error {
+	if r.joint != fallback && r.state == Open && !r.dated() {
+		for i := range p.rules {
+			if p.rules[i].dated() {
+				return errors.New("times without days follow a rule with days; which days are meant is not clear")
+			}
+		}
+	}
+	p.rules = append(p.rules, *r)
+	return nil
 }
 
 // selector reads one list of times, days, weeks, dates or years.
@@ -177,6 +197,11 @@ func (p *parser) selector(r *rule) error {
 		return errors.New("something is missing at the end")
 	}
 	return fmt.Errorf("%s means nothing here", strings.TrimSpace(t.text))
+}
+
+// alwaysAhead says whether "24/7" is next.
+func (p *parser) alwaysAhead() bool {
+	return p.peek(0).text == "24" && p.is(1, "/") && p.peek(2).text == "7"
 }
 
 // unexpected is for what a list cannot hold.

@@ -123,12 +123,11 @@ func matchDates(dates []dateRange, d date) bool {
 }
 
 func (r *dateRange) matches(d date) bool {
-	if r.from.year == 0 && r.from.easter == false && r.from.nth == 0 && r.to.nth == 0 && !r.to.easter &&
-		r.from.offset == 0 && r.to.offset == 0 && r.step == 1 && r.from.day == 0 && r.to.day == 0 {
-		if r.from.month <= r.to.month { // the usual: months
-			return d.month >= r.from.month && d.month <= r.to.month
+	if from, to := r.from.month, r.to.month; r.step == 1 && r.from == (dateEnd{month: from}) && r.to == (dateEnd{month: to}) {
+		if from <= to { // the usual: months
+			return d.month >= from && d.month <= to
 		}
-		return d.month >= r.from.month || d.month <= r.to.month
+		return d.month >= from || d.month <= to
 	}
 	if r.from.year != 0 {
 		to := r.to.year

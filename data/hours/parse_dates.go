@@ -1,0 +1,143 @@
+package hours
+
+import "errors"
+
+// This file reads years and dates.
+
+// years reads "2020", "2020-2022", "2020+", "2020-2030/2".
+func (p *parser) years(r *rule) error {
+	for {
+		y := yearRange{step: 1}
+		var err error
+		if y.from, err = p.bounded("a year", 1900, 9999); err != nil {
+			return err
+		}
+		y.to = y.from
+		switch {
+		case p.take("+"):
+			y.to = 9999
+		case p.is(0, "-") && p.peek(1).kind == number && len(p.peek(1).text) == 4:
+			p.i++
+			if y.to, err = p.bounded("a year", 1900, 9999); err != nil {
+				return err
+			}
+			if y.to < y.from {
+				return errors.New("the years must ascend")
+			}
+			if y.step, err = p.step(); err != nil {
+				return err
+			}
+		}
+		r.years = append(r.years, y)
+		if !p.is(0, ",") || p.peek(1).kind != number || len(p.peek(1).text) != 4 {
+			return nil
+		}
+		p.i++
+	}
+}
+
+// clockAt says whether a time of the clock starts at the k-th token.
+func (p *parser) clockAt(k int) bool {
+	p.i += k
+	defer func() { p.i -= k }()
+	return p.peek(0).kind == number && p.colon(1)
+}
+
+// dates reads "Apr", "Nov-Mar", "Dec 24,31", "2021 Mar 28-Apr 16", "Mar
+// Su[-1]-Oct Su[-1]", "easter -2 days-easter +1 day".
+func (p *parser) dates(r *rule) error {
+	var before dateEnd // what a mere day of the month belongs to
+	for {
+		d, err := p.dateRange(before)
+		if err != nil {
+			return err
+		}
+		r.dates = append(r.dates, d)
+		if !p.is(0, ",") {
+			return nil
+		}
+		switch next := p.peek(1); {
+		case next.kind == word && (months[next.text] > 0 || next.text == "easter"),
+			next.kind == number && len(next.text) == 4 && months[p.peek(2).text] > 0:
+			before = dateEnd{}
+		case next.kind == number && len(next.text) <= 2 && d.to.day != 0 && !p.clockAt(1):
+			before = d.to
+		default:
+			return nil
+		}
+		p.i++
+	}
+}
+
+func (p *parser) dateRange(before dateEnd) (d dateRange, err error) {
+	d.step = 1
+	if d.from, err = p.dateEnd(before); err != nil {
+		return d, err
+	}
+	d.to = d.from
+	if p.take("-") {
+		if d.to, err = p.dateEnd(d.from); err != nil {
+			return d, err
+		}
+		if d.step, err = p.step(); err != nil {
+			return d, err
+		}
+	}
+	switch from, to := d.from, d.to; {
+	case from.year == 0 && to.year != 0:
+		return d, errors.New("a range of dates names only the year of its end")
+	case from.day == 0 && from.nth == 0 && !from.easter && (to.day != 0 || to.nth != 0):
+		return d, errors.New("a range of dates starts with a month and ends with a day")
+	case from.year != 0 && to.year != 0 && to.last(to.year) < from.first(from.year):
+		return d, errors.New("a range of dates ends before it starts")
+	}
+	return d, nil
+}
+
+// dateEnd reads one end of a range; what the second end leaves out it takes
+// from the first: "2021 Mar 28-Apr 16", "Apr 10-16".
+func (p *parser) dateEnd(first dateEnd) (e dateEnd, err error) {
+	if t := p.peek(0); t.kind == number && len(t.text) == 4 {
+		e.year = t.value
+		p.i++
+	}
+	t := p.peek(0)
+	switch month := months[t.text]; {
+	case t.kind == word && t.text == "easter":
+		e.easter = true
+		p.i++
+		e.offset, err = p.dayOffset()
+		return e, err
+	case t.kind == word && month > 0:
+		e.month = month
+		p.i++
+	case t.kind == number && len(t.text) <= 2 && first.day != 0 && e.year == 0:
+		e.month, e.year = first.month, first.year
+		e.day, err = p.dayOfMonth(e.month)
+		return e, err
+	default:
+		return e, p.unexpected("a month")
+	}
+	if t := p.peek(0); t.kind == number && len(t.text) <= 2 && !p.clockAt(0) && !p.alwaysAhead() {
+		if e.day, err = p.dayOfMonth(e.month); err != nil {
+			return e, err
+		}
+	} else if day, ok := weekdays[t.text]; ok && t.kind == word && p.is(1, "[") && !(first.month > 0 && first.day == 0 && first.nth == 0) {
+		// But "Apr-Oct Su[2]" is the second Sunday of seven months.
+		p.i++
+		p.take("[")
+		if e.nth, err = p.nth(); err != nil {
+			return e, err
+		}
+		if !p.take("]") {
+			return e, p.unexpected("]")
+		}
+		e.weekday = day
+	}
+	e.offset, err = p.dayOffset()
+	return e, err
+}
+
+func (p *parser) dayOfMonth(month int) (int, error) {
+	return p.bounded("a day of the month", 1, daysIn(2024, month))
+}
