@@ -62,7 +62,7 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 	b, root := tightest(s.m)
 	s.bound = root
 	if math.IsInf(root, 1) {
-		return s.infeasible()
+		return s.infeasible(ctx)
 	}
 	w := newSweep(s.m, b)
 
@@ -74,7 +74,7 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 	for n := 0; ; n++ {
 		if n == 2 && math.IsInf(s.cost, 1) {
 			if done, err := s.sweep(ctx, w, math.Inf(1), narrow); done || err != nil {
-				return s.answer(err)
+				return s.answer(ctx, err)
 			}
 		}
 		limit := s.bound + over*(math.Abs(root)+1)
@@ -83,7 +83,7 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 		}
 		done, err := s.sweep(ctx, w, min(limit, s.cost+tie), math.MaxInt)
 		if done || err != nil {
-			return s.answer(err)
+			return s.answer(ctx, err)
 		}
 		if len(w.labels.all) < 400 {
 			over *= 2
@@ -93,7 +93,7 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 
 const (
 	firstOver = 0.0015 // of the root's bound
-	narrow    = 24     // partial plans after every stop
+	narrow    = 8      // partial plans after every stop
 )
 
 // sweep runs one sweep and takes what it found and proved. done says that
@@ -134,12 +134,12 @@ func (s *solver) take(w *sweep) error {
 }
 
 // answer is the best plan with what is proven about it.
-func (s *solver) answer(err error) (Plan, error) {
+func (s *solver) answer(ctx context.Context, err error) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
 	if math.IsInf(s.bound, 1) {
-		return s.infeasible()
+		return s.infeasible(ctx)
 	}
 	if math.IsInf(s.cost, 1) {
 		return Plan{Format: PlanFormat, Status: Unknown, Bound: max(0, s.bound)}, nil
@@ -157,9 +157,4 @@ func (s *solver) answer(err error) (Plan, error) {
 		s.opt.Progress(plan)
 	}
 	return plan, nil
-}
-
-func (s *solver) infeasible() (Plan, error) {
-	plan := Plan{Format: PlanFormat, Status: Infeasible, Why: []Reason{{Limit: "plan", ToKm: s.p.LengthKm, Text: "no plan keeps every limit"}}}
-	return plan, Audit(s.p, plan)
 }

@@ -19,19 +19,14 @@ type sweep struct {
 	most   int // labels kept in all before the sweep gives up
 	labels labels
 	pool   []int32
+	next   []int32 // scratch
 	lost   float64 // the least bound of anything thrown away that dominance does not excuse
 	best   int32   // label of the best whole plan, −1 if none
 	cost   float64 // its cost
-	stuck  stuck
-	at     state // scratch: arrived
 	then   *state
 	before *state
 	start  float64 // constant part of every bound
-	tried  int
 }
-
-// stuck is how far any partial plan came.
-type stuck struct{ km float64 }
 
 func newSweep(m *model, b *bounds) *sweep {
 	n := len(m.tanks)
@@ -46,16 +41,16 @@ func (w *sweep) run(ctx context.Context, limit float64, width, most int) error {
 	w.pool = w.pool[:0]
 	w.begin()
 	for i := range w.m.stops {
-		if err := ctx.Err(); err != nil {
-			w.giveUp()
-			return err
-		}
 		if len(w.pool) == 0 {
 			return nil
 		}
-		w.pass(i)
+		open := w.open()
+		if err := w.pass(ctx, i); err != nil {
+			w.lost = min(w.lost, open)
+			return err
+		}
 		if len(w.labels.all) > w.most {
-			w.giveUp()
+			w.lost = min(w.lost, w.open())
 			return nil
 		}
 	}
@@ -73,11 +68,13 @@ func (w *sweep) run(ctx context.Context, limit float64, width, most int) error {
 	return nil
 }
 
-// giveUp counts everything still open as lost.
-func (w *sweep) giveUp() {
+// open is the least bound of all partial plans kept.
+func (w *sweep) open() float64 {
+	least := math.Inf(1)
 	for _, id := range w.pool {
-		w.lost = min(w.lost, w.labels.all[id].bound)
+		least = min(least, w.labels.all[id].bound)
 	}
+	return least
 }
 
 // root is the bound of the whole trip.
@@ -132,20 +129,20 @@ func (w *sweep) price(l *label, s *state, i int) {
 
 // pass goes past stop i: every label visits it, in every way that may be part
 // of a plan within the limit, or leaves it out.
-func (w *sweep) pass(i int) {
+func (w *sweep) pass(ctx context.Context, i int) error {
 	stop := &w.m.stops[i]
-	parents := len(w.pool)
-	kept := w.pool[:0:parents]
-	parentIDs := append([]int32(nil), w.pool...)
-	next := append([]int32(nil), kept...)
+	next := w.next[:0]
 	if !stop.required {
-		for _, id := range parentIDs {
+		for _, id := range w.pool {
 			if w.skip(id, i) {
 				next = append(next, id)
 			}
 		}
 	}
-	for _, id := range parentIDs {
+	for n, id := range w.pool {
+		if n%16 == 0 && ctx.Err() != nil {
+			return ctx.Err()
+		}
 		next = w.visit(next, id, i)
 	}
 	if len(next) > w.width {
@@ -164,7 +161,8 @@ func (w *sweep) pass(i int) {
 		}
 		next = next[:w.width]
 	}
-	w.pool = append(w.pool[:0], next...)
+	w.pool, w.next = next, w.pool
+	return nil
 }
 
 // skip bounds a label anew without the stop.
@@ -245,7 +243,6 @@ func (w *sweep) try(next []int32, id int32, i int, night bool, take uint32) []in
 	if !w.m.stay(s, i, night, take) {
 		return next
 	}
-	w.tried++
 	l := w.label(s, i)
 	l.parent, l.night, l.take = id, night, take
 	w.price(&l, s, i)
@@ -255,14 +252,14 @@ func (w *sweep) try(next []int32, id int32, i int, night bool, take uint32) []in
 	new := w.labels.add(l, s)
 	km := w.m.stops[i].km
 	for _, o := range next {
-		if w.labels.all[o].bound <= l.bound+1e-6 && w.labels.dominates(o, new, i+1, km) {
+		if x := &w.labels.all[o]; x.cost <= l.cost+tie && x.reach >= l.reach-slack && w.labels.dominates(o, new, i+1, km) {
 			w.labels.drop(new)
 			return next
 		}
 	}
 	kept := next[:0]
 	for _, o := range next {
-		if w.labels.all[o].bound < l.bound-1e-6 || !w.labels.dominates(new, o, i+1, km) {
+		if x := &w.labels.all[o]; x.cost < l.cost-tie || x.reach > l.reach+slack || !w.labels.dominates(new, o, i+1, km) {
 			kept = append(kept, o)
 		}
 	}
