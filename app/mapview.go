@@ -119,6 +119,9 @@ func (v *MapView) OnDismount() {
 // OnUpdate gives the map what changed since it was last given anything.
 // The first plan brings the strips, and with them another size.
 func (v *MapView) OnUpdate(ctx app.Context) {
+	if v.shown.Draft != v.Model.Draft || !same(v.shown.Plan.Days, v.Model.Plan.Days) {
+		v.picked = ""
+	}
 	first := len(v.shown.Plan.Days) == 0 && len(v.Model.Plan.Days) > 0
 	v.push()
 	if first && v.live != nil {
@@ -250,7 +253,7 @@ func (v *MapView) pointStop(ctx app.Context, index int) {
 }
 
 func (v *MapView) pick(index int) {
-	if index < 0 || index >= len(v.Model.Plan.Places) {
+	if v.Model.Draft != nil || index < 0 || index >= len(v.Model.Plan.Places) {
 		return
 	}
 	names := map[string]string{}

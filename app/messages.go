@@ -27,7 +27,7 @@ var say = struct {
 	limitsTitle, limits1, limits2, limits3, limits4                                                 string
 	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                   string
 	drawHelp, undo, clear, use, cancel, drawCount                                                   string
-	newVersion, reload, offline, notKept, demoName, lastTrip                                        string
+	newVersion, reload, offline, notKept, notSaved, gpx, demoName, lastTrip                         string
 	navDays, navStrips, navMap, navTrip, navLabel                                                   string
 }{
 	title: "Ullage",
@@ -107,6 +107,7 @@ var say = struct {
 
 	newVersion: "A new version is ready.", reload: "Reload", offline: "Ready without a network.",
 	notKept:  "This device could not keep everything for the next visit (%s). Save the trip as a file.",
+	notSaved: "The file could not be saved: %s", gpx: "Save the stops as GPX",
 	demoName: "The demo island", lastTrip: "the last trip",
 	navDays: "Days", navStrips: "Levels", navMap: "Map", navTrip: "Trip", navLabel: "Parts of the page",
 }
@@ -124,7 +125,7 @@ var kindWords = map[string]string{
 }
 
 // limitWords names the limits of a refusal that are no tank.
-var limitWords = map[string]string{"km": "distance of a day", "min": "time of a day", "nights": "nights"}
+var limitWords = map[string]string{"km": "distance of a day", "min": "time of a day", "nights": "nights", "plan": "all limits together"}
 
 // unitWords are their units.
 var unitWords = map[string]string{"km": "km", "min": "min", "nights": "nights"}

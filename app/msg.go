@@ -41,6 +41,8 @@ type (
 
 	// NotKept: this device could not keep something for the next visit.
 	NotKept struct{ Why string }
+	// NotSaved: a file could not be given to the person.
+	NotSaved struct{ Why string }
 
 	// Edited: a field holds this text now.
 	Edited struct{ Field, Text string }
@@ -98,6 +100,7 @@ func (FleetRead) isMsg()    {}
 func (RouteRead) isMsg()    {}
 func (TripRead) isMsg()     {}
 func (OpenFailed) isMsg()   {}
+func (NotSaved) isMsg()     {}
 func (NotKept) isMsg()      {}
 func (Edited) isMsg()       {}
 func (FormToggled) isMsg()  {}

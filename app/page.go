@@ -56,7 +56,7 @@ func (p *Page) words() []app.UI {
 		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing})
 	}
 	if m.HasPlan() {
-		out = append(out, &Verdict{Plan: m.Plan})
+		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan})
 	}
 	return append(out,
 		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor)},

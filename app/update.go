@@ -47,6 +47,8 @@ func Update(m Model, msg Msg) Model {
 		m.Phase, m.Note = Failed, msg.Why
 	case NotKept:
 		m.Trouble = fmt.Sprintf(say.notKept, msg.Why)
+	case NotSaved:
+		m.Trouble = fmt.Sprintf(say.notSaved, msg.Why)
 	case Edited:
 		m = edit(m, msg)
 	case FormToggled:

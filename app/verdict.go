@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/browser"
 	"ullage/app/draw"
 	"ullage/planner/trip"
 )
@@ -12,6 +13,7 @@ import (
 // A Verdict is the plan in one line and what it costs.
 type Verdict struct {
 	app.Compo
+	Trip trip.Trip
 	Plan trip.Itinerary
 }
 
@@ -28,7 +30,18 @@ func (v *Verdict) Render() app.UI {
 			app.Summary().Text(say.costTitle),
 			app.Dl().Body(v.parts()...),
 		),
+		app.Button().Type("button").Class("quiet").Text(say.gpx).OnClick(v.onGPX),
 	)
+}
+
+func (v *Verdict) onGPX(ctx app.Context, e app.Event) {
+	b, err := stopsGPX(v.Trip, v.Plan)
+	if err == nil {
+		err = browser.Download(fileName(v.Trip.Name)+".gpx", "application/gpx+xml", b)
+	}
+	if err != nil {
+		send(ctx, NotSaved{err.Error()})
+	}
 }
 
 // parts lists what the cost is made of; what is nothing is left out.

@@ -207,7 +207,7 @@ func (p *Page) onSave(ctx app.Context, e app.Event) {
 		err = browser.Download(fileName(p.m.Trip.Name)+".trip.geojson", "application/geo+json", b.Bytes())
 	}
 	if err != nil {
-		p.tell(ctx, OpenFailed{"", err.Error()})
+		p.tell(ctx, NotSaved{err.Error()})
 	}
 }
 

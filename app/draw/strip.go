@@ -161,9 +161,13 @@ func low(s trip.Strip, p trip.Level, x float64) Node {
 	if x > 0.85 {
 		dx, anchor = "-7", "end"
 	}
+	dy := "-5"
+	if room > 0.7*s.Capacity { // no space above
+		dy = "15"
+	}
 	return at(x, "low",
 		El("circle", "cy", y, "r", "3.5"),
-		El("text", "x", dx, "y", y, "dy", "-5", "text-anchor", anchor).Say(Amount(room)+" "+s.Unit),
+		El("text", "x", dx, "y", y, "dy", dy, "text-anchor", anchor).Say(Amount(room)+" "+s.Unit),
 	)
 }
 
