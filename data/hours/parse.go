@@ -42,6 +42,9 @@ func Parse(text string) (*Schedule, error) {
 		return nil, fmt.Errorf("opening hours %q say nothing", text)
 	}
 	s := &Schedule{rules: p.rules}
+	if s.onlyCloses() {
+		s.rules = append([]rule{{state: Unknown}}, s.rules...)
+	}
 	s.holidays = s.mentions(publicHoliday) || s.mentions(schoolHoliday)
 	for i := range s.rules {
 		for _, t := range s.rules[i].times {
@@ -49,6 +52,20 @@ func Parse(text string) (*Schedule, error) {
 		}
 	}
 	return s, nil
+}
+
+// onlyCloses says whether the text names times at which the place is closed and
+// none at which it is open: "Tu off" leaves the rest unsaid.
+func (s *Schedule) onlyCloses() bool {
+	part := false
+	for i := range s.rules {
+		r := &s.rules[i]
+		if r.state != Closed {
+			return false
+		}
+		part = part || r.dated() || r.times != nil
+	}
+	return part
 }
 
 func clip(s string) string {

@@ -172,4 +172,3 @@ func (p *parser) step() (int, error) {
 	}
 	return p.bounded("a period", 1, 366)
 }
-

@@ -90,7 +90,8 @@ func openEnd(from moment) timeRange {
 }
 
 func (p *parser) timeRange() (t timeRange, err error) {
-	fromHalf, toHalf := "", ""
+	start := p.peek(0)
+	var fromHalf, toHalf string
 	if t.from, fromHalf, err = p.moment(); err != nil {
 		return t, err
 	}
@@ -103,6 +104,8 @@ func (p *parser) timeRange() (t timeRange, err error) {
 	if !p.take("-") && !p.takeWord("to") {
 		return t, errors.New("a point in time is no opening time; a range is expected")
 	}
+	finish := p.peek(0)
+	after := p.peek(1) // what follows the hour
 	if t.to, toHalf, err = p.moment(); err != nil {
 		return t, err
 	}
@@ -118,6 +121,11 @@ func (p *parser) timeRange() (t timeRange, err error) {
 	if t.from.min >= dayMin {
 		return t, errors.New("a time starts after the end of its day")
 	}
+	if toHalf == "" {
+		if err := oneReading(t, start, finish, after); err != nil {
+			return t, err
+		}
+	}
 	if t.to.min <= t.from.min {
 		t.to.min += dayMin
 	}
@@ -125,6 +133,23 @@ func (p *parser) timeRange() (t timeRange, err error) {
 		return t, errors.New("a time ends after the next day")
 	}
 	return t, nil
+}
+
+// oneReading refuses what is read in two ways: "9-5" and "9:30-8:00" may be of a
+// clock of twelve hours, "7-30" and "10-00" may be one time, not two. start and
+// finish are the hours as written, after what follows the second.
+func oneReading(t timeRange, start, finish, after token) error {
+	bare := after.text != ":" && after.text != "." && after.text != "h"
+	if bare && (finish.text == "00" || t.to.min > dayMin) {
+		return errors.New("two times, or hours and minutes? write 07:30-14:00")
+	}
+	const noon = 13 * 60 // 12:59 is the last time of a clock of twelve hours
+	short := len(start.text) == 1 || len(finish.text) == 1 || bare
+	if french := after.text == "h"; short && !french && t.from.min < noon && t.to.min < noon &&
+		(t.to.min <= t.from.min || t.from.min < 6*60 && len(start.text) == 1) {
+		return errors.New("morning or evening? write hours from 00 to 24 with two digits")
+	}
+	return nil
 }
 
 // halves applies am and pm.
