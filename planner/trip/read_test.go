@@ -215,3 +215,32 @@ func TestObstacles(t *testing.T) {
 		})
 	}
 }
+
+// Each place alone would do, but not both limits together: the night is
+// beyond what the water lasts. The refusal names the water.
+func TestRefusalNamesTheTank(t *testing.T) {
+	tr := eastwards(200)
+	tr.Stays.MinNights, tr.Stays.MaxNights = 2, 2
+	one, two := at("one", "campsite", 50, 0), at("two", "campsite", 100, 0)
+	one.Stay, two.Stay = &Stay{Fee: No}, &Stay{Fee: No}
+	water, dump := at("water", "water", 150, 0, yes("fresh")), at("dump", "dump", 150, 0, yes("grey"), yes("cassette"))
+	for i := range tr.Vehicle.Tanks {
+		if tr.Vehicle.Tanks[i].ID == "battery" {
+			tr.Vehicle.Tanks = append(append([]Tank{}, tr.Vehicle.Tanks[:i]...), tr.Vehicle.Tanks[i+1:]...)
+			break
+		}
+	}
+	for i := range tr.Vehicle.Tanks {
+		if tr.Vehicle.Tanks[i].ID == "grey" {
+			tr.Vehicle.Tanks[i].Capacity = 200
+		}
+	}
+	it, err := Plan(t.Context(), tr, []Place{one, two, water, dump}, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 90 L, two nights of 70 L and 10 L of reserve: 60 L are missing.
+	if it.Status != planner.Infeasible || len(it.Why) == 0 || it.Why[0].Limit != "fresh" || math.Abs(it.Why[0].Missing-60) > 0.1 {
+		t.Errorf("status %s, why = %+v, want fresh water short by 60 L", it.Status, it.Why)
+	}
+}

@@ -11,18 +11,26 @@ import (
 // the planner names no limit, what is plainly in the way is looked for here.
 func (b *Built) why(reasons []planner.Reason) []planner.Reason {
 	var out []planner.Reason
-	if !slices.ContainsFunc(reasons, func(r planner.Reason) bool { return r.Limit != "" }) {
+	if !b.named(reasons) {
 		if plain := b.obstacles(); len(plain) > 0 {
 			reasons = plain
 		}
 	}
 	for _, r := range reasons {
+		if len(reasons) > 1 && r.Missing < 0.05 {
+			continue // a limit that is met to the digit shown is no news
+		}
 		if text := b.reason(r); text != "" {
 			r.Text = text
 		}
 		out = append(out, r)
 	}
 	return out
+}
+
+// named is true if a reason names a limit that people know.
+func (b *Built) named(reasons []planner.Reason) bool {
+	return slices.ContainsFunc(reasons, func(r planner.Reason) bool { return b.reason(r) != "" })
 }
 
 func (b *Built) reason(r planner.Reason) string {

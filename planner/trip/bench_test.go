@@ -1,0 +1,39 @@
+package trip
+
+import (
+	"fmt"
+	"testing"
+	"time"
+)
+
+// BenchmarkBuild builds the problem of a long trip with 600 candidates.
+func BenchmarkBuild(b *testing.B) {
+	tr := eastwards(1200)
+	var places []Place
+	for i := range 600 {
+		p := at(fmt.Sprintf("n%d", i), "fuel", float64(2*i), float64(i%5), yes("diesel"), likely("def"))
+		if i%3 == 0 {
+			p = at(fmt.Sprintf("n%d", i), "campsite", float64(2*i), float64(i%4), yes("fresh"), yes("grey"), yes("cassette"))
+			p.Stay = &Stay{HookUp: Yes}
+		}
+		p.Hours = "Mo-Sa 07:00-20:00"
+		places = append(places, p)
+	}
+	opt := Options{Hours: func(p Place, from time.Time, days int) ([][2]float64, bool) {
+		w := make([][2]float64, days)
+		for d := range w {
+			w[d] = [2]float64{float64(d)*1440 + 420, float64(d)*1440 + 1200}
+		}
+		return w, true
+	}}
+	b.ReportAllocs()
+	for b.Loop() {
+		built, err := Build(tr, places, opt)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if len(built.Candidates) != 600 {
+			b.Fatalf("%d candidates", len(built.Candidates))
+		}
+	}
+}
