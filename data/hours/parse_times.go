@@ -145,7 +145,9 @@ func oneReading(t timeRange, start, finish, after token) error {
 	}
 	const noon = 13 * 60 // 12:59 is the last time of a clock of twelve hours
 	short := len(start.text) == 1 || len(finish.text) == 1 || bare
-	if french := after.text == "h"; short && !french && t.from.min < noon && t.to.min < noon &&
+	// "0:00", "01:00" and "1h" belong to a clock of 24 hours.
+	of24 := start.text[0] == '0' || finish.text[0] == '0' || after.text == "h"
+	if short && !of24 && t.from.min < noon && t.to.min < noon &&
 		(t.to.min <= t.from.min || t.from.min < 6*60 && len(start.text) == 1) {
 		return errors.New("morning or evening? write hours from 00 to 24 with two digits")
 	}
