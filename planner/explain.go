@@ -16,11 +16,14 @@ import (
 // If no single limit is to blame there is one reason with limit "plan". A
 // problem that has a plan, or for which neither a plan nor a proof was found,
 // has no reasons. It solves some dozens of problems like p; opt.MaxLabels
-// bounds each. If ctx ends, the reasons found by then are returned.
+// (0: 20,000) bounds each. If ctx ends, the reasons found by then are returned.
 // The error is that of [Solve].
 func Explain(ctx context.Context, p *Problem, opt Options) ([]Reason, error) {
 	e := &explainer{ctx: ctx, opt: opt}
 	e.opt.Progress = nil
+	if e.opt.MaxLabels == 0 {
+		e.opt.MaxLabels = 20_000 // many small questions; one that takes more counts as no
+	}
 	plan, err := Solve(ctx, p, e.opt)
 	if err != nil || plan.Status != Infeasible {
 		return nil, err
@@ -44,9 +47,9 @@ func Explain(ctx context.Context, p *Problem, opt Options) ([]Reason, error) {
 		r.Cures = e.cures(p, l)
 		out = append(out, r)
 	}
-	if len(out) == 0 && e.err == nil {
+	if len(out) == 0 && e.err == nil && ctx.Err() == nil {
 		out = []Reason{{Limit: "plan", ToKm: stuck,
-			Text: fmt.Sprintf("no plan gets beyond km %.0f, and no single change to a tank, the day, the nights or the end cures it", stuck)}}
+			Text: fmt.Sprintf("no plan was found that gets beyond km %.0f, and no single change to a tank, the day, the nights or the end that cures it", stuck)}}
 	}
 	return out, e.err
 }
