@@ -30,12 +30,17 @@ func call[P, R any](p *page, c cdp.Command[P, R], params P) R {
 	return r
 }
 
-// probe keeps the longest time between two frames.
+// probe keeps the longest time between two frames, by the state that the page
+// was in at the end of it.
 const probe = `new Promise(done => {
-	window.gap = {max: 0, frames: 0, last: performance.now(), on: true};
+	window.gap = {max: 0, by: {}, frames: 0, last: performance.now(), on: true};
 	const step = now => {
 		const g = window.gap;
-		if (g.frames > 0) g.max = Math.max(g.max, now - g.last);
+		if (g.frames > 0) {
+			const state = document.querySelector("#status").dataset.state;
+			g.max = Math.max(g.max, now - g.last);
+			g.by[state] = Math.max(g.by[state] || 0, Math.round(now - g.last));
+		}
 		g.last = now; g.frames++;
 		if (g.on) requestAnimationFrame(step);
 	};
@@ -71,7 +76,7 @@ func TestMeasure(t *testing.T) {
 	time.Sleep(time.Second)
 	idle := eval[float64](p, `window.gap.max`)
 	eval[bool](p, `(() => {
-		window.gap.max = 0;
+		window.gap.max = 0; window.gap.by = {};
 		const f = document.querySelector("#f-adults");
 		f.value = "3";
 		f.dispatchEvent(new Event("input", {bubbles: true}));
@@ -79,8 +84,10 @@ func TestMeasure(t *testing.T) {
 	})()`)
 	p.until("planning", `document.querySelector("#status").dataset.state === "planning"`)
 	p.until("an answer", `["planned", "refused", "error"].includes(document.querySelector("#status").dataset.state)`)
-	t.Logf("longest frame gap: idle %.0f ms, while planning %.0f ms over %d frames; %s", idle,
-		eval[float64](p, `window.gap.max`), eval[int](p, `window.gap.frames`), p.status())
+	time.Sleep(time.Second) // the answer is drawn
+	load, _ := os.ReadFile("/proc/loadavg")
+	t.Logf("longest frame gap: idle %.0f ms; from the change to the plan drawn, in ms by state: %s, %d frames; %s; load %s", idle,
+		eval[string](p, `JSON.stringify(window.gap.by)`), eval[int](p, `window.gap.frames`), p.status(), load)
 }
 
 // TestAccessible runs axe-core (W3C WCAG 2.1 A and AA and its best practices)

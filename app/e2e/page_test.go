@@ -10,9 +10,9 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// violations counts what the Content-Security-Policy refused since the page
-// was opened; it must be installed before the page's own scripts.
-const noViolations = `performance.getEntriesByType("resource").every(r => r.name.startsWith(location.origin) || r.name.startsWith("blob:") || r.name.startsWith("data:"))`
+// ownOrigin: all that was loaded came from the page's own origin. What the
+// Content-Security-Policy refused is among the browser's complaints.
+const ownOrigin = `performance.getEntriesByType("resource").every(r => r.name.startsWith(location.origin) || r.name.startsWith("blob:") || r.name.startsWith("data:"))`
 
 // TestDemo: the page opens with the demo trip planned, keeps to its own
 // origin and policy, and starts and plans again with the server stopped.
@@ -29,7 +29,7 @@ func TestDemo(t *testing.T) {
 		t.Errorf("the itinerary has %d characters", n)
 	}
 	p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
-	if !eval[bool](p, noViolations) {
+	if !eval[bool](p, ownOrigin) {
 		t.Error("something was loaded from another origin")
 	}
 	if bad := p.complaints(); len(bad) > 0 {
@@ -112,8 +112,7 @@ func TestFiles(t *testing.T) {
 	p.do(chromedp.SetUploadFiles("#file", []string{extract, gpx(t)}))
 	p.until("the new route", `document.body.textContent.includes("Through Andorra")`)
 	p.until("an answer", `["planned", "refused", "error"].includes(document.querySelector("#status").dataset.state)`)
-	t.Logf("Andorra: %s", p.status())
-	if s := p.status(); strings.HasPrefix(s, "error") {
+	if s := p.status(); !strings.HasPrefix(s, "planned") {
 		t.Fatal(s)
 	}
 	p.shot("andorra")
