@@ -124,6 +124,12 @@ func TestPlanDemo(t *testing.T) {
 	if len(it.Strips) != 7 || len(done) != 7 {
 		t.Errorf("%d strips, tasks for %v, want all seven tanks", len(it.Strips), done)
 	}
+	// Only the best plan is the same on every machine.
+	if it.Status != planner.Optimal {
+		t.Skip("not proven best in 10 s on this machine: no text to compare")
+	}
+	_, out, _ = ullage("plan")
+	golden(t, "demo.golden", out)
 }
 
 // Andorra with the places of the real map. Names of real firms stay out of
