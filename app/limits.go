@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -38,23 +39,30 @@ type Sources struct {
 
 func (s *Sources) Render() app.UI {
 	var lis []app.UI
-	osm := false
 	for _, f := range s.Files {
 		lis = append(lis, app.Li().Body(app.B().Text(f.Name), app.Text(" "+about(f))))
 		for _, n := range f.Notes {
 			lis = append(lis, app.Li().Class("note").Text(n))
 		}
-		osm = osm || f.OSM && !f.Sample
 	}
 	return app.Section().Class("sources").Aria("labelledby", "sources-title").Body(
 		app.H2().ID("sources-title").Text(say.filesTitle),
 		app.Ul().Body(lis...),
 		app.P().Class("help").Text(say.filesHelp+" "+say.filesDrop),
-		app.If(osm, func() app.UI {
-			return app.P().Class("attribution").Body(
-				app.A().Href("https://www.openstreetmap.org/copyright").Target("_blank").Rel("noopener").Text(say.attribution))
-		}),
+		app.If(attributed(s.Files), attribution),
 	)
+}
+
+// attributed tells whether data of OpenStreetMap are open. The invented island
+// only has the same form.
+func attributed(files []File) bool {
+	return slices.ContainsFunc(files, func(f File) bool { return f.OSM && !f.Sample })
+}
+
+// attribution is what the licence asks for (https://www.openstreetmap.org/copyright).
+func attribution() app.UI {
+	return app.P().Class("attribution").Body(
+		app.A().Href("https://www.openstreetmap.org/copyright").Target("_blank").Rel("noopener").Text(say.attribution))
 }
 
 func about(f File) string {

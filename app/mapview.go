@@ -23,10 +23,11 @@ type MapModel struct {
 	Cursor   orb.Point // where the vehicle is at the moment shown
 	HasPoint bool
 	Draft    *Draft
+	OSM      bool // the attribution is due
 }
 
 func mapModel(m Model) MapModel {
-	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft}
+	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, OSM: attributed(m.Files)}
 	if m.HasPlan() {
 		out.Cursor, out.HasPoint = along(m.Trip.Route, m.Axis.AtMin(m.Cursor).Km/math.Max(m.Plan.LengthKm, 1e-9))
 	}
@@ -68,6 +69,7 @@ func (v *MapView) Render() app.UI {
 		),
 		app.If(v.live != nil, v.zoom),
 		app.If(v.Model.Draft != nil, func() app.UI { return &DraftBar{Draft: *v.Model.Draft} }),
+		app.If(v.Model.OSM, attribution),
 		app.P().Class("picked").Aria("live", "polite").Text(v.words()),
 	)
 }

@@ -40,12 +40,12 @@ func TestThePageOfAModel(t *testing.T) {
 		not  []string
 	}{
 		{"nothing yet", New(nil), []string{`data-state="loading"`, `id="file"`, `id="map"`, `id="itinerary"`}, []string{`id="strips"`}},
-		{"planned", planned(), []string{`data-state="planned"`, `id="strips"`, "Corner pumps", "Refuel 20", "49 → 69", "(estimate)", "amenity=fuel", "Harbour pumps", "50" + thin + "L left", `role="slider"`}, []string{attribution}},
+		{"planned", planned(), []string{`data-state="planned"`, `id="strips"`, "Corner pumps", "Refuel 20", "49 → 69", "(estimate)", "amenity=fuel", "Harbour pumps", "50" + thin + "L left", `role="slider"`}, []string{attributionText}},
 		{"not proven", gap, []string{"2.50" + thin + "EUR"}, nil},
 		{"refused", refused, []string{`data-state="refused"`, "Diesel: 14" + thin + "L short", "km 120 to 430", "widen the corridor"}, nil},
 		{"wrong text", wrong, []string{"A whole number from 1 to 20.", `class="field whole wrong"`, `value="0"`}, nil},
-		{"data of OpenStreetMap", osm, []string{attribution}, nil},
-		{"the invented island", island, nil, []string{attribution}},
+		{"data of OpenStreetMap", osm, []string{attributionText}, nil},
+		{"the invented island", island, nil, []string{attributionText}},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			m := tc.m
@@ -70,7 +70,7 @@ func TestThePageOfAModel(t *testing.T) {
 	}
 }
 
-const attribution = "© OpenStreetMap contributors, ODbL"
+const attributionText = "© OpenStreetMap contributors, ODbL"
 
 // Every id is there once, and every label and reference has its target.
 func TestIDs(t *testing.T) {

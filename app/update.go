@@ -25,7 +25,7 @@ func Update(m Model, msg Msg) Model {
 		}
 		m.Files = append(slices.Clip(m.Files), msg.File)
 		if msg.Ground != "" {
-			m.Ground = msg.Ground
+			m.Ground, m.Backdrop = msg.Ground, draw.Backdrop{} // until it is read
 		}
 		m = ask(m)
 	case GroundRead:
