@@ -73,21 +73,17 @@ func (e *explainer) leastCost(p *Problem) float64 {
 	return plan.Cost
 }
 
-// possible says whether a plan is found; the first will do.
+// possible says whether a plan is found: by a quick search, or else a whole one.
 func (e *explainer) possible(p *Problem) bool {
 	if e.err != nil || e.ctx.Err() != nil {
 		return false
 	}
-	ctx, cancel := context.WithCancel(e.ctx)
-	defer cancel()
-	opt, found := e.opt, false
-	opt.Progress = func(plan Plan) {
-		found = found || plan.End != nil
-		cancel()
+	if _, ok := anyPlan(e.ctx, p); ok {
+		return true
 	}
-	plan, err := Solve(ctx, p, opt)
+	plan, err := Solve(e.ctx, p, e.opt)
 	e.err = err
-	return err == nil && (found || plan.End != nil)
+	return err == nil && plan.End != nil
 }
 
 // smallest x that allows a plan, a whole number of steps.
