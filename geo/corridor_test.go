@@ -80,6 +80,7 @@ func TestPasses(t *testing.T) {
 		{"at the turn, one", out, orb.Point{0.2, 0}, 1000, []float64{0.2}, 0},
 		{"a closed loop starts and ends here", orb.LineString{{0, 0}, {0.1, 0}, {0.2, 0}, {0.1, 0}, {0, 0}}, orb.Point{0, 0}, 1000, []float64{0, 0.4}, 0},
 		{"repeated points add no pass", orb.LineString{{0, 0}, {0.1, 0}, {0.1, 0}, {0.1, 0}, {0.2, 0}}, orb.Point{0.1, 0}, 1000, []float64{0.1}, 0},
+		{"points a hair apart add no pass", orb.LineString{{0, 0}, {0.1, 0}, {0.1, 1e-160}, {0.1, 3e-15}, {0.2, 0}}, orb.Point{0.1, 0}, 1000, []float64{0.1}, 0},
 		{"over the antimeridian", orb.LineString{{179.9, 0}, {-179.9, 0}}, orb.Point{-179.99, 0}, 1000, []float64{0.11}, 0},
 		{"over the antimeridian, unwrapped", orb.LineString{{179.9, 0}, {180.1, 0}}, orb.Point{-179.99, 0}, 1000, []float64{0.11}, 0},
 		{"a turn more", orb.LineString{{-0.1, 0}, {0.1, 0}}, orb.Point{360, 0}, 1000, []float64{0.1}, 0},
