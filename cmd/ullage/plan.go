@@ -154,7 +154,7 @@ func usualTrip() trip.Trip {
 		Vehicle: trip.Fleet()[0],
 		Party:   trip.Party{Adults: 2, Showers: "sites", Toilet: "aboard", Cooking: "aboard"},
 		// 200–300 km a day are comfortable, 60 km/h mixed: from memory.
-		Day:        trip.DayLimits{MaxKm: 250, MaxMin: 480, DepartMin: 540, SpeedKmh: 60},
+		Day:        trip.DayLimits{MaxKm: 300, MaxMin: 480, DepartMin: 540, SpeedKmh: 60},
 		Stays:      trip.StayWishes{Campsites: true, Stopovers: true},
 		CorridorKm: 5, ValuePerH: 10, Currency: "EUR",
 	}

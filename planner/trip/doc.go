@@ -8,4 +8,12 @@
 // Unless a name says otherwise, distances along the route are kilometres,
 // amounts are litres (ampere-hours for the battery), times are local to the
 // place, points are orb.Point{longitude, latitude}.
+//
+// [Plan] does all of it; [Build] and [Built.Itinerary] are its two halves.
+//
+//	it, err := trip.Plan(ctx, t, places, trip.Options{Hours: hours})
+//	if err != nil { return err }
+//	for _, d := range it.Days {
+//		for _, c := range d.Calls { fmt.Println(d.Date, c.Name, c.Tasks) }
+//	}
 package trip
