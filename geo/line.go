@@ -47,7 +47,7 @@ func Measure(ls orb.LineString) (*Line, error) {
 		sum = next
 		l.along[i] = sum
 	}
-	if !(sum > 0) {
+	if !(sum > 1e-6) { // metres: less is rounding, and no way to drive
 		return nil, ErrTooShort
 	}
 	return l, nil

@@ -76,6 +76,7 @@ func TestMeasure(t *testing.T) {
 		{"empty", nil, nan, "two different points"},
 		{"one point", orb.LineString{{1, 1}}, nan, "two different points"},
 		{"same point", orb.LineString{{1, 1}, {1, 1}}, nan, "two different points"},
+		{"a hair apart", orb.LineString{{0, 0}, {1e-160, 1e-15}}, nan, "two different points"},
 		{"a turn is the same point", orb.LineString{{-180, 1}, {180, 1}}, nan, "two different points"},
 		{"NaN", orb.LineString{{0, 0}, {nan, 1}}, nan, "point 2 of the line is NaN, 1"},
 		{"infinite", orb.LineString{{0, inf}, {0, 1}}, nan, "point 1 of the line"},
