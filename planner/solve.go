@@ -62,19 +62,19 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 	b, root := tightest(s.m)
 	s.bound = root
 	if math.IsInf(root, 1) {
-		return s.infeasible(ctx)
+		return s.infeasible()
 	}
 	w := newSweep(s.m, b)
 
 	// Sweep for plans within a little of the root's bound, then within more,
 	// until one is found: nothing better can have been missed. The bound is
-	// close, so the sweeps that find nothing cost little. If the second one
+	// close, so the sweeps that find nothing cost little. If the first one
 	// finds nothing, a narrow sweep without limit finds a plan to show.
 	over := firstOver
 	for n := 0; ; n++ {
-		if n == 2 && math.IsInf(s.cost, 1) {
-			if done, err := s.sweep(ctx, w, math.Inf(1), narrow); done || err != nil {
-				return s.answer(ctx, err)
+		for width := narrow; n == 1 && width <= widest && math.IsInf(s.cost, 1); width *= 3 {
+			if done, err := s.sweep(ctx, w, math.Inf(1), width); done || err != nil {
+				return s.answer(err)
 			}
 		}
 		limit := s.bound + over*(math.Abs(root)+1)
@@ -83,7 +83,7 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 		}
 		done, err := s.sweep(ctx, w, min(limit, s.cost+tie), math.MaxInt)
 		if done || err != nil {
-			return s.answer(ctx, err)
+			return s.answer(err)
 		}
 		if len(w.labels.all) < 400 {
 			over *= 2
@@ -93,7 +93,8 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 
 const (
 	firstOver = 0.0015 // of the root's bound
-	narrow    = 8      // partial plans after every stop
+	narrow    = 16     // partial plans after every stop
+	widest    = 16 * 27
 )
 
 // sweep runs one sweep and takes what it found and proved. done says that
@@ -134,12 +135,12 @@ func (s *solver) take(w *sweep) error {
 }
 
 // answer is the best plan with what is proven about it.
-func (s *solver) answer(ctx context.Context, err error) (Plan, error) {
+func (s *solver) answer(err error) (Plan, error) {
 	if err != nil {
 		return Plan{}, err
 	}
 	if math.IsInf(s.bound, 1) {
-		return s.infeasible(ctx)
+		return s.infeasible()
 	}
 	if math.IsInf(s.cost, 1) {
 		return Plan{Format: PlanFormat, Status: Unknown, Bound: max(0, s.bound)}, nil
@@ -157,4 +158,10 @@ func (s *solver) answer(ctx context.Context, err error) (Plan, error) {
 		s.opt.Progress(plan)
 	}
 	return plan, nil
+}
+
+// infeasible is the answer that no plan exists; [Explain] says why.
+func (s *solver) infeasible() (Plan, error) {
+	plan := Plan{Format: PlanFormat, Status: Infeasible, Why: []Reason{{Limit: "plan", ToKm: s.p.LengthKm, Text: "no plan keeps every limit"}}}
+	return plan, Audit(s.p, plan)
 }
