@@ -173,7 +173,7 @@ func TestClientHasNoServer(t *testing.T) {
 		}
 	}
 	walk("ullage/cmd/client")
-	for _, bad := range []string{"net/http", "net", "os/exec", "embed", "ullage/web", "ullage/data/demo",
+	for _, bad := range []string{"net/http", "net", "os/exec", "ullage/web", "ullage/data/demo",
 		"github.com/paulmach/osm", "github.com/paulmach/orb/geojson", "google.golang.org/protobuf/proto"} {
 		if seen[bad] {
 			t.Errorf("the page contains %s", bad)
