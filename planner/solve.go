@@ -123,10 +123,11 @@ func (s *solver) take(w *sweep) error {
 	if err != nil {
 		return fmt.Errorf("planner: the solver made an invalid plan: %w", err)
 	}
-	if math.Abs(plan.Cost-w.cost) > 1e-6*(1+w.cost) {
+	// The plan may be cheaper: it leaves out services that nothing was bought of in the end.
+	if plan.Cost > w.cost+1e-6*(1+w.cost) {
 		return fmt.Errorf("planner: the solver took a plan of cost %v for one of %v", plan.Cost, w.cost)
 	}
-	s.best, s.cost = plan, w.cost
+	s.best, s.cost = plan, min(w.cost, plan.Cost+perVisit*float64(len(plan.Visits)))
 	if s.opt.Progress != nil {
 		plan.Bound = max(0, min(s.bound, plan.Cost))
 		s.opt.Progress(plan)
