@@ -23,6 +23,11 @@ func solve(args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		return wrong(stderr, "solve: %s: %v", args[0], err)
 	}
+	if answer.Status == planner.Infeasible {
+		if why, err := planner.Explain(context.Background(), p, planner.Options{}); err == nil && len(why) > 0 {
+			answer.Why = why
+		}
+	}
 	if err := printJSON(stdout, answer); err != nil {
 		return wrong(stderr, "solve: %v", err)
 	}

@@ -32,6 +32,15 @@ func (b *Built) Plan(ctx context.Context, opt Options) (Itinerary, error) {
 	if err != nil {
 		return Itinerary{}, fmt.Errorf("plan %q: %w", b.Trip.Name, err)
 	}
+	if plan.Status == planner.Infeasible {
+		reasons, err := planner.Explain(ctx, b.Problem, planner.Options{})
+		if err != nil {
+			return Itinerary{}, fmt.Errorf("plan %q: %w", b.Trip.Name, err)
+		}
+		if len(reasons) > 0 {
+			plan.Why = reasons
+		}
+	}
 	return b.audited(plan)
 }
 

@@ -240,7 +240,10 @@ func TestRefusalNamesTheTank(t *testing.T) {
 		t.Fatal(err)
 	}
 	// 90 L, two nights of 70 L and 10 L of reserve: 60 L are missing.
-	if it.Status != planner.Infeasible || len(it.Why) == 0 || it.Why[0].Limit != "fresh" || math.Abs(it.Why[0].Missing-60) > 0.1 {
-		t.Errorf("status %s, why = %+v, want fresh water short by 60 L", it.Status, it.Why)
+	for _, r := range it.Why {
+		if it.Status == planner.Infeasible && r.Limit == "fresh" && math.Abs(r.Missing-60) < 0.2 && strings.HasPrefix(r.Text, "Fresh water runs out") {
+			return
+		}
 	}
+	t.Errorf("status %s, why = %+v, want fresh water short by 60 L", it.Status, it.Why)
 }
