@@ -71,10 +71,6 @@ func (c change) stretch(p *Problem, stuck float64) (from, to float64) {
 // with that much more), ends, the day, the nights, hours, what is required, backup.
 func limits(p *Problem) []change {
 	var out []change
-	if p.Nights != nil {
-		out = append(out, moreNights(32, "the trip needs %.0f more night(s) than wished"), change{name: "nights", text: "there are places for %.0f night(s) fewer than wished",
-			most: float64(p.Nights.Min), step: 1, apply: func(p *Problem, x float64) { p.Nights = &Range{Min: p.Nights.Min - int(x), Max: p.Nights.Max} }})
-	}
 	for i, t := range p.Tanks {
 		if t.End != nil {
 			out = append(out, endOf(i, t))
@@ -90,6 +86,10 @@ func limits(p *Problem) []change {
 	out = append(out,
 		change{name: "km", text: "a day on the road is too short by %.0f km", most: max(d.MaxKmPerDay, p.LengthKm-d.MaxKmPerDay), step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxKmPerDay += x }},
 		change{name: "min", text: "a day on the road is too short by %.0f minutes", most: max(d.MaxMinPerDay, 2*d.Minutes(0, p.LengthKm)), step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxMinPerDay += x }})
+	if p.Nights != nil {
+		out = append(out, moreNights(32, "the trip needs %.0f more night(s) than wished"), change{name: "nights", text: "there are places for %.0f night(s) fewer than wished",
+			most: float64(p.Nights.Min), step: 1, apply: func(p *Problem, x float64) { p.Nights = &Range{Min: p.Nights.Min - int(x), Max: p.Nights.Max} }})
+	}
 	one := func(name, text string, apply func(p *Problem, x float64)) {
 		out = append(out, change{name: name, text: text, most: 1, apply: apply})
 	}
