@@ -10,14 +10,12 @@ type service struct {
 
 // services is the table of tanks that places can restore. Minutes: from
 // memory, except where noted (diesel 6, LPG 8, exhaust fluid 5, 100 L of fresh
-// water 8–15, grey 5, cassette 5–8). Prices: water 1 EUR for 100 L (a
-// municipal site's price list, Günzburg); the others from memory, of 2025, in
-// western Europe.
+// water 8–15, grey 5, cassette 5–8). Prices: from memory, of 2025, in western Europe.
 var services = map[string]service{
 	"diesel":   {verb: "refuel", minutes: 6, price: 1.60},
 	"def":      {verb: "top up", minutes: 5, price: 1.10},
 	"lpg":      {verb: "refuel", minutes: 8, price: 0.95},
-	"fresh":    {verb: "fill", minutes: 10, price: 0.01},
+	"fresh":    {verb: "fill", minutes: 10}, // paid by the call, see stopFee: whoever is there fills up
 	"grey":     {verb: "drain", minutes: 5},
 	"cassette": {verb: "empty", minutes: 6},
 	"battery":  {verb: "charge", byNight: true},

@@ -4,13 +4,19 @@ package trip
 // memory" marks values that no published page was found for; each can be
 // changed in the vehicle's file.
 
+// The texts that a vehicle's file carries name the kind of source. Behind them:
+// diesel, vanamericana.ch (van 8–11) and exsis55.com (a coachbuilt never worse
+// than 10 over a year); exhaust fluid, car manuals, greenox, fosterfuels; gas,
+// a vehicle manual of 2012, p. 81; water, fergsonthemove (a careful crew);
+// cassette, caravanning101 and gorv; battery, 2045.co.uk (5–7 Ah/day measured
+// without a compressor fridge).
 const (
-	sourceDiesel   = "van 9.0, low profile 10.5, over-cab 12 L/100 km ±15 %, from memory; van 8–11 (vanamericana.ch), coachbuilt never worse than 10 over a year (exsis55.com)"
-	sourceDEF      = "4 % of the diesel, from memory; 1–2.5 % (car manuals), 4–8 % (greenox), 2–3 % (fosterfuels)"
-	sourceLPG      = "fridge 0.35 kg/day within 10–25 g/h of a vehicle manual of 2012, p. 81; heater 77.7 g/h for 1 kW, calculated; liquid 0.51 kg/L"
-	sourceWater    = "35 L a person and day with a shower aboard, 20 without, 9 where the site has showers, from memory; careful crew 45 L/day (fergsonthemove)"
-	sourceCassette = "2.5 L a person and day with rinsing, 1.5 with site toilets: 1.5–2.9 calculated from 3–5 days a cassette (caravanning101, gorv)"
-	sourceBattery  = "20–40 Ah/day with an absorption fridge, 50–80 with a compressor, split charge 15 A, booster 30 A, all from memory; 5–7 Ah/day measured without (2045.co.uk)"
+	sourceDiesel   = "van 9.0, low profile 10.5, over-cab 12 L/100 km ±15 %, from memory; owners' logs: van 8–11, coachbuilt at most 10 over a year"
+	sourceDEF      = "4 % of the diesel, from memory; published shares run from 1 to 8 %"
+	sourceLPG      = "fridge 0.35 kg/day, within 10–25 g/h of a vehicle manual; heater 77.7 g/h for 1 kW, calculated; liquid 0.51 kg/L"
+	sourceWater    = "35 L a person and day with a shower aboard, 20 without, 9 where the site has showers, from memory; a careful crew's log: 45 L/day"
+	sourceCassette = "2.5 L a person and day with rinsing, 1.5 with site toilets: 1.5–2.9 calculated from published 3–5 days a cassette"
+	sourceBattery  = "20–40 Ah/day with an absorption fridge, 50–80 with a compressor, split charge 15 A, booster 30 A, all from memory"
 )
 
 // Litres of liquid gas per kg at 15 °C, propane: 1/0.51.
