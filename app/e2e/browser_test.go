@@ -1,3 +1,5 @@
+//go:build !js
+
 // Package e2e_test opens the page in Chromium as a person would: it builds
 // the command, serves, and looks at what is shown.
 //
