@@ -18,7 +18,7 @@ import (
 
 const (
 	planDelay = 150 * time.Millisecond // a person types on
-	saveDelay = 600 * time.Millisecond
+	saveDelay = 50 * time.Millisecond
 )
 
 // tell updates the model, and starts what it newly wants.
