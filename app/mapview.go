@@ -125,6 +125,11 @@ func (v *MapView) OnUpdate(ctx app.Context) {
 		v.picked = ""
 	}
 	first := len(v.shown.Plan.Days) == 0 && len(v.Model.Plan.Days) > 0
+	if !first && v.live != nil && !same(v.shown.Plan.Days, v.Model.Plan.Days) {
+		// The page has just drawn the plan: the map draws it in a frame of its own.
+		ctx.After(mapDelay, func(app.Context) { v.push() })
+		return
+	}
 	v.push()
 	if first && v.live != nil {
 		ctx.After(50*time.Millisecond, func(app.Context) {
@@ -133,6 +138,9 @@ func (v *MapView) OnUpdate(ctx app.Context) {
 		})
 	}
 }
+
+// mapDelay is a little more than a frame.
+const mapDelay = 40 * time.Millisecond
 
 // start makes the live map; without WebGL2 the drawn one stays.
 func (v *MapView) start(ctx app.Context) {

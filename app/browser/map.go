@@ -35,7 +35,7 @@ type MapOptions struct {
 // text is drawn from the fonts of the device.
 type Map struct {
 	v       app.Value
-	data    map[string]string // by source: set before the style was ready
+	data    map[string]string // by source: what it shows, or will when the style is ready
 	ready   bool
 	stops   []func()
 	pointer string // CSS cursor
@@ -101,7 +101,6 @@ func NewMap(container app.Value, opt MapOptions) (*Map, error) {
 				app.Log(err)
 			}
 		}
-		m.data = nil
 	})
 	return m, nil
 }
@@ -110,10 +109,14 @@ func nothing() map[string]any {
 	return map[string]any{"type": "FeatureCollection", "features": []any{}}
 }
 
-// SetData replaces what a source shows by a GeoJSON text.
+// SetData replaces what a source shows by a GeoJSON text. The same text as
+// before costs nothing: no tile is made, no frame drawn.
 func (m *Map) SetData(source, geojson string) error {
+	if was, set := m.data[source]; set && was == geojson {
+		return nil
+	}
+	m.data[source] = geojson
 	if !m.ready {
-		m.data[source] = geojson
 		return nil
 	}
 	return m.setData(source, geojson)
