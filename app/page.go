@@ -12,10 +12,11 @@ import (
 // was there on the last visit, or the demo.
 type Page struct {
 	app.Compo
-	m      Model
-	client *job.Client
-	store  *browser.Store // nil until it is open
-	places []kept         // the files of places that are open
+	m          Model
+	client     *job.Client
+	store      *browser.Store // nil until it is open
+	places     []kept         // the files of places that are open
+	wantsNewer bool           // a person asked for the version that waits
 }
 
 func (p *Page) Render() app.UI {

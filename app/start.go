@@ -63,9 +63,13 @@ func (p *Page) OnMount(ctx app.Context) {
 
 func (p *Page) OnDismount() { p.client.Close() }
 
-// OnAppUpdate comes when a newer version has taken over: everything is kept,
-// so the page can start again.
-func (p *Page) OnAppUpdate(ctx app.Context) { ctx.Reload() }
+// OnAppUpdate comes when a version has taken over: at the first visit, which
+// is no reason to start again, and when a person asked for the newer one.
+func (p *Page) OnAppUpdate(ctx app.Context) {
+	if p.wantsNewer {
+		ctx.Reload() // everything is kept
+	}
+}
 
 // lastVisit lists what to open. It waits.
 func lastVisit(store *browser.Store) []source {

@@ -233,4 +233,7 @@ func (p *Page) onPrint(ctx app.Context, e app.Event) {
 	})
 }
 
-func (p *Page) onReload(ctx app.Context, e app.Event) { ctx.Async(browser.UseNewer) }
+func (p *Page) onReload(ctx app.Context, e app.Event) {
+	p.wantsNewer = true
+	ctx.Async(browser.UseNewer)
+}

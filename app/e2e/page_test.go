@@ -52,6 +52,20 @@ func TestDemo(t *testing.T) {
 	p.shot("offline")
 }
 
+// TestFirstVisit: the page does not start again by itself when its service
+// worker takes over, whatever a person did by then.
+func TestFirstVisit(t *testing.T) {
+	chromium(t)
+	p := open(t, 1400, 900)
+	p.do(chromedp.Navigate(serve(t).url))
+	eval[bool](p, `window.firstLoad = true`)
+	p.planned()
+	p.offlineReady()
+	if !eval[bool](p, `window.firstLoad === true`) {
+		t.Error("the page was loaded anew during the first visit")
+	}
+}
+
 // TestWithoutWebGL: without WebGL2 the page still plans, and draws an overview.
 func TestWithoutWebGL(t *testing.T) {
 	chromium(t)
