@@ -243,9 +243,9 @@ func bruteTank(p *Problem, id string) int {
 // what it held before (amount 0), or it is full, or it holds exactly what some
 // later check or the refill's edge asks for with nothing bought on the way
 // (were two amounts bought on the way, one of them could be moved to the
-// other, so that the point was no vertex). Headroom lost at the top of the
-// tank is never bought by a vertex other than a full one. Hence the finite
-// list of headrooms that is tried after each service here.
+// other, so that the point was no vertex), or it is full just when later use
+// that restores ends, beyond which headroom is lost at the top of the tank.
+// Hence the finite list of headrooms that is tried after each service here.
 // More headroom is never worse than less; amounts of 0 stand for plans without
 // the service, which [brute] tries too and which are never dearer.
 func gaugeCost(t Tank, events []event) float64 {
@@ -298,6 +298,9 @@ func targets(t Tank, events []event) []float64 {
 		switch e.kind {
 		case 'u', 's':
 			used += e.units
+			if x := t.Capacity + used; e.units < 0 && x > 0 && x <= t.Capacity {
+				out = append(out, x) // full just then: more would be lost
+			}
 		case 'c', 'r':
 			if x := e.units + used; x <= t.Capacity {
 				out = append(out, x)
