@@ -23,9 +23,13 @@ type nightsBound struct {
 	moving []int     // scales that move with the road
 	stride []int     // by tank of tanks
 	counts int       // nights so far are told apart below this number; 1: not at all
+	enough bool      // the last of them stands for any more as well
 	size   int       // of a row
 	after  []*nightTable
 }
+
+// mostCounted is how many nights are counted at most.
+const mostCounted = 60
 
 type nightTable struct {
 	reach   []float64 // km along the route, half detour included
@@ -59,8 +63,11 @@ func (m *model) bindingTanks() []int {
 func newNightsBound(m *model, tanks []int, worth []float64, share func(stop int) float64) *nightsBound {
 	b := &nightsBound{m: m, tanks: tanks, worth: worth, after: make([]*nightTable, len(m.stops)+1)}
 	b.counts = 1
-	if m.ranged && m.most <= 60 {
+	switch {
+	case m.most <= mostCounted:
 		b.counts = m.most + 1
+	case m.least <= mostCounted: // whether they are too many is left out
+		b.counts, b.enough = m.least+1, true
 	}
 	b.classify(max(100, tableSize/b.counts/(1+len(m.stops)/100)))
 	b.size = 1
@@ -244,14 +251,15 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 	s := &m.stops[i]
 	row := make([]float64, b.size)
 	r := after.find(s.km+m.maxKm-s.half, s.at+m.maxMin-s.halfMin)
-	shift := 0
-	if b.counts > 1 {
-		shift = s.nights * (b.size / b.counts)
-	}
+	levels := b.size / b.counts
 	for at := range row {
+		n := at/levels + s.nights
+		if b.enough {
+			n = min(n, b.counts-1)
+		}
 		row[at] = math.Inf(1)
-		if r >= 0 && at+shift < b.size {
-			row[at] = after.cost[r*b.size+at+shift]
+		if r >= 0 && (n < b.counts || b.counts == 1) {
+			row[at] = after.cost[r*b.size+min(n, b.counts-1)*levels+at%levels]
 		}
 	}
 	cost := visit + s.nightFee

@@ -86,7 +86,7 @@ func (a *labels) dominates(x, y int32, i int, km float64) bool {
 	if gain < -tie || l.reach < o.reach-slack || l.reachAt < o.reachAt-slack {
 		return false
 	}
-	if l.nights != o.nights && (m.opens[i] || m.ranged && (l.nights > o.nights || int(l.nights) < m.least)) {
+	if l.nights != o.nights && m.opens[i] || l.nights > o.nights && m.most < math.MaxInt32 || l.nights < min(o.nights, int32(m.least)) {
 		return false
 	}
 	if m.opens[i] && l.reachAt > o.reachAt { // what is saved now may be lost to waiting

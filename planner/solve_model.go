@@ -28,10 +28,9 @@ type model struct {
 	length float64
 	endMin float64 // driving minutes to the end of the route
 	least  int     // nights
-	most   int
-	ranged bool   // least and most are given
-	opens  []bool // by stop: windows from this stop on
-	wander bool   // driving restores some tank, so that a visit without a service can be of use
+	most   int     // math.MaxInt32 if no plan can have too many
+	opens  []bool  // by stop: windows from this stop on
+	wander bool    // driving restores some tank, so that a visit without a service can be of use
 }
 
 type tankModel struct {
@@ -71,7 +70,10 @@ func newModel(p *Problem) *model {
 	m := &model{p: p, maxKm: p.Drive.MaxKmPerDay, maxMin: p.Drive.MaxMinPerDay, depart: p.Drive.DepartMin,
 		money: p.TimeCostPerH / 60, length: p.LengthKm, most: math.MaxInt32}
 	if p.Nights != nil {
-		m.least, m.most, m.ranged = p.Nights.Min, p.Nights.Max, true
+		m.least, m.most = p.Nights.Min, p.Nights.Max
+		if m.most >= allNights(p) {
+			m.most = math.MaxInt32
+		}
 	}
 	m.endMin = p.Drive.Minutes(0, p.LengthKm)
 	index := make(map[string]int, len(p.Tanks))
@@ -145,6 +147,17 @@ func (m *model) split(s *stopModel) {
 			s.branches |= 1 << k
 		}
 	}
+}
+
+// allNights is how many nights a plan has that takes every one.
+func allNights(p *Problem) int {
+	n := 0
+	for _, s := range p.Stops {
+		if s.Night != nil {
+			n += s.Night.Nights
+		}
+	}
+	return n
 }
 
 // leastNights is what the route and the trip force at least.

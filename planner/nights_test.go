@@ -1,0 +1,23 @@
+package planner_test
+
+import (
+	"context"
+	"testing"
+
+	. "ullage/planner"
+)
+
+// TestAtLeastSomeNights: a range of nights without a real upper end is as
+// easily proven as one with: few partial plans are enough.
+func TestAtLeastSomeNights(t *testing.T) {
+	p := made{LengthKm: 300, Seed: 1, Nights: 4}.problem()
+	exact, err := Solve(context.Background(), p, Options{})
+	if err != nil || exact.Status != Optimal {
+		t.Fatalf("4 nights: %v, %v", exact.Status, err)
+	}
+	p.Nights.Max = 999
+	open, err := Solve(context.Background(), p, Options{MaxLabels: 50_000})
+	if err != nil || open.Status != Optimal || open.Cost > exact.Cost+1e-6 {
+		t.Errorf("4 nights or more: %v with cost %v, %v; want it proven, and not above %v", open.Status, open.Cost, err, exact.Cost)
+	}
+}
