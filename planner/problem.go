@@ -63,6 +63,8 @@ type Pace struct {
 // A Tank is a limit that the trip uses up.
 type Tank struct {
 	ID       string  `json:"id"`
+	Name     string  `json:"name,omitempty"` // as people say it in reasons; "": the ID
+	Unit     string  `json:"unit,omitempty"` // of all its amounts, in reasons: L, Ah
 	Kind     Kind    `json:"kind"`
 	Capacity float64 `json:"capacity"` // > 0
 	Reserve  float64 `json:"reserve"`  // headroom that is never touched, 0 ≤ Reserve ≤ Capacity

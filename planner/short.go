@@ -1,0 +1,165 @@
+package planner
+
+// This file proves the plain cases of a problem without a plan, so that nobody
+// waits for a search to say so.
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// shortfall lists limits that no plan can keep, whatever it does: each is a
+// proof by itself. None listed proves nothing. The problem must be valid.
+//
+//   - A tank between two places that restore it (or the start, or the end):
+//     driving and the nights that must fall between take more than it holds.
+//   - A stretch without a place for the night that is longer than a day.
+//   - More nights than are offered, or more days than nights allow.
+//
+// Everything else is taken at its kindest: detours cost nothing, every place
+// fills up to the brim, the cheapest nights fall in the stretch. Tanks that
+// driving restores are left out. O(stops·log stops · tanks).
+func shortfall(p *Problem) []Reason {
+	var out []Reason
+	for _, t := range p.Tanks {
+		if r := tankShort(p, t); r.Missing > surely {
+			out = append(out, r)
+		}
+	}
+	return append(out, nightsShort(p)...)
+}
+
+// surely is more than tolerances can add up to in one stretch.
+const surely = 10 * Tolerance
+
+// tankShort is the stretch on which the tank is most short.
+func tankShort(p *Problem, t Tank) Reason {
+	worst := Reason{Limit: t.ID}
+	if t.PerKm < 0 {
+		return worst
+	}
+	wished, offered := 0, nightsOffered(p)
+	if p.Nights != nil {
+		wished = p.Nights.Min
+	}
+	var stays []Night // in the stretch: what the wish asks for and all others do not offer, they must
+	from, have := 0.0, t.swap(t.Start)
+	check := func(to, keep float64) {
+		missing := keep + t.PerKm*(to-from) + leastUse(t.ID, stays, staysWithin(p, from, to), wished-(offered-nightsOf(stays))) - have
+		if missing > worst.Missing {
+			worst.FromKm, worst.ToKm, worst.Missing = from, to, missing
+			worst.Text = fmt.Sprintf("%s falls short by %s between km %.0f and km %.0f: no place in between restores it", t.name(), t.amount(missing), from, to)
+		}
+	}
+	for _, s := range p.Stops {
+		switch {
+		case s.restores(t.ID):
+			check(s.Km, t.Reserve)
+			from, have, stays = s.Km, t.Capacity, nil
+		case s.Night != nil && s.Km > from:
+			stays = append(stays, *s.Night)
+		}
+	}
+	check(p.LengthKm, t.endHeadroom())
+	return worst
+}
+
+// restores is true if the tank can gain at the stop.
+func (s Stop) restores(tank string) bool {
+	return s.Night != nil && s.Night.Use[tank] < 0 ||
+		slices.ContainsFunc(s.Serves, func(x Service) bool { return x.Tank == tank })
+}
+
+// endHeadroom is what must be left at the end.
+func (t Tank) endHeadroom() float64 {
+	switch {
+	case t.End != nil && t.End.AtLeast != nil && t.End.RefillPrice == nil:
+		return max(t.Reserve, *t.End.AtLeast)
+	case t.End != nil && t.End.AtMost != nil:
+		return max(t.Reserve, t.Capacity-*t.End.AtMost)
+	}
+	return t.Reserve
+}
+
+// staysWithin is how many stays fall between two positions at least: with n
+// of them, n + 1 days cover the stretch, the first and last maybe in part.
+func staysWithin(p *Problem, from, to float64) int {
+	d := p.Drive
+	days := max((to-from)/(d.MaxKmPerDay+Tolerance), d.Minutes(from, to)/(d.MaxMinPerDay+Tolerance))
+	return max(0, int(math.Ceil(days-1e-9))-1)
+}
+
+func nightsOffered(p *Problem) int {
+	n := 0
+	for _, s := range p.Stops {
+		if s.Night != nil {
+			n += s.Night.Nights
+		}
+	}
+	return n
+}
+
+func nightsOf(stays []Night) int {
+	n := 0
+	for _, s := range stays {
+		n += s.Nights
+	}
+	return n
+}
+
+// leastUse of a tank by some of the stays: at least count of them, and nights
+// nights; of the last stay, only the part that is needed.
+func leastUse(tank string, stays []Night, count, nights int) float64 {
+	use := func(n Night) float64 { return n.Use[tank] }
+	slices.SortFunc(stays, func(a, b Night) int { return cmp.Compare(use(a), use(b)) })
+	byCount := 0.0
+	for _, n := range stays[:min(count, len(stays))] {
+		byCount += use(n)
+	}
+	perNight := func(n Night) float64 { return use(n) / float64(n.Nights) }
+	slices.SortFunc(stays, func(a, b Night) int { return cmp.Compare(perNight(a), perNight(b)) })
+	byNights := 0.0
+	for _, n := range stays {
+		take := max(0, min(nights, n.Nights))
+		byNights += float64(take) * perNight(n)
+		nights -= take
+	}
+	return max(byCount, byNights)
+}
+
+// nightsShort finds days that no night ends in time, and nights that cannot be had.
+func nightsShort(p *Problem) []Reason {
+	d := p.Drive
+	var km, minutes Reason
+	from := 0.0
+	check := func(to float64) {
+		keep := func(worst *Reason, limit string, missing float64) {
+			if missing > max(worst.Missing, surely) {
+				*worst = Reason{Limit: limit, FromKm: from, ToKm: to, Missing: missing,
+					Text: fmt.Sprintf("no place for the night between km %.0f and km %.0f: a day on the road is too short by %.0f %s", from, to, missing, limit)}
+			}
+		}
+		keep(&km, "km", to-from-d.MaxKmPerDay)
+		keep(&minutes, "min", d.Minutes(from, to)-d.MaxMinPerDay)
+	}
+	for _, s := range p.Stops {
+		if s.Night != nil {
+			check(s.Km)
+			from = s.Km
+		}
+	}
+	check(p.LengthKm)
+	out := slices.DeleteFunc([]Reason{km, minutes}, func(r Reason) bool { return r.Missing == 0 })
+	nights := func(missing int, text string) {
+		if missing > 0 {
+			out = append(out, Reason{Limit: "nights", ToKm: p.LengthKm, Missing: float64(missing), Text: fmt.Sprintf(text, missing)})
+		}
+	}
+	if p.Nights != nil {
+		nights(p.Nights.Min-nightsOffered(p), "there are places for %d night(s) fewer than wished")
+		nights(staysWithin(p, 0, p.LengthKm)-p.Nights.Max, "the trip needs %d more night(s) than wished")
+	}
+	return out
+}

@@ -1,0 +1,4 @@
+package planner
+
+// Shortfall is for the tests outside of the package.
+var Shortfall = shortfall
