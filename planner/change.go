@@ -11,17 +11,23 @@ import (
 
 // A change loosens a problem by x, 0 < x ≤ most; more is never worse.
 type change struct {
-	name  string // limit
-	tank  string // "" for none
-	text  string // with one verb for the amount, none if step is 0
-	most  float64
-	step  float64 // x is a multiple of it; 0: all or nothing, most is 1
-	apply func(p *Problem, x float64)
+	name   string  // limit
+	tank   string  // "" for none
+	text   string  // with one verb for the amount, none if step is 0
+	scale  float64 // what counts as a breach of 1; 0: x itself
+	of     *Tank   // whose unit the amount is in, with the verb %s; nil: none
+	most   float64
+	step   float64 // x is a multiple of it; 0: all or nothing, most is 1
+	larger bool    // a tank holds x more, and a supply tank starts with it
+	apply  func(p *Problem, x float64)
 }
 
 func (c change) say(x float64) string {
-	if c.step == 0 {
+	switch {
+	case c.step == 0:
 		return c.text
+	case c.of != nil:
+		return fmt.Sprintf(c.text, c.of.amount(x))
 	}
 	return fmt.Sprintf(c.text, x)
 }
@@ -75,7 +81,7 @@ func limits(p *Problem) []change {
 		if t.End != nil {
 			out = append(out, endOf(i, t))
 		}
-		out = append(out, change{name: t.ID, tank: t.ID, text: t.ID + " falls short by %.1f", most: 4 * t.Capacity, step: 0.1, apply: func(p *Problem, x float64) {
+		out = append(out, change{name: t.ID, tank: t.ID, of: &t, text: t.name() + " falls short by %s", scale: t.Capacity, larger: true, most: 4 * t.Capacity, step: 0.1, apply: func(p *Problem, x float64) {
 			p.Tanks[i].Capacity += x
 			if t.Kind == Supply {
 				p.Tanks[i].Start += x
@@ -84,8 +90,8 @@ func limits(p *Problem) []change {
 	}
 	d := p.Drive
 	out = append(out,
-		change{name: "km", text: "a day on the road is too short by %.0f km", most: max(d.MaxKmPerDay, p.LengthKm-d.MaxKmPerDay), step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxKmPerDay += x }},
-		change{name: "min", text: "a day on the road is too short by %.0f minutes", most: max(d.MaxMinPerDay, 2*d.Minutes(0, p.LengthKm)), step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxMinPerDay += x }})
+		change{name: "km", text: "a day on the road is too short by %.0f km", scale: d.MaxKmPerDay, most: max(d.MaxKmPerDay, p.LengthKm-d.MaxKmPerDay), step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxKmPerDay += x }},
+		change{name: "min", text: "a day on the road is too short by %.0f minutes", scale: d.MaxMinPerDay, most: max(d.MaxMinPerDay, 2*d.Minutes(0, p.LengthKm)), step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxMinPerDay += x }})
 	if p.Nights != nil {
 		out = append(out, moreNights(32, "the trip needs %.0f more night(s) than wished"), change{name: "nights", text: "there are places for %.0f night(s) fewer than wished",
 			most: float64(p.Nights.Min), step: 1, apply: func(p *Problem, x float64) { p.Nights = &Range{Min: p.Nights.Min - int(x), Max: p.Nights.Max} }})
@@ -113,7 +119,7 @@ func limits(p *Problem) []change {
 
 // endOf asks less of a tank at the end.
 func endOf(i int, t Tank) change {
-	return change{name: t.ID, tank: t.ID, text: t.ID + " misses what it must hold at the end by %.1f", most: t.Capacity, step: 0.1,
+	return change{name: t.ID, tank: t.ID, of: &t, text: t.name() + " misses what it must hold at the end by %s", scale: t.Capacity, most: t.Capacity, step: 0.1,
 		apply: func(p *Problem, x float64) { p.Tanks[i].End = looserEnd(t, x) }}
 }
 
@@ -148,21 +154,21 @@ func hirerChanges(p *Problem, limit change) []change {
 	}
 	i := slices.IndexFunc(p.Tanks, func(t Tank) bool { return t.ID == limit.tank })
 	t := p.Tanks[i]
-	start := change{name: t.ID, text: "start with %.1f more " + t.ID, most: t.Capacity - t.Start, step: 0.1, apply: func(p *Problem, x float64) { p.Tanks[i].Start += x }}
+	start := change{name: t.ID, of: &t, text: "start with %s more of " + t.name(), most: t.Capacity - t.Start, step: 0.1, apply: func(p *Problem, x float64) { p.Tanks[i].Start += x }}
 	if t.Kind == Waste {
-		start.text, start.most = "start with %.1f less in "+t.ID, t.Start
+		start.text, start.most = "start with %s less in "+t.name(), t.Start
 		start.apply = func(p *Problem, x float64) { p.Tanks[i].Start -= x }
 	}
 	out := []change{start,
-		{name: t.ID, text: "use %.0f %% less of " + t.ID, most: 75, step: 1, apply: func(p *Problem, x float64) { useLess(p, i, x/100) }},
+		{name: t.ID, text: "use %.0f %% less of " + t.name(), most: 75, step: 1, apply: func(p *Problem, x float64) { useLess(p, i, x/100) }},
 		{name: "km", text: "drive up to %.0f km more in a day", most: p.Drive.MaxKmPerDay, step: 1, apply: func(p *Problem, x float64) { p.Drive.MaxKmPerDay += x }},
 	}
 	if p.Nights != nil {
-		out = append(out, moreNights(4, "stay %.0f more night(s), where "+t.ID+" can be restored"))
+		out = append(out, moreNights(4, "stay %.0f more night(s), where "+t.name()+" can be restored"))
 	}
 	if t.End != nil {
 		end := endOf(i, t)
-		end.text = map[Kind]string{Supply: "hand back with %.1f less " + t.ID, Waste: "hand back with %.1f more in " + t.ID}[t.Kind]
+		end.text = map[Kind]string{Supply: "hand back with %s less of " + t.name(), Waste: "hand back with %s more in " + t.name()}[t.Kind]
 		out = append(out, end)
 	}
 	return out

@@ -13,45 +13,100 @@ import (
 // solving the changed problem; its text gives the smallest change (in steps of
 // 0.1 units, 1 km, 1 minute, 1 %) and the least cost of the trip then.
 //
-// If no single limit is to blame there is one reason with limit "plan". A
+// A limit that is proven to be missed whatever else gives way is named too. If
+// there is none of either kind, there is one reason with limit "plan". A
 // problem that has a plan, or for which neither a plan nor a proof was found,
 // has no reasons. It solves some dozens of problems like p; opt.MaxLabels
 // (0: 20,000) bounds each. If ctx ends, the reasons found by then are returned.
 // The error is that of [Solve].
 func Explain(ctx context.Context, p *Problem, opt Options) ([]Reason, error) {
-	e := &explainer{ctx: ctx, opt: opt}
-	e.opt.Progress = nil
-	if e.opt.MaxLabels == 0 {
-		e.opt.MaxLabels = 20_000 // many small questions; one that takes more counts as no
-	}
-	plan, err := Solve(ctx, p, e.opt)
-	if err != nil || plan.Status != Infeasible {
+	e := newExplainer(ctx, opt)
+	if infeasible, err := e.infeasible(p); err != nil || !infeasible {
 		return nil, err
 	}
+	return e.reasons(p, e.alone(p)), e.err
+}
+
+// Refuse is [Explain] with the [Nearest] of a problem that has no plan; the
+// reasons are known before it, and told to why, if that is not nil.
+func Refuse(ctx context.Context, p *Problem, opt Options, why func([]Reason)) ([]Reason, *Nearest, error) {
+	e := newExplainer(ctx, opt)
+	if infeasible, err := e.infeasible(p); err != nil || !infeasible {
+		return nil, nil, err
+	}
+	alone := e.alone(p)
+	reasons := e.reasons(p, alone)
+	if why != nil && e.err == nil {
+		why(reasons)
+	}
+	return reasons, e.nearest(p, alone), e.err
+}
+
+func newExplainer(ctx context.Context, opt Options) *explainer {
+	opt.Progress = nil
+	if opt.MaxLabels == 0 {
+		opt.MaxLabels = 20_000 // many small questions; one that takes more counts as no
+	}
+	return &explainer{ctx: ctx, opt: opt}
+}
+
+func (e *explainer) infeasible(p *Problem) (bool, error) {
+	if err := p.Validate(); err != nil {
+		return false, err
+	}
+	if len(shortfall(p)) > 0 {
+		return true, nil
+	}
+	plan, err := Solve(e.ctx, p, e.opt)
+	return plan.Status == Infeasible, err
+}
+
+// A loosened limit is one that allows a plan when it gives way by x.
+type loosened struct {
+	change
+	x float64
+}
+
+// alone lists the limits that allow a plan when they alone give way, each by
+// the least that it takes.
+func (e *explainer) alone(p *Problem) []loosened {
+	var out []loosened
+	for _, l := range limits(p) {
+		if x, ok := e.smallest(p, l); ok {
+			out = append(out, loosened{l, x})
+		}
+	}
+	return out
+}
+
+// reasons are the limits of alone, and what is plainly impossible besides.
+func (e *explainer) reasons(p *Problem, alone []loosened) []Reason {
+	plain := shortfall(p)
 	stuck := e.stuckAt(p)
 	var out []Reason
-	for _, l := range limits(p) {
+	for _, l := range alone {
 		if l.tank != "" && slices.ContainsFunc(out, func(r Reason) bool { return r.Limit == l.tank }) {
 			continue // its end is to blame
 		}
-		missing, ok := e.smallest(p, l)
-		if !ok {
-			continue
-		}
 		r := Reason{Limit: l.name}
 		if l.step > 0 {
-			r.Missing = missing
+			r.Missing = l.x
 		}
 		r.FromKm, r.ToKm = l.stretch(p, stuck)
-		r.Text = fmt.Sprintf("%s, between km %.0f and km %.0f", l.say(missing), r.FromKm, r.ToKm)
-		r.Cures = e.cures(p, l)
+		r.Text = fmt.Sprintf("%s, between km %.0f and km %.0f", l.say(l.x), r.FromKm, r.ToKm)
+		r.Cures = e.cures(p, l.change)
 		out = append(out, r)
 	}
-	if len(out) == 0 && e.err == nil && ctx.Err() == nil {
+	for _, r := range plain {
+		if !slices.ContainsFunc(out, func(have Reason) bool { return have.Limit == r.Limit }) {
+			out = append(out, r)
+		}
+	}
+	if len(out) == 0 && e.err == nil && e.ctx.Err() == nil {
 		out = []Reason{{Limit: "plan", ToKm: stuck,
 			Text: fmt.Sprintf("no plan was found that gets beyond km %.0f, and no single change to a tank, the day, the nights or the end that cures it", stuck)}}
 	}
-	return out, e.err
+	return out
 }
 
 type explainer struct {

@@ -48,7 +48,7 @@ func TestExplainTank(t *testing.T) {
 	}
 	cures := strings.Join(r.Cures, "; ")
 	// Start with 28 of 30, or use 32 % less (17 / 25).
-	for _, want := range []string{"start with 8.0 more fuel", "use 32 % less"} {
+	for _, want := range []string{"start with 8.0 more of fuel", "use 32 % less"} {
 		if !strings.Contains(cures, want) {
 			t.Errorf("cures %q, want %q among them", cures, want)
 		}
