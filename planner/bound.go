@@ -1,9 +1,6 @@
 package planner
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // This file adds up the bound on the rest of a trip. The tanks are divided
 // into groups that are solved apart: the tanks that only nights use together
@@ -30,16 +27,15 @@ type bounds struct {
 	alone  []int // tanks with a worth in the nights' group
 }
 
-func newBounds(m *model, worth []float64) *bounds {
+func newBounds(m *model, worth []float64, atNight []int, d detail) *bounds {
 	b := &bounds{m: m, worth: worth}
-	atNight := m.bindingTanks()
 	single := m.singleTanks()
 	weights := make([][]float64, len(m.stops)) // by stop: nights' group, then single tanks
 	main := m.mainTank(single)
 	for i := range m.stops {
 		weights[i] = m.weights(&m.stops[i], atNight, single, main)
 	}
-	b.nights = newNightsBound(m, atNight, worth, func(i int) float64 { return weights[i][0] })
+	b.nights = newNightsBound(m, atNight, d, worth, func(i int) float64 { return weights[i][0] })
 	for k, t := range single {
 		b.tanks = append(b.tanks, newTankBound(m, t, worth, func(i int) float64 { return weights[i][k+1] }))
 	}
@@ -180,26 +176,6 @@ func (m *model) worths() []float64 {
 		}
 	}
 	return w
-}
-
-// tightest are the bounds whose value for the whole trip, given too, is
-// highest. The worth of a tank that only nights use is the cheapest price if
-// that is better than 0: whether it must be bought for depends on the nights.
-func tightest(m *model) (*bounds, float64) {
-	worth := m.worths()
-	best := newBounds(m, worth)
-	root := newSweep(m, best).root()
-	for _, t := range best.nights.tanks {
-		if price := m.cheapestPrice(t); worth[t] == 0 && !m.tanks[t].free && price > 0 && !m.restores(t) {
-			other := slices.Clone(worth)
-			other[t] = price
-			b := newBounds(m, other)
-			if r := newSweep(m, b).root(); r > root {
-				best, root, worth = b, r, other
-			}
-		}
-	}
-	return best, root
 }
 
 // constant is worth·(wanted at the end + use of the route), the part of the

@@ -24,6 +24,7 @@ type nightsBound struct {
 	stride []int     // by tank of tanks
 	counts int       // nights so far are told apart below this number; 1: not at all
 	enough bool      // the last of them stands for any more as well
+	coarse bool      // the classes are fewer than they should be
 	size   int       // of a row
 	after  []*nightTable
 }
@@ -60,7 +61,7 @@ func (m *model) bindingTanks() []int {
 	return out
 }
 
-func newNightsBound(m *model, tanks []int, worth []float64, share func(stop int) float64) *nightsBound {
+func newNightsBound(m *model, tanks []int, d detail, worth []float64, share func(stop int) float64) *nightsBound {
 	b := &nightsBound{m: m, tanks: tanks, worth: worth, after: make([]*nightTable, len(m.stops)+1)}
 	b.counts = 1
 	switch {
@@ -69,7 +70,7 @@ func newNightsBound(m *model, tanks []int, worth []float64, share func(stop int)
 	case m.least <= mostCounted: // whether they are too many is left out
 		b.counts, b.enough = m.least+1, true
 	}
-	b.classify(max(100, tableSize/b.counts/(1+len(m.stops)/100)))
+	b.classify(max(100, d.row/b.counts/(1+len(m.stops)/100)), d.tank)
 	b.size = 1
 	for k := range tanks {
 		b.stride = append(b.stride, b.size)
@@ -137,15 +138,17 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 		for own = 0; own < rows && after.reach[own] < s.km+s.half; own++ {
 		}
 	}
+	reach, at := s.km+s.half, s.at+s.halfMin+s.stopMin
+	joins := own >= 0 && own < rows && after.reach[own] == reach && after.rowAt[own] == at // another stay at the same place
 	n := rows
-	if own >= 0 {
+	if own >= 0 && !joins {
 		n++
 	}
 	t.reach, t.rowAt = make([]float64, 0, n), make([]float64, 0, n)
 	t.cost = make([]float64, 0, n*b.size)
 	for r := 0; r <= rows; r++ {
-		if r == own {
-			t.reach, t.rowAt = append(t.reach, s.km+s.half), append(t.rowAt, s.at+s.halfMin+s.stopMin)
+		if r == own && !joins {
+			t.reach, t.rowAt = append(t.reach, reach), append(t.rowAt, at)
 			t.cost = append(t.cost, b.night(i, after, visit)...)
 		}
 		if r == rows {
@@ -156,6 +159,11 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 		t.cost = append(t.cost, after.cost[r*b.size:(r+1)*b.size]...)
 		if known {
 			b.day(t.cost[at:], i, visit)
+		}
+		if r == own && joins {
+			for k, c := range b.night(i, after, visit) {
+				t.cost[at+k] = min(t.cost[at+k], c)
+			}
 		}
 	}
 	if moved {

@@ -9,8 +9,17 @@ import (
 // nights. Headroom is rounded up to its class, so that the bound is never too
 // much.
 
-// tableSize is how many classes a row may have in all, on a short route.
-const tableSize = 1600
+// A detail is how many classes there may be.
+type detail struct {
+	row  int // in all, on a short route
+	tank int // of one tank
+}
+
+var (
+	rough  = detail{1600, 12}
+	fine   = detail{1600, 48}
+	finest = detail{12800, 48}
+)
 
 // A scale is the classes of one tank, the highest being a full tank. Of a tank
 // that driving leaves alone they are the headrooms that nights can leave. Of
@@ -58,26 +67,31 @@ func (s *scale) offset(i int, km float64) float64 {
 	return s.extra[i] - s.perKm*km
 }
 
-// classify chooses the scales, coarser if there would be more than limit classes in all.
-func (b *nightsBound) classify(limit int) {
-	most := make([]int, len(b.tanks))
-	for k := range most {
-		most[k] = 12
+// classify chooses the scales, coarser than tank classes for each tank if
+// there would be more than row classes in all.
+func (b *nightsBound) classify(row, tank int) {
+	b.scales = b.scales[:0]
+	size := 1
+	for _, t := range b.tanks {
+		s := b.newScale(t, min(row, tank))
+		b.scales = append(b.scales, s)
+		b.coarse = b.coarse || s.n == tank
+		size *= s.n
 	}
-	for {
-		b.scales = b.scales[:0]
-		size, largest := 1, 0
-		for k, t := range b.tanks {
-			b.scales = append(b.scales, b.newScale(t, most[k]))
-			size *= b.scales[k].n
-			if b.scales[k].n > b.scales[largest].n {
-				largest = k
+	for size > row {
+		k := 0
+		for j := range b.scales {
+			if b.scales[j].n > b.scales[k].n {
+				k = j
 			}
 		}
-		if size <= limit || b.scales[largest].n <= 2 {
+		n := b.scales[k].n
+		if n <= 2 {
 			return
 		}
-		most[largest] = b.scales[largest].n - 1
+		b.coarse = true
+		b.scales[k] = b.newScale(b.tanks[k], n-1)
+		size = size / n * b.scales[k].n
 	}
 }
 
@@ -116,7 +130,10 @@ func (m *model) reachable(t, most int) []float64 {
 	}
 	slices.Sort(uses)
 	slices.Reverse(uses)
-	found := []float64{x.cap}
+	found := []float64{x.start}
+	if m.served(t) || m.restores(t) {
+		found[0] = x.cap
+	}
 	add := func(v float64) {
 		if v > x.cap || v < x.reserve-slack || len(found) >= most {
 			return
@@ -128,7 +145,7 @@ func (m *model) reachable(t, most int) []float64 {
 		}
 		found = append(found, v)
 	}
-	if len(uses) > 0 && uses[0] > 0 {
+	if found[0] == x.cap && len(uses) > 0 && uses[0] > 0 {
 		for v := x.cap - uses[0]; v >= x.reserve-slack && len(found) < most; v -= uses[0] {
 			add(v)
 		}
@@ -141,4 +158,14 @@ func (m *model) reachable(t, most int) []float64 {
 	}
 	slices.Sort(found)
 	return found
+}
+
+// served says whether any stop serves the tank.
+func (m *model) served(t int) bool {
+	for i := range m.stops {
+		if m.stops[i].service(t) != nil {
+			return true
+		}
+	}
+	return false
 }

@@ -28,7 +28,7 @@ type Closure struct {
 // the arrival there, goes to fallbacks for what was planned (to fill up or to
 // empty), and follows the rest of the plan, with amounts that fit. The way on
 // is the cheapest that is found among the next few places for each service
-// and the night; stops of the same site are closed too. On the way reserves may be
+// and the night; later stops of the same site or operator are closed too. On the way reserves may be
 // spent, but no tank runs dry; all other rules hold, opening hours, day limits
 // and end conditions included. Only if that cannot be done, days may be
 // half as long again: a hirer before a locked gate at night drives on.
@@ -79,7 +79,7 @@ func searchWayOn(p *Problem, plan Plan, i int, limit float64) Closure {
 	search.before[i] = Visit{Stop: v.Stop} // the way there and back, for nothing
 	for _, y := range v.Serve {
 		search.missed = append(search.missed, y.Tank)
-		search.offers = append(search.offers, append([]int{-1}, nextOffers(closed, at, y.Tank)...))
+		search.offers = append(search.offers, append([]int{-1}, nextOffers(closed, at, y.Tank, v.Night)...))
 	}
 	if v.Night {
 		search.missed = append(search.missed, NightFallback)
@@ -101,7 +101,6 @@ func closedProblem(p *Problem, plan Plan, i int) (closed *Problem, at int) {
 		q.Tanks[j].Reserve = 0
 	}
 	from := slices.IndexFunc(p.Stops, func(s Stop) bool { return s.ID == plan.Visits[i].Stop })
-	site := p.Stops[from].Site
 	q.Stops = slices.Clone(p.Stops)
 	shut := q.Stops[from]
 	q.Stops = slices.Delete(q.Stops, from, from+1)
@@ -110,11 +109,17 @@ func closedProblem(p *Problem, plan Plan, i int) (closed *Problem, at int) {
 	}
 	q.Stops = slices.Insert(q.Stops, at, closedStop(shut))
 	for j := at + 1; j < len(q.Stops); j++ {
-		if site != "" && q.Stops[j].Site == site {
+		if shut.SharesFate(q.Stops[j]) {
 			q.Stops[j] = closedStop(q.Stops[j])
 		}
 	}
 	return &q, at
+}
+
+// SharesFate is true if the other stop is closed when s is: same site or
+// same operator.
+func (s Stop) SharesFate(other Stop) bool {
+	return s.Site != "" && s.Site == other.Site || s.Operator != "" && s.Operator == other.Operator
 }
 
 // closedStop costs the way and the time to see that it is closed.
@@ -123,9 +128,10 @@ func closedStop(s Stop) Stop {
 	return s
 }
 
-func nextOffers(p *Problem, at int, tank string) []int {
+// nextOffers leaves out what is for guests unless a night is looked for too.
+func nextOffers(p *Problem, at int, tank string, night bool) []int {
 	return nextStops(p, at, func(s Stop) bool {
-		return slices.ContainsFunc(s.Serves, func(x Service) bool { return x.Tank == tank })
+		return slices.ContainsFunc(s.Serves, func(x Service) bool { return x.Tank == tank && (night || !x.GuestsOnly) })
 	})
 }
 

@@ -87,6 +87,16 @@ func TestClosedSite(t *testing.T) {
 	if len(got) != 1 || !got[0].Survived || got[0].Fallback["fuel"] != "c" {
 		t.Errorf("%+v, want c as the fallback of a", got)
 	}
+	p.Stops[0].Site, p.Stops[1].Site = "", ""
+	p.Stops[0].Operator, p.Stops[1].Operator = "o", "o"
+	if got := Closures(p, solve(t, p)); len(got) != 1 || got[0].Fallback["fuel"] != "c" {
+		t.Errorf("%+v, want c as the fallback of a: b has the same operator", got)
+	}
+	p.Stops[1].Operator = ""
+	if got := Closures(p, solve(t, p)); len(got) != 1 || got[0].Fallback["fuel"] != "b" {
+		t.Errorf("%+v, want b as the fallback of a", got)
+	}
+	p.Stops[1].Operator = "o"
 	p.Stops = p.Stops[:2]
 	if got := Closures(p, solve(t, p)); len(got) != 1 || got[0].Survived {
 		t.Errorf("%+v, want no way on", got)

@@ -43,6 +43,11 @@ func solvedSample() []made {
 	for seed := uint64(1); seed <= 3; seed++ {
 		out = append(out, made{LengthKm: 800, Seed: seed})
 	}
+	for seed := uint64(1); seed <= 4; seed++ {
+		for stays := 2; stays <= 4; stays++ {
+			out = append(out, made{LengthKm: 75, Seed: seed, Battery: true, Stays: stays})
+		}
+	}
 	return out
 }
 

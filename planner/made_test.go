@@ -22,10 +22,11 @@ type made struct {
 	Nights   int     `json:"nights,omitempty"`  // 0: any number
 	Battery  bool    `json:"battery,omitempty"` // a leisure battery as well, charged by driving and on hook-up
 	Open     bool    `json:"open,omitempty"`    // fuel and water by day only, some closed on Sundays
+	Stays    int     `json:"stays,omitempty"`   // this many nights or more, on a short trip with many places that allow stays as long
 }
 
 func (m made) String() string {
-	return fmt.Sprintf("%vkm-%d-backup=%v-nights=%d-battery=%v-open=%v", m.LengthKm, m.Seed, m.Backup, m.Nights, m.Battery, m.Open)
+	return fmt.Sprintf("%vkm-%d-backup=%v-nights=%d-battery=%v-open=%v-stays=%d", m.LengthKm, m.Seed, m.Backup, m.Nights, m.Battery, m.Open, m.Stays)
 }
 
 func number(x float64) *float64 { return &x }
@@ -58,6 +59,9 @@ func (m made) problem() *Problem {
 	}
 	for i := range int(m.LengthKm / 30) {
 		p.Stops = append(p.Stops, madeWater(g, m.LengthKm, i))
+	}
+	if m.Stays > 0 {
+		withStays(p, g, m.Stays)
 	}
 	sortByKm(p.Stops)
 	if m.Battery {
@@ -123,6 +127,28 @@ func madeOvernight(g *rand.Rand, length float64, i int) Stop {
 	return s
 }
 
+// withStays makes a short trip of long stays: a place for the night every 5 km
+// at least, each for as many nights in a row as are asked for.
+func withStays(p *Problem, g *rand.Rand, nights int) {
+	p.Drive.MaxKmPerDay = 60
+	p.Nights = &Range{nights, 999}
+	p.Tanks[2].End = &End{AtLeast: number(18), RefillPrice: number(1.1)} // LPG, that hardly ever binds
+	for i := len(p.Stops); i < int(p.LengthKm/3); i++ {
+		p.Stops = append(p.Stops, madeOvernight(g, p.LengthKm, i))
+	}
+	for _, s := range slices.Clone(p.Stops) {
+		for n := 2; s.Night != nil && n <= nights; n++ {
+			long := s
+			long.ID = fmt.Sprintf("%s×%d", s.ID, n)
+			long.Night = &Night{Fee: s.Night.Fee * float64(n), Nights: n, Use: map[string]float64{}}
+			for tank, u := range s.Night.Use {
+				long.Night.Use[tank] = round(u*float64(n), 6)
+			}
+			p.Stops = append(p.Stops, long)
+		}
+	}
+}
+
 // withBattery adds a leisure battery: an hour on the road gives about 15 Ah, a
 // night takes 65, or fills it on hook-up.
 func withBattery(p *Problem) {
@@ -131,9 +157,10 @@ func withBattery(p *Problem) {
 		if s.Night == nil {
 			continue
 		}
-		s.Night.Use["battery"] = 65
-		if s.Night.Use["lpg"] < 1 {
-			s.Night.Use["battery"] = -95
+		n := float64(s.Night.Nights)
+		s.Night.Use["battery"] = 65 * n
+		if s.Night.Use["lpg"] < n {
+			s.Night.Use["battery"] = -95 * n
 		}
 	}
 }

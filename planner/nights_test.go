@@ -21,3 +21,16 @@ func TestAtLeastSomeNights(t *testing.T) {
 		t.Errorf("4 nights or more: %v with cost %v, %v; want it proven, and not above %v", open.Status, open.Cost, err, exact.Cost)
 	}
 }
+
+// TestLongStays: short trips of long stays with every tank, a leisure battery
+// among them, are proven with few partial plans. The optima are checked in
+// TestSolvedTable.
+func TestLongStays(t *testing.T) {
+	for seed := range uint64(10) {
+		m := made{LengthKm: 75, Seed: seed, Battery: true, Stays: 2 + int(seed)%6}
+		plan, err := Solve(context.Background(), m.problem(), Options{MaxLabels: 20_000})
+		if err != nil || plan.Status != Optimal && plan.Status != Infeasible {
+			t.Errorf("%v: %v, cost %v, bound %v, %v; want a proof", m, plan.Status, plan.Cost, plan.Bound, err)
+		}
+	}
+}

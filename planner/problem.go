@@ -89,8 +89,9 @@ type Stop struct {
 	StopMin   float64      `json:"stop_min"`   // ≥ 0, spent by any visit
 	Fee       float64      `json:"fee"`        // ≥ 0, paid by any visit
 	Required  bool         `json:"required,omitempty"`
-	Site      string       `json:"site,omitempty"` // stops of one site (or operator) close together; "": only this one
-	Open      [][2]float64 `json:"open,omitempty"` // ascending windows, both ends included, in which service, or arrival for a night, can begin; none: always
+	Site      string       `json:"site,omitempty"`     // stops of one site close together; "": only this one
+	Operator  string       `json:"operator,omitempty"` // stops of one operator close together; "": not known
+	Open      [][2]float64 `json:"open,omitempty"`     // ascending windows, both ends included, in which service, or arrival for a night, can begin; none: always
 	Serves    []Service    `json:"serves"`
 	Night     *Night       `json:"night,omitempty"`
 }

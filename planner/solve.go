@@ -59,56 +59,81 @@ type solver struct {
 
 func (s *solver) solve(ctx context.Context) (Plan, error) {
 	s.m = newModel(s.p)
-	b, root := tightest(s.m)
-	s.bound = root
-	if math.IsInf(root, 1) {
-		return s.infeasible()
+	f := finder{m: s.m}
+	effort := firstEffort + 20*len(s.m.stops)
+	for more := true; more; {
+		before := f.best
+		more = f.next()
+		if math.IsInf(f.root, 1) {
+			return s.infeasible()
+		}
+		if more && f.best == before {
+			continue
+		}
+		s.bound = max(s.bound, min(f.root, s.cost))
+		if !more {
+			effort = math.MaxInt
+		}
+		if done, err := s.prove(ctx, newSweep(s.m, f.best), effort); done || err != nil {
+			return s.answer(err)
+		}
+		effort *= 4
 	}
-	w := newSweep(s.m, b)
+	return s.answer(nil)
+}
 
-	// Sweep for plans within a little of the root's bound, then within more,
-	// until one is found: nothing better can have been missed. The bound is
-	// close, so the sweeps that find nothing cost little. If the first one
-	// finds nothing, a narrow sweep without limit finds a plan to show.
+// prove sweeps for plans within a little of the bound, then within more, until
+// one is found: nothing better can have been missed. The bound is close, so
+// the sweeps that find nothing cost little. When they begin to cost more, a
+// narrow sweep without limit finds a plan to show. done says that there is
+// nothing more to do; it is false if the sweeps keep more labels than effort.
+func (s *solver) prove(ctx context.Context, w *sweep, effort int) (done bool, err error) {
 	over := firstOver
+	root := s.bound
+	width := narrow
 	for n := 0; ; n++ {
-		for width := narrow; n == 1 && width <= widest && math.IsInf(s.cost, 1); width *= 3 {
-			if done, err := s.sweep(ctx, w, math.Inf(1), width); done || err != nil {
-				return s.answer(err)
+		for ; n > 0 && len(w.labels.all) > easy && width <= widest && effort > 0 && math.IsInf(s.cost, 1); width *= 3 {
+			whole := math.MaxInt
+			if done, err := s.sweep(ctx, w, math.Inf(1), width, &whole); done || err != nil {
+				return done, err
 			}
+			effort -= math.MaxInt - whole
+		}
+		if effort <= 0 {
+			return false, nil
 		}
 		limit := s.bound + over*(math.Abs(root)+1)
 		if n > 12 {
 			limit = math.Inf(1)
 		}
-		done, err := s.sweep(ctx, w, min(limit, s.cost+tie), math.MaxInt)
-		if done || err != nil {
-			return s.answer(err)
+		done, err := s.sweep(ctx, w, min(limit, s.cost+tie), math.MaxInt, &effort)
+		if done || err != nil || effort <= 0 {
+			return done, err
 		}
-		if len(w.labels.all) < 400 {
+		if len(w.labels.all) < easy {
 			over *= 2
 		}
 	}
 }
 
 const (
-	firstOver = 0.0015 // of the root's bound
-	narrow    = 16     // partial plans after every stop
-	widest    = 16 * 27
+	firstOver   = 0.0015 // of the root's bound
+	narrow      = 16     // partial plans after every stop
+	widest      = 16 * 27
+	easy        = 400  // labels of a sweep that costs next to nothing
+	firstEffort = 4000 // labels of all sweeps with the first bounds
 )
 
 // sweep runs one sweep and takes what it found and proved. done says that
-// there is nothing more to do.
-func (s *solver) sweep(ctx context.Context, w *sweep, limit float64, width int) (done bool, err error) {
-	ended := w.run(ctx, limit, width, s.opt.MaxLabels)
+// there is nothing more to do. The labels kept are taken off effort.
+func (s *solver) sweep(ctx context.Context, w *sweep, limit float64, width int, effort *int) (done bool, err error) {
+	ended := w.run(ctx, limit, width, min(s.opt.MaxLabels, *effort))
+	*effort -= len(w.labels.all)
 	if err := s.take(w); err != nil {
 		return false, err
 	}
 	s.bound = max(s.bound, min(w.lost, s.cost))
-	if math.IsInf(s.bound, 1) {
-		return true, nil
-	}
-	return s.bound >= s.cost-2*tie || ended != nil || width == math.MaxInt && len(w.labels.all) > s.opt.MaxLabels, nil
+	return math.IsInf(s.bound, 1) || s.bound >= s.cost-2*tie || ended != nil || width == math.MaxInt && len(w.labels.all) > s.opt.MaxLabels, nil
 }
 
 // take keeps what a sweep found if it is better.

@@ -87,6 +87,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 		}
 	}
 	b.sort(stops)
+	b.sites()
 	b.spare()
 	if err := b.require(); err != nil {
 		return nil, err
@@ -149,7 +150,7 @@ func (b *Built) tanks() {
 				"%s sets off below its reserve: the plan uses up to half of what is left before the first place that helps. Better: see to it before you leave.", k.Name))
 		}
 		b.Problem.Tanks = append(b.Problem.Tanks, planner.Tank{
-			ID: k.ID, Kind: k.Kind, Capacity: k.Capacity, Reserve: reserve, Start: level, PerKm: k.Use.PerKm, End: k.End})
+			ID: k.ID, Name: k.Name, Unit: k.Unit, Kind: k.Kind, Capacity: k.Capacity, Reserve: reserve, Start: level, PerKm: k.Use.PerKm, End: k.End})
 	}
 }
 

@@ -3,7 +3,6 @@ package trip
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -31,8 +30,9 @@ func label(p *Place) string {
 	return fmt.Sprintf("%s %s", KindName(p.Kind), p.ID)
 }
 
-// call reads one visit of a plan.
-func (b *Built) call(s *planner.Stop, v planner.Visit) Call {
+// call reads one visit of a plan; closed is what becomes of the trip if the
+// place is, nil if that was not looked into.
+func (b *Built) call(s *planner.Stop, v planner.Visit, closed *planner.Closure) Call {
 	known := b.calls[s.ID]
 	p, cand := known.place, b.Candidates[known.candidate]
 	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: cmp.Or(p.Name, KindName(p.Kind)), Point: p.Point, Km: s.Km, OffKm: cand.OffKm,
@@ -48,11 +48,12 @@ func (b *Built) call(s *planner.Stop, v planner.Visit) Call {
 	}
 	c.Facts = b.facts(s, p, c)
 	c.Cautions = b.cautionsOf(p, c, known.hours)
-	fallback, missing := b.fallback(s, v)
-	c.Fallback = fallback
-	if len(missing) > 0 {
-		c.Cautions = append([]string{fmt.Sprintf(
-			"No other place for %s follows within reach: make sure beforehand that this one is open.", strings.Join(missing, ", "))}, c.Cautions...)
+	switch {
+	case closed == nil:
+	case closed.Survived:
+		c.Fallback = b.fallback(s, v, closed)
+	default:
+		c.Cautions = append([]string{b.noWayOn(closed)}, c.Cautions...)
 	}
 	return c
 }
@@ -164,47 +165,6 @@ func (b *Built) cautionsOf(p *Place, c Call, hours bool) []string {
 		out = append(out, nightCautions...)
 	}
 	return out
-}
-
-// fallback says where to go if the place of a visit is closed: for each tank
-// served, and for the night, the next other place. missing are those that no
-// place follows for within what is left in the tank, or in the day.
-func (b *Built) fallback(s *planner.Stop, v planner.Visit) (text string, missing []string) {
-	i := slices.IndexFunc(b.around, func(x planner.Stop) bool { return x.ID == s.ID })
-	var parts []string
-	add := func(what string, n int, reachable bool) {
-		if !reachable {
-			missing = append(missing, strings.ToLower(what))
-			return
-		}
-		next := b.around[n]
-		parts = append(parts, fmt.Sprintf("%s: %s, %.0f km on", what, label(b.calls[next.ID].place), math.Max(next.Km-s.Km, 0)))
-	}
-	for _, y := range v.Serve {
-		n, ok := b.next(i, y.Tank)
-		if ok {
-			next := b.around[n]
-			need := b.reach(y.Tank, next.Km-s.Km+(s.DetourKm+next.DetourKm)/2)
-			ok = b.headroom(y.Tank, v.Arrive.Levels[y.Tank]) >= need-planner.Tolerance
-		}
-		add(b.tankName(y.Tank), n, ok)
-	}
-	if v.Night {
-		n, ok := b.nextNight(i)
-		add("Night", n, ok && b.around[n].Km-s.Km <= b.Problem.Drive.MaxKmPerDay)
-	}
-	return strings.Join(parts, "; "), missing
-}
-
-// nextNight finds the next other stop that takes a vehicle for the night.
-func (b *Built) nextNight(i int) (int, bool) {
-	here := b.calls[b.around[i].ID].place
-	for n := i + 1; n < len(b.around); n++ {
-		if s := b.around[n]; s.Night != nil && !sharesFate(here, b.calls[s.ID].place) {
-			return n, true
-		}
-	}
-	return 0, false
 }
 
 func (b *Built) headroom(tank string, level float64) float64 {

@@ -23,8 +23,8 @@ func Plan(ctx context.Context, t Trip, places []Place, opt Options) (Itinerary, 
 func (b *Built) Plan(ctx context.Context, opt Options) (Itinerary, error) {
 	if opt.Progress != nil {
 		opt.Solve.Progress = func(p planner.Plan) {
-			if it, err := b.audited(p); err == nil {
-				opt.Progress(it)
+			if b.audit(p) == nil {
+				opt.Progress(b.read(p, nil))
 			}
 		}
 	}
@@ -41,12 +41,15 @@ func (b *Built) Plan(ctx context.Context, opt Options) (Itinerary, error) {
 			plan.Why = reasons
 		}
 	}
-	return b.audited(plan)
+	if err := b.audit(plan); err != nil {
+		return Itinerary{}, err
+	}
+	return b.Itinerary(plan)
 }
 
-func (b *Built) audited(p planner.Plan) (Itinerary, error) {
+func (b *Built) audit(p planner.Plan) error {
 	if err := planner.Audit(b.Problem, p); err != nil {
-		return Itinerary{}, fmt.Errorf("plan %q: the answer does not pass the audit: %w", b.Trip.Name, err)
+		return fmt.Errorf("plan %q: the answer does not pass the audit: %w", b.Trip.Name, err)
 	}
-	return b.Itinerary(p)
+	return nil
 }

@@ -9,11 +9,26 @@ import (
 
 // This file reads a plan back as days, calls and levels.
 
-// Itinerary reads a plan of the problem as people do. The plan must be one
-// that [planner.Audit] passed; a plan that names stops which the problem does
-// not have is an error. An infeasible plan gives an itinerary without days
-// that says why.
+// Itinerary reads a plan of the problem as people do, and closes each of its
+// stops in turn to say where to go instead. The plan must be one that
+// [planner.Audit] passed; a plan that names stops which the problem does not
+// have is an error. An infeasible plan gives an itinerary without days that
+// says why.
 func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
+	for _, v := range plan.Visits {
+		if !slices.ContainsFunc(b.Problem.Stops, func(s planner.Stop) bool { return s.ID == v.Stop }) {
+			return Itinerary{}, fmt.Errorf("trip: the plan visits stop %q, which this trip does not have", v.Stop)
+		}
+	}
+	var closed map[string]*planner.Closure
+	if plan.End != nil {
+		closed = b.closures(plan)
+	}
+	return b.read(plan, closed), nil
+}
+
+// read is Itinerary with what becomes of the trip if a stop is closed, by stop.
+func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itinerary {
 	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
 		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true}
 	it.Cautions = append(slices.Clone(b.cautions), tripCautions...)
@@ -21,38 +36,34 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 		if plan.Status == planner.Infeasible {
 			it.Why = b.why(plan.Why)
 		}
-		return it, nil
+		return it
 	}
 	stops := map[string]*planner.Stop{}
 	for i := range b.Problem.Stops {
 		stops[b.Problem.Stops[i].ID] = &b.Problem.Stops[i]
 	}
-	for _, v := range plan.Visits {
-		if stops[v.Stop] == nil {
-			return Itinerary{}, fmt.Errorf("trip: the plan visits stop %q, which this trip does not have", v.Stop)
-		}
-	}
 	if plan.Parts != nil {
 		it.Parts = *plan.Parts
 	}
-	it.Days = b.calendar(plan, stops)
+	it.Days = b.calendar(plan, stops, closed)
 	it.Strips = b.strips(plan, stops)
 	for _, v := range plan.Visits {
 		it.Places[b.calls[v.Stop].candidate].Chosen = true
 	}
 	for _, k := range b.Trip.Vehicle.Tanks {
-		if missing := plan.End.Refill[k.ID]; missing > 0 {
+		// What rounds to nothing is no news.
+		if missing := plan.End.Refill[k.ID]; missing >= 0.05 && missing**k.End.RefillPrice >= 0.005 {
 			it.Cautions = append([]string{fmt.Sprintf(
 				"%s comes back %.1f %s short of what the hire agreement says: the plan counts that as %.2f %s.",
 				k.Name, missing, k.Unit, missing**k.End.RefillPrice, it.Currency)}, it.Cautions...)
 		}
 	}
-	return it, nil
+	return it
 }
 
 // calendar splits a plan into days; a stay of several nights gives days
 // without driving.
-func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop) []Day {
+func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop, closed map[string]*planner.Closure) []Day {
 	d := b.Problem.Drive
 	var days []Day
 	day := b.newDay(1, 0, d.DepartMin)
@@ -61,7 +72,7 @@ func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop) []Da
 		s := stops[v.Stop]
 		day.DriveKm += s.Km - km + s.DetourKm/2
 		day.DriveMin += d.Minutes(km, s.Km) + s.DetourMin/2
-		day.Calls = append(day.Calls, b.call(s, v))
+		day.Calls = append(day.Calls, b.call(s, v, closed[v.Stop]))
 		day.ToKm, km = s.Km, s.Km
 		if v.Night {
 			day.EndMin = v.Arrive.Min

@@ -64,7 +64,7 @@ func TestItinerary(t *testing.T) {
 	if len(fuel.Tasks) != 1 || fuel.Tasks[0].Verb != "refuel" || math.Abs(fuel.Tasks[0].After-fuel.Tasks[0].Before-3) > 1e-9 || math.Abs(fuel.Cost-3*1.6) > 1e-9 {
 		t.Errorf("fuel = %+v, want 3 L for 4.80", fuel)
 	}
-	if want := "Diesel: Fuel station n4, 20 km on"; fuel.Fallback != want {
+	if want := "Fuel station n4, 20 km on: Diesel (69 L left)"; fuel.Fallback != want {
 		t.Errorf("fallback = %q, want %q", fuel.Fallback, want)
 	}
 	for _, want := range []string{"Likely here, but not tagged: Diesel", "hours are not known", "maxheight=below_default", "gas off"} {
@@ -86,7 +86,7 @@ func TestItinerary(t *testing.T) {
 	if len(last.Tasks) != 2 || last.Tasks[0].Verb != "drain" || last.Tasks[1].Verb != "empty" || last.Tasks[1].Amount != 5 || last.Tasks[1].After != 0 {
 		t.Errorf("disposal = %+v, want grey drained and 5 L of cassette emptied", last.Tasks)
 	}
-	if !strings.Contains(last.Cautions[0], "No other place for grey water, toilet cassette") {
+	if !strings.Contains(last.Cautions[0], "no way on was found: Grey water is not as agreed at the end") {
 		t.Errorf("cautions = %q, want the last disposal point named as the last", last.Cautions)
 	}
 	if !it.Estimated || len(it.Places) != 4 || !it.Places[0].Chosen || it.Places[1].Chosen {

@@ -2,13 +2,7 @@ package trip
 
 import (
 	"math"
-
-	"ullage/geo"
 )
-
-// sameSiteM: places nearer to each other than this are closed together. Own
-// choice: the size of a large service area.
-const sameSiteM = 150
 
 // spare sets, for each service, the headroom to have on arrival so that the
 // next other place that serves the tank is in reach if this one is closed:
@@ -34,19 +28,15 @@ func (b *Built) spare() {
 // next finds the next stop after i that serves the tank and does not share
 // the fate of stop i.
 func (b *Built) next(i int, tank string) (int, bool) {
-	here := b.calls[b.around[i].ID].place
+	here := b.around[i]
 	for n := i + 1; n < len(b.around); n++ {
 		for _, x := range b.around[n].Serves {
-			if x.Tank == tank && !x.GuestsOnly && !sharesFate(here, b.calls[b.around[n].ID].place) {
+			if x.Tank == tank && !x.GuestsOnly && !here.SharesFate(b.around[n]) {
 				return n, true
 			}
 		}
 	}
 	return 0, false
-}
-
-func sharesFate(a, b *Place) bool {
-	return a.ID == b.ID || a.Operator != "" && a.Operator == b.Operator || geo.DistanceM(a.Point, b.Point) < sameSiteM
 }
 
 // reach is the headroom that a tank must have to go on for km.

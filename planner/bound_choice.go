@@ -1,0 +1,115 @@
+package planner
+
+import (
+	"math"
+	"slices"
+)
+
+// This file chooses the bounds, from cheap to fine, as far as a proof needs.
+
+// A finder finds ever tighter bounds of one problem.
+type finder struct {
+	m     *model
+	best  *bounds // the tightest so far
+	root  float64 // its value for the whole trip
+	stage int
+}
+
+// next looks for tighter bounds than before, and says whether there may be
+// tighter ones still:
+//
+//   - first those with all tanks that nights use in one group. The worth of a
+//     tank that only nights use is the cheapest price if that is better than
+//     0: whether it must be bought for depends on the nights;
+//   - if these tanks are too many to be told apart finely, a part of them is
+//     better: those that do not bind cost nothing to leave out. They are taken
+//     in one by one, each time the one that gives most;
+//   - then the same with finer classes, going on from the group found.
+func (f *finder) next() (more bool) {
+	f.stage++
+	switch f.stage {
+	case 1:
+		f.first()
+	case 2:
+		f.grow(nil, fine)
+	case 3:
+		f.grow(f.best.nights.tanks, finest)
+	}
+	return f.best.nights.coarse && f.stage < 3
+}
+
+func (f *finder) first() {
+	f.try(f.m.worths(), f.m.bindingTanks(), rough)
+	f.pay(rough)
+}
+
+// pay tries a worth for each tank of the group that has none.
+func (f *finder) pay(d detail) {
+	m, from := f.m, f.best
+	for _, t := range from.nights.tanks {
+		if price := m.cheapestPrice(t); from.worth[t] == 0 && !m.tanks[t].free && price > 0 && !m.restores(t) {
+			worth := slices.Clone(from.worth)
+			worth[t] = price
+			f.try(worth, from.nights.tanks, d)
+		}
+	}
+}
+
+// grow takes tanks into the group one by one, and tries each group.
+func (f *finder) grow(group []int, d detail) {
+	all, from := f.m.bindingTanks(), f.best
+	worth := from.worth
+	if len(group) == 0 {
+		worth = f.betterWorth(all, d)
+	}
+	if len(group) == len(all) {
+		for k := range group {
+			f.try(worth, slices.Delete(slices.Clone(group), k, k+1), d)
+		}
+	}
+	if len(group) > 0 {
+		f.try(worth, group, d)
+	}
+	before := math.Inf(-1)
+	for len(group) < len(all) && !math.IsInf(f.root, 1) {
+		most, add := math.Inf(-1), -1
+		for _, t := range all {
+			if !slices.Contains(group, t) {
+				if r := f.try(worth, append(slices.Clone(group), t), d); r > most {
+					most, add = r, t
+				}
+			}
+		}
+		if most < before {
+			break // too coarse by now
+		}
+		group, before = append(slices.Clone(group), add), most
+	}
+	if f.best != from {
+		f.pay(d)
+	}
+}
+
+// betterWorth is the worth with which single tanks give more: that of the
+// chosen bounds, or that of tanks that must be bought for alone.
+func (f *finder) betterWorth(all []int, d detail) []float64 {
+	best, most := f.best.worth, math.Inf(-1)
+	for _, worth := range [][]float64{f.best.worth, f.m.worths()} {
+		for _, t := range all {
+			if r := f.try(worth, []int{t}, d); r > most {
+				best, most = worth, r
+			}
+		}
+	}
+	return best
+}
+
+// try keeps these bounds if they are the tightest, and gives their value.
+func (f *finder) try(worth []float64, tanks []int, d detail) float64 {
+	b := newBounds(f.m, worth, tanks, d)
+	r := newSweep(f.m, b).root()
+	if f.best == nil || r > f.root {
+		f.best, f.root = b, r
+	}
+	return r
+}

@@ -1,0 +1,53 @@
+package trip
+
+import (
+	"cmp"
+	"slices"
+
+	"ullage/geo"
+)
+
+// sameSiteM: places nearer to each other than this are closed together. Own
+// choice: the size of a large service area.
+const sameSiteM = 150
+
+// sites names, for each stop, the site and the operator that it shares its
+// fate with. A site is a chain of places, each within sameSiteM of the next;
+// its name is the smallest place id. All passes of a place and all lengths of
+// stay there are one site. O(places log places + near pairs).
+func (b *Built) sites() {
+	var places []*Place
+	seen := map[string]bool{}
+	for _, s := range b.around {
+		if p := b.calls[s.ID].place; !seen[p.ID] {
+			places, seen[p.ID] = append(places, p), true
+		}
+	}
+	slices.SortFunc(places, func(x, y *Place) int {
+		return cmp.Or(cmp.Compare(x.Point.Lat(), y.Point.Lat()), cmp.Compare(x.ID, y.ID))
+	})
+	site := map[string]string{} // place → one nearer to the site's name, at last itself
+	var find func(id string) string
+	find = func(id string) string {
+		if up, ok := site[id]; ok {
+			site[id] = find(up)
+			return site[id]
+		}
+		return id
+	}
+	const degrees = sameSiteM / 110e3 // a degree of latitude is at least 110.5 km (WGS84)
+	for i, p := range places {
+		for _, q := range places[i+1:] {
+			if q.Point.Lat()-p.Point.Lat() > degrees {
+				break
+			}
+			if x, y := find(p.ID), find(q.ID); x != y && geo.DistanceM(p.Point, q.Point) < sameSiteM {
+				site[max(x, y)] = min(x, y)
+			}
+		}
+	}
+	for i := range b.around {
+		p := b.calls[b.around[i].ID].place
+		b.around[i].Site, b.around[i].Operator = find(p.ID), p.Operator
+	}
+}
