@@ -6,49 +6,111 @@ import (
 	"slices"
 )
 
-// An Alternative is the best plan that does without one of a plan's stops.
+// An Alternative is a good plan that a person tells from the one at hand: a
+// night is somewhere else, or there are fewer stops.
 type Alternative struct {
-	Without string  // stop
-	Extra   float64 // what it costs more than the plan, ≥ 0
+	Without string  // the night at this stop is spent elsewhere; "": fewer stops
+	Extra   float64 // what it costs more than the plan at hand; < 0 if that is not the cheapest
 	Plan    Plan
 }
 
-// Alternatives returns up to count plans, cheapest first, that a person would
-// tell from the given one and from each other: each is a plan of least cost
-// without one of the stops visited, and no two visit the same stops. The first
-// is thus the next-best of all plans that do not visit all the same stops.
+// Alternatives returns up to count plans, cheapest first. Each is either a plan
+// of least cost without one of the nights as planned, or a plan with fewer
+// visits; of these, one that is found by charging for every visit, which is
+// the cheapest for its number of visits. No two have the same nights and the
+// same number of visits, nor has the plan at hand.
 //
-// It solves one problem for each visit that is not required; those for which
-// no plan was found are left out, as are the rest when ctx ends. The statuses
-// of the plans say what is proven. The error is that of [Solve].
+// It solves a problem for each night that is not required and up to four
+// more. Those without a plan are left out, as is the rest when ctx ends. The
+// bounds are those of the problems solved. The error is that of [Solve].
 func Alternatives(ctx context.Context, p *Problem, plan Plan, count int, opt Options) ([]Alternative, error) {
 	opt.Progress = nil
-	var all []Alternative
-	for _, v := range plan.Visits {
-		i := slices.IndexFunc(p.Stops, func(s Stop) bool { return s.ID == v.Stop })
-		if i < 0 || p.Stops[i].Required || ctx.Err() != nil {
-			continue
-		}
-		q := *p
-		q.Stops = slices.Delete(slices.Clone(p.Stops), i, i+1)
-		other, err := Solve(ctx, &q, opt)
-		if err != nil {
-			return nil, err
-		}
-		if other.End != nil {
-			all = append(all, Alternative{Without: v.Stop, Extra: max(0, other.Cost-plan.Cost), Plan: other})
-		}
+	all, err := elsewhere(ctx, p, plan, opt)
+	if err != nil {
+		return nil, err
 	}
+	fewer, err := fewerStops(ctx, p, plan, opt)
+	if err != nil {
+		return nil, err
+	}
+	all = append(all, fewer...)
 	slices.SortStableFunc(all, func(a, b Alternative) int { return cmp.Compare(a.Extra, b.Extra) })
 	var out []Alternative
 	for _, a := range all {
-		if len(out) < count && !slices.ContainsFunc(out, func(b Alternative) bool { return sameStops(a.Plan, b.Plan) }) {
+		if len(out) < count && differs(p, a.Plan, plan) && !slices.ContainsFunc(out, func(b Alternative) bool { return !differs(p, a.Plan, b.Plan) }) {
 			out = append(out, a)
 		}
 	}
 	return out, nil
 }
 
-func sameStops(a, b Plan) bool {
-	return slices.EqualFunc(a.Visits, b.Visits, func(v, w Visit) bool { return v.Stop == w.Stop && v.Night == w.Night })
+// elsewhere solves without each of the nights.
+func elsewhere(ctx context.Context, p *Problem, plan Plan, opt Options) ([]Alternative, error) {
+	var out []Alternative
+	for _, v := range plan.Visits {
+		here := p.stop(v.Stop)
+		if !v.Night || here.Required || ctx.Err() != nil {
+			continue
+		}
+		q := copyOf(p)
+		for i, s := range q.Stops {
+			if (s.ID == here.ID || s.Site != "" && s.Site == here.Site) && s.Night != nil && !s.Required {
+				q.Stops[i].Night = nil
+				q.Stops[i].Serves = slices.DeleteFunc(slices.Clone(s.Serves), func(x Service) bool { return x.GuestsOnly })
+			}
+		}
+		other, err := Solve(ctx, q, opt)
+		if err != nil {
+			return nil, err
+		}
+		if other.End != nil {
+			out = append(out, Alternative{Without: v.Stop, Extra: other.Cost - plan.Cost, Plan: other})
+		}
+	}
+	return out, nil
+}
+
+// fewerStops charges more and more for a visit until one is left out.
+func fewerStops(ctx context.Context, p *Problem, plan Plan, opt Options) ([]Alternative, error) {
+	for _, share := range []float64{0.02, 0.06, 0.2, 0.6} { // of the plan's cost
+		if ctx.Err() != nil || len(plan.Visits) == 0 {
+			return nil, nil
+		}
+		q := copyOf(p)
+		for i := range q.Stops {
+			q.Stops[i].Fee += share * max(plan.Cost, 1)
+		}
+		charged, err := Solve(ctx, q, opt)
+		if err != nil {
+			return nil, err
+		}
+		if charged.End != nil && len(charged.Visits) < len(plan.Visits) {
+			other, err := Replay(p, charged.Visits)
+			return []Alternative{{Extra: other.Cost - plan.Cost, Plan: other}}, err
+		}
+	}
+	return nil, nil
+}
+
+// differs is true if people see the difference: where the nights are, or how
+// many stops there are.
+func differs(p *Problem, a, b Plan) bool {
+	return len(a.Visits) != len(b.Visits) || !slices.Equal(nightSites(p, a), nightSites(p, b))
+}
+
+func nightSites(p *Problem, plan Plan) []string {
+	var out []string
+	for _, v := range plan.Visits {
+		if v.Night {
+			s := p.stop(v.Stop)
+			for range s.Night.Nights {
+				out = append(out, cmp.Or(s.Site, s.ID))
+			}
+		}
+	}
+	return out
+}
+
+func (p *Problem) stop(id string) *Stop {
+	return &p.Stops[slices.IndexFunc(p.Stops, func(s Stop) bool { return s.ID == id })]
 }

@@ -119,8 +119,10 @@ func asNearest(p *Problem, broken []loosened, plan Plan) *Nearest {
 		if l.tank != "" && l.larger {
 			i := slices.IndexFunc(p.Tanks, func(t Tank) bool { return t.ID == l.tank })
 			n.lower(p.Tanks[i], l.x)
-			r.FromKm, r.ToKm, r.Missing = n.worst(p, p.Tanks[i])
-			r.Text = fmt.Sprintf("%s, between km %.0f and km %.0f", l.say(r.Missing), r.FromKm, r.ToKm)
+			if from, to, missing := n.worst(p, p.Tanks[i]); missing > Tolerance { // else the spare of a stop is missed
+				r.FromKm, r.ToKm, r.Missing = from, to, missing
+				r.Text = fmt.Sprintf("%s, between km %.0f and km %.0f", l.say(missing), from, to)
+			}
 		}
 		n.Broken = append(n.Broken, r)
 	}

@@ -246,8 +246,8 @@ func TestBuildPasses(t *testing.T) {
 	}
 }
 
-// Diesel of the van: 0.09 L/km, reserve 12 L. From km 50 to the next other
-// place at km 120, 1 km off (1.4 km of road): 12 + 0.09 × 71.4 = 18.43.
+// Diesel of the van: 0.09 L/km. From km 50 to the next other place at km 120,
+// 1 km off (1.4 km of road): 0.09 × 71.4 = 6.43.
 func TestBuildSpare(t *testing.T) {
 	places := []Place{
 		at("a", "fuel", 50, 0, yes("diesel")),
@@ -258,12 +258,12 @@ func TestBuildSpare(t *testing.T) {
 	}
 	places[0].Operator, places[2].Operator = "one", "one"
 	b := mustBuild(t, eastwards(200), places, Options{})
-	if got := stopOf(t, b, "a").Serves[0].Spare; math.Abs(got-18.43) > 0.02 {
-		t.Errorf("spare = %v, want 18.43", got)
+	if got := stopOf(t, b, "a").Serves[0].Spare; math.Abs(got-6.43) > 0.02 {
+		t.Errorf("spare = %v, want 6.43", got)
 	}
-	// Nothing follows: enough to reach the end, 12 + 0.09 × 81.4.
-	if got := stopOf(t, b, "next").Serves[0].Spare; math.Abs(got-(12+0.09*81.4)) > 0.02 {
-		t.Errorf("spare of the last = %v, want %v", got, 12+0.09*81.4)
+	// Nothing follows: enough to reach the end, 0.09 × 81.4.
+	if got := stopOf(t, b, "next").Serves[0].Spare; math.Abs(got-(0.09*81.4)) > 0.02 {
+		t.Errorf("spare of the last = %v, want %v", got, 0.09*81.4)
 	}
 }
 

@@ -6,9 +6,10 @@ import (
 
 // spare sets, for each service, the headroom to have on arrival so that the
 // next other place that serves the tank is in reach if this one is closed:
-// the reserve, the use over the kilometres between them with both half
-// detours, and a night's use for each full day that lies between. Where no
-// other place follows, it is the headroom to reach the end of the route.
+// the use over the kilometres between them with both half detours, and a
+// night's use for each full day that lies between. The reserve is there to be
+// spent on that. Where no other place follows, it is the headroom to reach the
+// end of the route.
 //
 // Places of one operator, or on one site, count as one. Places that serve
 // guests only do not count: the night may be full.
@@ -45,7 +46,7 @@ func (b *Built) reach(tank string, km float64) float64 {
 		if t.ID == tank {
 			nights := math.Round(km / b.Problem.Drive.MaxKmPerDay)
 			night := max(nightUse(b.Trip.Vehicle.Tanks[i], b.Trip.Party, nil), 0)
-			return min(t.Reserve+max(t.PerKm, 0)*km+night*nights, t.Capacity)
+			return min(max(t.PerKm, 0)*km+night*nights, t.Capacity)
 		}
 	}
 	panic("trip: service for a tank that the vehicle does not have: " + tank)

@@ -1,0 +1,105 @@
+package planner
+
+import (
+	"context"
+	"math"
+	"slices"
+)
+
+// surviveRounds is how often a plan that does not survive a closure is
+// planned anew with more in hand.
+const surviveRounds = 10
+
+// Survive is [Solve] for a problem with backup, and then closes every stop of
+// the plan ([Closures]). Spare headroom is a rule of thumb for one tank and
+// one place; where the trip as a whole does not survive a closure, the stop
+// must be reached with more in hand, or does without what it was visited for,
+// and the trip is solved again. The answer is the plan with the fewest
+// closures not survived, with what becomes of it; it is a plan of p, its bound
+// that of p.
+//
+// whole is p with all the stops that a closure may lead to; it must have p's.
+// The other rules are those of [Solve]; opt.Progress sees plans before their
+// closures are looked at.
+func Survive(ctx context.Context, p, whole *Problem, opt Options) (Plan, []Closure, error) {
+	plan, err := Solve(ctx, p, opt)
+	if err != nil || plan.End == nil {
+		return plan, nil, err
+	}
+	closures := Closures(whole, plan)
+	opt.Progress = nil
+	stricter, last, lastClosures := copyOf(p), plan, closures
+	for range surviveRounds {
+		if !stricter.tighten(last, lastClosures) || ctx.Err() != nil {
+			break
+		}
+		if last, err = Solve(ctx, stricter, opt); err != nil || last.End == nil {
+			break
+		}
+		lastClosures = Closures(whole, last)
+		if fatal(lastClosures) < fatal(closures) {
+			bound := plan.Bound
+			plan, closures = last, lastClosures
+			plan.Bound, plan.Status = min(bound, plan.Cost), Feasible
+			if plan.Cost-plan.Bound <= 1e-6*plan.Cost {
+				plan.Status = Optimal
+			}
+		}
+	}
+	if err == nil {
+		err = Audit(p, plan)
+	}
+	return plan, closures, err
+}
+
+func fatal(closures []Closure) int {
+	n := 0
+	for _, c := range closures {
+		if !c.Survived {
+			n++
+		}
+	}
+	return n
+}
+
+// tighten makes the problem refuse what a closure was not survived for; false
+// if there is nothing to refuse.
+func (p *Problem) tighten(plan Plan, closures []Closure) bool {
+	done := false
+	for i, c := range closures {
+		if c.Survived {
+			continue
+		}
+		v := plan.Visits[i]
+		s := p.stop(v.Stop)
+		s.Serves = slices.Clone(s.Serves)
+		short, where := brokenTank(c.Err)
+		j := slices.IndexFunc(s.Serves, func(x Service) bool { return x.Tank == short })
+		t := slices.IndexFunc(p.Tanks, func(t Tank) bool { return t.ID == short })
+		if j >= 0 && t >= 0 && slices.ContainsFunc(v.Serve, func(y Serve) bool { return y.Tank == short }) {
+			had := p.Tanks[t].swap(v.Arrive.Levels[short])
+			if more := math.Max(had, s.Serves[j].Spare) + math.Max(where, p.Tanks[t].Capacity/100); more <= p.Tanks[t].Capacity {
+				s.Serves[j].Spare, done = more, true
+				continue
+			}
+		}
+		s.Serves = slices.DeleteFunc(s.Serves, func(x Service) bool {
+			return slices.ContainsFunc(v.Serve, func(y Serve) bool { return y.Tank == x.Tank })
+		})
+		done = done || len(v.Serve) > 0
+		if v.Night && !s.Required {
+			s.Night, done = nil, true
+			s.Serves = slices.DeleteFunc(s.Serves, func(x Service) bool { return x.GuestsOnly })
+		}
+	}
+	return done
+}
+
+// brokenTank is the tank that ran short, and by how much.
+func brokenTank(err error) (tank string, missing float64) {
+	b, ok := err.(*Broken)
+	if !ok || b.Rule != RuleReserve {
+		return "", 0
+	}
+	return b.Tank, math.Abs(b.Need - b.Have)
+}

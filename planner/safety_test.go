@@ -1,0 +1,105 @@
+package planner_test
+
+import (
+	"math"
+	"testing"
+
+	. "ullage/planner"
+)
+
+// T1 costs 282.3296 without backup and 343.1146 with it and 1.44 L more to
+// hand back, both by GLPK and CBC (the worked case T1). The
+// margin is bought in both: without backup at P8, 1.69 a litre.
+func TestPriceOfSafetyOfT1(t *testing.T) {
+	p := readCase(t, "t1")
+	withSpare(p)
+	p.Tanks[0].End.AtLeast = number(51.44)
+	s, ok, err := PriceOfSafety(t.Context(), p, p, solve(t, p), Options{})
+	if want := 343.1146 - (282.3296 + 1.44*1.69); err != nil || !ok || !s.Proven || math.Abs(s.Price()-want) > 1e-3 {
+		t.Errorf("%+v %v %v, want a price of %v", s, ok, err, want)
+	}
+}
+
+// Both ways round it is the same price, unless more than the rule of thumb was
+// needed to survive; and it is never negative.
+func TestPriceOfSafetyTiny(t *testing.T) {
+	priced, none := 0, 0
+	for seed := range uint64(200) {
+		p := tiny(seed)
+		p.Backup = false
+		plan := solve(t, p)
+		if plan.End == nil {
+			continue
+		}
+		s, ok, err := PriceOfSafety(t.Context(), p, p, plan, Options{})
+		if err != nil || !ok {
+			t.Fatal(seed, ok, err)
+		}
+		p.Backup = true
+		backed := solve(t, p)
+		if s.None != (backed.Status == Infeasible) {
+			t.Errorf("seed %d: %+v, but with backup it is %s", seed, s, backed.Status)
+		}
+		if s.None {
+			none++
+			continue
+		}
+		priced++
+		if s.Price() < 0 || s.With < backed.Cost-1e-6 || !near(s.Without, plan.Cost) {
+			t.Errorf("seed %d: %+v, with backup %v, without %v", seed, s, backed.Cost, plan.Cost)
+		}
+		if r, ok, err := PriceOfSafety(t.Context(), p, p, backed, Options{}); err != nil || !ok || !near(r.Price(), backed.Cost-plan.Cost) {
+			t.Errorf("seed %d: %+v %v %v the other way round, want %v", seed, r, ok, err, backed.Cost-plan.Cost)
+		}
+	}
+	t.Logf("%d priced, %d without a safe plan", priced, none)
+	if priced < 30 || none < 5 {
+		t.Error("want more to look at")
+	}
+}
+
+// TestSurvive: a plan of the problem, no dearer than its bound says it can be,
+// that survives at least as many closures as the plan of least cost.
+func TestSurvive(t *testing.T) {
+	better, all := 0, 0
+	for seed := range uint64(300) {
+		p := tiny(seed)
+		p.Backup = true
+		plan := solve(t, p)
+		got, closures, err := Survive(t.Context(), p, p, Options{})
+		if err != nil {
+			t.Fatal(seed, err)
+		}
+		if err := Audit(p, got); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+		if (got.End == nil) != (plan.End == nil) || got.End == nil {
+			continue
+		}
+		all++
+		if !near(got.Bound, plan.Bound) && got.Bound > plan.Cost || got.Cost < plan.Cost-1e-6 {
+			t.Errorf("seed %d: %v, bound %v; least cost %v", seed, got.Cost, got.Bound, plan.Cost)
+		}
+		was, is := dead(Closures(p, plan)), dead(closures)
+		if is > was {
+			t.Errorf("seed %d: %d closures not survived, was %d", seed, is, was)
+		}
+		if is < was {
+			better++
+		}
+	}
+	t.Logf("%d plans, %d safer than the cheapest", all, better)
+	if better < 3 {
+		t.Error("want more to look at")
+	}
+}
+
+func dead(closures []Closure) int {
+	n := 0
+	for _, c := range closures {
+		if !c.Survived {
+			n++
+		}
+	}
+	return n
+}
