@@ -1,0 +1,3 @@
+package life
+
+const batteryV = 12.8
