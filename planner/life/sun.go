@@ -24,11 +24,11 @@ func declination(yearDay int) float64 {
 	return 0.409 * math.Sin(2*math.Pi*float64(yearDay)/365-1.39)
 }
 
-// clear is the usual share of the sun's energy that reaches the ground, by
+// clearShares is the usual share of the sun's energy that reaches the ground, by
 // latitude, in midwinter and midsummer. From memory: what public irradiation
 // maps give for Lisbon, Madrid, Rome, Munich, London and Oslo, divided by
 // eq. 21; ±20 %.
-var clear = []struct{ lat, winter, summer float64 }{
+var clearShares = []struct{ lat, winter, summer float64 }{
 	{0, 0.50, 0.50}, {20, 0.58, 0.56}, {32, 0.54, 0.66}, {38, 0.46, 0.65}, {42, 0.44, 0.61},
 	{48, 0.33, 0.47}, {52, 0.29, 0.44}, {60, 0.29, 0.48}, {90, 0.29, 0.47},
 }
@@ -40,8 +40,8 @@ func clearness(lat float64, yearDay int) float64 {
 		season = -season
 	}
 	a := min(math.Abs(lat), 90)
-	for i := 1; i < len(clear); i++ {
-		if lo, hi := clear[i-1], clear[i]; a <= hi.lat {
+	for i := 1; i < len(clearShares); i++ {
+		if lo, hi := clearShares[i-1], clearShares[i]; a <= hi.lat {
 			f := (a - lo.lat) / (hi.lat - lo.lat)
 			w, s := lo.winter+f*(hi.winter-lo.winter), lo.summer+f*(hi.summer-lo.summer)
 			return (w+s)/2 + season*(s-w)/2
