@@ -138,55 +138,66 @@ func dearest(hand float64, layers []layer, other float64, others []layer, floor 
 		return math.Inf(1)
 	}
 	x := max(floor, min(hand, other))
-	p, q := purse{hand, layers, 0}, purse{other, others, 0}
+	p, q := newPurse(hand, layers), newPurse(other, others)
 	diff := p.pay(x) - q.pay(x)
 	worst := diff
 	for x < most {
-		next := min(p.next(x), q.next(x), most)
-		if next <= x {
-			break
-		}
-		diff += p.pay(next) - q.pay(next)
+		x = min(p.next(x), q.next(x), most)
+		diff += p.pay(x) - q.pay(x)
 		worst = max(worst, diff)
-		x = next
 	}
 	return worst
 }
 
 // A purse walks up the cost of having more in hand.
 type purse struct {
-	paidTo float64 // in hand
+	at     float64 // in hand
 	layers []layer
-	used   float64 // of the first layer
+	end    float64 // in hand when the first layer is used up
+}
+
+func newPurse(hand float64, layers []layer) purse {
+	p := purse{at: hand, layers: layers}
+	p.settle()
+	return p
+}
+
+// settle drops layers that make no difference to what is in hand, and finds
+// the end of the first other one.
+func (p *purse) settle() {
+	for len(p.layers) > 0 {
+		p.end = p.at + p.layers[0].amount
+		if p.end > p.at {
+			return
+		}
+		p.layers = p.layers[1:]
+	}
 }
 
 // pay is what it costs to have x in hand, beyond what was paid before.
 func (p *purse) pay(x float64) float64 {
 	cost := 0.0
-	for p.paidTo < x && len(p.layers) > 0 {
-		l := p.layers[0]
-		take := min(x-p.paidTo, l.amount-p.used)
-		cost += take * l.price
-		p.paidTo += take
-		p.used += take
-		if p.used >= l.amount {
-			p.layers, p.used = p.layers[1:], 0
-		} else {
-			break
-		}
+	for len(p.layers) > 0 && x >= p.end {
+		cost += (p.end - p.at) * p.layers[0].price
+		p.at, p.layers = p.end, p.layers[1:]
+		p.settle()
+	}
+	if len(p.layers) > 0 && x > p.at {
+		cost += (x - p.at) * p.layers[0].price
+		p.at = x
 	}
 	return cost
 }
 
 // next is where the price changes after x.
 func (p *purse) next(x float64) float64 {
-	if x < p.paidTo {
-		return p.paidTo
-	}
-	if len(p.layers) == 0 {
+	switch {
+	case x < p.at:
+		return p.at
+	case len(p.layers) == 0:
 		return math.Inf(1)
 	}
-	return p.paidTo + p.layers[0].amount - p.used
+	return p.end
 }
 
 // first says whether the plan of x comes before that of y by the ids of its stops.
