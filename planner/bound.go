@@ -51,6 +51,14 @@ func newBounds(m *model, worth []float64, atNight []int, d detail) *bounds {
 	return b
 }
 
+// pricedTank is the tank of the nights' group whose layers are weighed, −1 if none.
+func (b *bounds) pricedTank() int {
+	if b.nights.priced < 0 {
+		return -1
+	}
+	return b.nights.tanks[b.nights.priced]
+}
+
 // singleTanks are the tanks that are solved alone.
 func (m *model) singleTanks() []int {
 	var out []int

@@ -22,6 +22,7 @@ type nightsBound struct {
 	scales []scale   // by tank of tanks
 	moving []int     // scales that move with the road
 	stride []int     // by tank of tanks
+	priced int       // of tanks: the one whose layers are weighed, −1 if none
 	counts int       // nights so far are told apart below this number; 1: not at all
 	enough bool      // the last of them stands for any more as well
 	coarse bool      // the classes are fewer than they should be
@@ -80,6 +81,7 @@ func newNightsBound(m *model, tanks []int, d detail, worth []float64, share func
 		}
 	}
 	b.size *= b.counts
+	b.priced = slices.IndexFunc(tanks, func(t int) bool { return !m.tanks[t].free })
 	b.after[len(m.stops)] = b.end()
 	for i := len(m.stops) - 1; i >= 0; i-- {
 		b.after[i] = b.before(i, share(i)*m.visitCost(&m.stops[i], worth))
@@ -199,7 +201,7 @@ func (b *nightsBound) day(row []float64, i int, visit float64) {
 	via := slices.Clone(row)
 	for k, tank := range b.tanks {
 		if y := s.service(tank); y != nil && !y.guests {
-			b.full(via, k, y.fixed)
+			b.fill(via, k, y)
 		}
 	}
 	for _, k := range b.moving { // the detour restores, too
@@ -215,14 +217,30 @@ func (b *nightsBound) day(row []float64, i int, visit float64) {
 	}
 }
 
-// full allows tank k to be filled at a cost.
-func (b *nightsBound) full(row []float64, k int, cost float64) {
+// fill allows tank k to be filled by the service.
+func (b *nightsBound) fill(row []float64, k int, y *serviceModel) {
 	step, n := b.stride[k], b.scales[k].n
-	for at := range row {
-		if c := at / step % n; c < n-1 {
-			row[at] = min(row[at], cost+row[at+(n-1-c)*step])
+	premium := b.premium(y)
+	for at := range row { // what is read is behind what is written
+		c := at / step % n
+		if premium == 0 {
+			if c < n-1 {
+				row[at] = min(row[at], y.fixed+row[at+(n-1-c)*step])
+			}
+			continue
+		}
+		for to := c + 1; to < n; to++ {
+			row[at] = min(row[at], y.fixed+premium*b.scales[k].from(b.scales[k].values[c], to)+row[at+(to-c)*step])
 		}
 	}
+}
+
+// premium is what a unit costs at the service more than its worth.
+func (b *nightsBound) premium(y *serviceModel) float64 {
+	if b.m.tanks[y.tank].waste || b.m.tanks[y.tank].perKm != 0 {
+		return 0
+	}
+	return max(0, y.price-b.worth[y.tank])
 }
 
 // up reads every class of tank k as one d higher, or as the highest.
@@ -283,12 +301,18 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 		}
 		step, n := b.stride[k], b.scales[k].n
 		next := make([]int, n) // class after the night, −1: not possible
+		lefts := make([]float64, n)
 		for c := range next {
 			left := min(x.cap, min(x.cap, b.scales[k].headroom(i+1, c, s.km)-x.perKm*s.half)-u)
+			lefts[c] = left
 			next[c] = -1
 			if left >= x.reserve-slack {
 				next[c] = b.scales[k].class(i+1, left-x.perKm*s.half-b.scales[k].offset(i+1, s.km))
 			}
+		}
+		premium := 0.0
+		if y != nil {
+			premium = b.premium(y)
 		}
 		copy(old, row)
 		for at := range row {
@@ -297,8 +321,12 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 			if next[c] >= 0 {
 				best = old[at+(next[c]-c)*step]
 			}
-			if y != nil {
+			if y != nil && premium == 0 {
 				best = min(best, y.fixed+old[at+(n-1-c)*step])
+			} else if y != nil {
+				for to := max(next[c], 0); to < n; to++ {
+					best = min(best, y.fixed+premium*b.scales[k].from(lefts[c], to)+old[at+(to-c)*step])
+				}
 			}
 			row[at] = best
 		}
@@ -318,13 +346,19 @@ func (b *nightsBound) place(i int, l *label, hand []float64) int {
 	return at
 }
 
-// row is the part of the place that does not move with the road.
+// row is the part of the place that does not move with the road. What could
+// be bought of the priced tank is left to cost.
 func (b *nightsBound) row(s *state) int {
 	at := 0
 	for k, t := range b.tanks {
-		if b.scales[k].step == 0 {
-			at += b.stride[k] * b.scales[k].class(0, s.hand[t]+s.unpaid(t))
+		if b.scales[k].step > 0 {
+			continue
 		}
+		hand := s.hand[t]
+		if k != b.priced {
+			hand += s.unpaid(t)
+		}
+		at += b.stride[k] * b.scales[k].class(0, hand)
 	}
 	if b.counts > 1 {
 		at += min(s.nights, b.counts-1) * (b.size / b.counts)
@@ -332,14 +366,39 @@ func (b *nightsBound) row(s *state) int {
 	return at
 }
 
-// cost is the cost to go from before stop i on, of a label that is on the route there.
-func (b *nightsBound) cost(i int, l *label, hand []float64) float64 {
+// cost is the cost to go from before stop i on, of a label that is on the
+// route there, given the layers of the priced tank.
+func (b *nightsBound) cost(i int, l *label, hand []float64, layers []layer) float64 {
 	t := b.after[i]
 	r := t.find(l.reach, l.reachAt)
 	if r < 0 {
 		return math.Inf(1)
 	}
-	return t.cost[r*b.size+b.place(i, l, hand)]
+	at := r*b.size + b.place(i, l, hand)
+	best := t.cost[at]
+	if len(layers) == 0 {
+		return best
+	}
+	// Higher classes for what it costs, beyond its worth, to get there.
+	s, worth := &b.scales[b.priced], b.worth[b.tanks[b.priced]]
+	x, paid := hand[b.tanks[b.priced]], 0.0
+	most, used := x, 0.0 // of the first layer
+	for _, y := range layers {
+		most += y.amount
+	}
+	for c := s.class(0, x) + 1; c < s.n && s.values[c-1] < most-slack; c++ {
+		at += b.stride[b.priced]
+		for x < s.values[c-1] && len(layers) > 0 {
+			amount := min(s.values[c-1]-x, layers[0].amount-used)
+			paid += amount * max(0, layers[0].price-worth)
+			x += amount
+			if used += amount; used >= layers[0].amount {
+				layers, used = layers[1:], 0
+			}
+		}
+		best = min(best, paid+t.cost[at])
+	}
+	return best
 }
 
 // find is the last row in reach, −1 if none is.

@@ -59,6 +59,14 @@ func (s *scale) headroom(i, c int, km float64) float64 {
 	return s.values[c]
 }
 
+// from is the least that goes into the tank between a headroom and a class.
+func (s *scale) from(headroom float64, class int) float64 {
+	if class == 0 {
+		return 0
+	}
+	return max(0, s.values[class-1]-headroom)
+}
+
 // offset is headroom less what class measures, before stop i at km.
 func (s *scale) offset(i int, km float64) float64 {
 	if s.step == 0 {

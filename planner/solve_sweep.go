@@ -112,7 +112,11 @@ func (w *sweep) label(s *state, stop int) label {
 // price bounds a new label from after stop i on.
 func (w *sweep) price(l *label, s *state, i int) {
 	l.bound = math.Inf(1)
-	nights := w.b.nights.cost(i+1, l, s.hand)
+	var layers []layer
+	if t := w.b.pricedTank(); t >= 0 {
+		layers = s.layers[t]
+	}
+	nights := w.b.nights.cost(i+1, l, s.hand, layers)
 	if math.IsInf(nights, 1) {
 		return
 	}
@@ -173,7 +177,11 @@ func (w *sweep) skip(id int32, i int) bool {
 	for _, b := range w.b.tanks {
 		changed = changed || w.m.stops[i].service(b.tank) != nil
 	}
-	nights := w.b.nights.cost(i+1, l, hand)
+	var layers []layer
+	if t := w.b.pricedTank(); t >= 0 {
+		layers = w.labels.layersOf(id, t)
+	}
+	nights := w.b.nights.cost(i+1, l, hand, layers)
 	if changed {
 		c := w.start + l.cost
 		for _, t := range w.b.alone {
