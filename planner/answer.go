@@ -15,7 +15,7 @@ func Answer(ctx context.Context, p *Problem, opt Options) (Plan, error) {
 	}
 	switch {
 	case plan.Status == Infeasible:
-		why, err := Explain(ctx, p, opt)
+		why, _, err := Refuse(ctx, p, plan, opt, nil)
 		if err != nil {
 			return Plan{}, err
 		}

@@ -10,7 +10,7 @@ import (
 // planned anew with more in hand.
 const surviveRounds = 10
 
-// Survive is [Solve] for a problem with backup, and then closes every stop of
+// Survive is [SolveSteady] for a problem with backup, and then closes every stop of
 // the plan ([Closures]). Spare headroom is a rule of thumb for one tank and
 // one place; where the trip as a whole does not survive a closure, the stop
 // must be reached with more in hand, or does without what it was visited for,
@@ -19,10 +19,10 @@ const surviveRounds = 10
 // that of p.
 //
 // whole is p with all the stops that a closure may lead to; it must have p's.
-// The other rules are those of [Solve]; opt.Progress sees plans before their
+// The other rules are those of [SolveSteady]; opt.Progress sees plans before their
 // closures are looked at.
-func Survive(ctx context.Context, p, whole *Problem, opt Options) (Plan, []Closure, error) {
-	plan, err := Solve(ctx, p, opt)
+func Survive(ctx context.Context, p, whole *Problem, use Steady, opt Options) (Plan, []Closure, error) {
+	plan, err := SolveSteady(ctx, p, use, opt)
 	if err != nil || plan.End == nil {
 		return plan, nil, err
 	}
@@ -33,7 +33,7 @@ func Survive(ctx context.Context, p, whole *Problem, opt Options) (Plan, []Closu
 		if !stricter.tighten(last, lastClosures) || ctx.Err() != nil {
 			break
 		}
-		if last, err = Solve(ctx, stricter, opt); err != nil || last.End == nil {
+		if last, err = SolveSteady(ctx, stricter, use, opt); err != nil || last.End == nil {
 			break
 		}
 		lastClosures = Closures(whole, last)

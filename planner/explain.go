@@ -27,13 +27,15 @@ func Explain(ctx context.Context, p *Problem, opt Options) ([]Reason, error) {
 	return e.reasons(p, e.alone(p)), e.err
 }
 
-// Refuse is [Explain] with the [Nearest] of a problem that has no plan; the
-// reasons are known before it, and told to why, if that is not nil.
-func Refuse(ctx context.Context, p *Problem, opt Options, why func([]Reason)) ([]Reason, *Nearest, error) {
-	e := newExplainer(ctx, opt)
-	if infeasible, err := e.infeasible(p); err != nil || !infeasible {
-		return nil, nil, err
+// Refuse is what follows an answer of [Solve] that no plan exists: the reasons
+// of [Explain], and the [Nearest], nil if none was found. The reasons are
+// known first, and told to why, if that is not nil. Of any other answer there
+// is nothing to say.
+func Refuse(ctx context.Context, p *Problem, answer Plan, opt Options, why func([]Reason)) ([]Reason, *Nearest, error) {
+	if answer.Status != Infeasible {
+		return nil, nil, nil
 	}
+	e := newExplainer(ctx, opt)
 	alone := e.alone(p)
 	reasons := e.reasons(p, alone)
 	if why != nil && e.err == nil {
@@ -94,6 +96,9 @@ func (e *explainer) reasons(p *Problem, alone []loosened) []Reason {
 		}
 		r.FromKm, r.ToKm = l.stretch(p, stuck)
 		r.Text = fmt.Sprintf("%s, between km %.0f and km %.0f", l.say(l.x), r.FromKm, r.ToKm)
+		if i := slices.IndexFunc(plain, func(p Reason) bool { return p.Limit == l.name }); i >= 0 {
+			r = plain[i] // says where it must be missed, not by how much all is cured
+		}
 		r.Cures = e.cures(p, l.change)
 		out = append(out, r)
 	}

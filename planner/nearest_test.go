@@ -11,7 +11,7 @@ import (
 
 func refuse(t *testing.T, p *Problem) ([]Reason, *Nearest) {
 	t.Helper()
-	why, near, err := Refuse(t.Context(), p, Options{}, nil)
+	why, near, err := Refuse(t.Context(), p, solve(t, p), Options{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

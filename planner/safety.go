@@ -28,7 +28,7 @@ func PriceOfSafety(ctx context.Context, p, whole *Problem, plan Plan, opt Option
 	q.Backup, r.Backup = !p.Backup, !p.Backup
 	var other Plan
 	if q.Backup {
-		other, _, err = Survive(ctx, &q, &r, opt)
+		other, _, err = Survive(ctx, &q, &r, Steady{}, opt)
 		s.With, s.Without = other.Cost, plan.Cost
 	} else {
 		other, err = Solve(ctx, &q, opt)

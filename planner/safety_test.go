@@ -66,7 +66,7 @@ func TestSurvive(t *testing.T) {
 		p := tiny(seed)
 		p.Backup = true
 		plan := solve(t, p)
-		got, closures, err := Survive(t.Context(), p, p, Options{})
+		got, closures, err := Survive(t.Context(), p, p, Steady{}, Options{})
 		if err != nil {
 			t.Fatal(seed, err)
 		}

@@ -21,6 +21,7 @@ type Options struct {
 	Hours    Hours           // nil: no opening hours are known
 	Solve    planner.Options // its Progress is replaced if Progress is set
 	Progress func(Itinerary) // called with each better plan; nil: not called
+	Answer   func(Itinerary) // called with the answer before Safety and Others are looked for; nil: not called
 }
 
 // Built is a trip made into a problem, with what is needed to read a plan of
@@ -30,6 +31,8 @@ type Built struct {
 	Problem    *planner.Problem
 	Candidates []Candidate // every place of use in the corridor, at each pass, ascending Km
 
+	places   []Place
+	hours    Hours
 	start    time.Time
 	around   []planner.Stop  // all of use, also those that the problem leaves out
 	calls    map[string]call // by stop id
@@ -68,7 +71,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if t.Currency == "" {
 		t.Currency = "EUR"
 	}
-	b := &Built{Trip: t, start: start, calls: map[string]call{}, Problem: problem(t, line.LengthM()/1000)}
+	b := &Built{Trip: t, places: places, hours: opt.Hours, start: start, calls: map[string]call{}, Problem: problem(t, line.LengthM()/1000)}
 	b.tanks()
 
 	corridor := geo.NewCorridor(line)

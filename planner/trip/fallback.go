@@ -10,14 +10,18 @@ import (
 	"ullage/planner"
 )
 
-// closures closes every stop of a plan in turn. Ways out may lead to any
-// place of use, also to those that the problem leaves out as no better.
-func (b *Built) closures(plan planner.Plan) map[string]*planner.Closure {
+// whole is the problem with every place of use, also those that it leaves out
+// as no better: a closure may lead there.
+func (b *Built) whole() *planner.Problem {
 	whole := *b.Problem
 	whole.Stops = b.around
+	return &whole
+}
+
+func byStop(closures []planner.Closure) map[string]*planner.Closure {
 	out := map[string]*planner.Closure{}
-	for _, c := range planner.Closures(&whole, plan) {
-		out[c.Stop] = &c
+	for i := range closures {
+		out[closures[i].Stop] = &closures[i]
 	}
 	return out
 }

@@ -20,6 +20,43 @@ type Itinerary struct {
 	Cautions  []string          `json:"cautions,omitempty"`
 	Why       []planner.Reason  `json:"why,omitempty"` // a refused plan
 	Estimated bool              `json:"estimated"`     // detours are straight distance × circuity
+	Nearest   *Nearest          `json:"nearest,omitempty"`
+	Safety    *Safety           `json:"safety,omitempty"`
+	Others    []Other           `json:"others,omitempty"` // other plans that one may like better, cheapest first
+
+	plan planner.Plan
+}
+
+// Nearest is the trip that breaks least, where there is no plan. It is not
+// valid: nobody should drive it as it is.
+type Nearest struct {
+	Broken []string `json:"broken"` // what it breaks, where, by how much
+	Days   []string `json:"days"`   // one line each
+}
+
+// Safety is the price of a plan that survives one closed place.
+type Safety struct {
+	Price float64 `json:"price"` // ≥ 0
+	Text  string  `json:"text"`  // one sentence
+}
+
+// An Other is another plan, in short.
+type Other struct {
+	Extra float64  `json:"extra"`           // what it costs more than the plan; < 0 if the plan is kept for being in use
+	Text  string   `json:"text"`            // what is different
+	Days  []string `json:"days"`            // one line each
+	Avoid string   `json:"avoid,omitempty"` // the place to leave out to get it; "": none
+}
+
+// Stops are the stops of the plan, for [Trip.Keep].
+func (it Itinerary) Stops() []string {
+	var out []string
+	for _, d := range it.Days {
+		for _, c := range d.Calls {
+			out = append(out, c.Stop)
+		}
+	}
+	return out
 }
 
 // A Day is what happens between two nights. Numbers start at 1.

@@ -20,17 +20,16 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 			return Itinerary{}, fmt.Errorf("trip: the plan visits stop %q, which this trip does not have", v.Stop)
 		}
 	}
-	var closed map[string]*planner.Closure
-	if plan.End != nil {
-		closed = b.closures(plan)
+	if plan.End == nil {
+		return b.read(plan, nil), nil
 	}
-	return b.read(plan, closed), nil
+	return b.read(plan, byStop(planner.Closures(b.whole(), plan))), nil
 }
 
 // read is Itinerary with what becomes of the trip if a stop is closed, by stop.
 func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itinerary {
 	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
-		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true}
+		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, plan: plan}
 	it.Cautions = append(slices.Clone(b.cautions), tripCautions...)
 	if plan.End == nil {
 		if plan.Status == planner.Infeasible {

@@ -201,8 +201,7 @@ func TestObstacles(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			tr := eastwards(200)
 			c.change(&tr)
-			b := mustBuild(t, tr, []Place{site, fuel}, Options{})
-			it, err := b.Itinerary(planner.Plan{Status: planner.Infeasible, Why: []planner.Reason{{Text: "no plan keeps every limit"}}})
+			it, err := Plan(t.Context(), tr, []Place{site, fuel}, Options{})
 			if err != nil {
 				t.Fatal(err)
 			}

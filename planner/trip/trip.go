@@ -23,6 +23,7 @@ type Trip struct {
 	Backup     bool               `json:"backup"`            // survive one closed place
 	Avoid      []string           `json:"avoid,omitempty"`   // place ids
 	Require    []string           `json:"require,omitempty"` // place ids
+	Keep       []string           `json:"keep,omitempty"`    // stops of the plan in use: kept as long as that costs at most keepWithin more
 	Route      orb.LineString     `json:"-"`                 // carried as the geometry of the trip file
 }
 

@@ -50,7 +50,7 @@ func (t Trip) Validate() error {
 		{"stays: fewest nights", float64(t.Stays.MinNights), 0, 365},
 		{"stays: most nights", float64(t.Stays.MaxNights), 0, 365},
 		{"stays: highest fee", t.Stays.MaxFee, 0, 1e6},
-		{"corridor in km", t.CorridorKm, 0.01, 50},
+		{"corridor in km", t.CorridorKm, 0.01, mostCorridorKm},
 		{"value of an hour", t.ValuePerH, 0, 1e6},
 	} {
 		if !within(check.got, check.min, check.max) {

@@ -1,36 +1,28 @@
 package trip
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
 	"ullage/planner"
 )
 
-// why says a refusal in people's words: which tank, where, by how much. Where
-// the planner names no limit, what is plainly in the way is looked for here.
+// why says a refusal in people's words: which tank, where, by how much.
 func (b *Built) why(reasons []planner.Reason) []planner.Reason {
 	var out []planner.Reason
-	if !b.named(reasons) {
-		if plain := b.obstacles(); len(plain) > 0 {
-			reasons = plain
-		}
-	}
 	for _, r := range reasons {
-		if len(reasons) > 1 && r.Missing < 0.05 {
+		if len(reasons) > 1 && r.Missing > 0 && r.Missing < 0.05 {
 			continue // a limit that is met to the digit shown is no news
 		}
-		if text := b.reason(r); text != "" {
-			r.Text = text
+		r.Text = cmp.Or(b.reason(r), r.Text)
+		r.Cures = slices.Clone(r.Cures)
+		for i := range r.Cures {
+			r.Cures[i] += " " + b.Trip.Currency
 		}
 		out = append(out, r)
 	}
 	return out
-}
-
-// named is true if a reason names a limit that people know.
-func (b *Built) named(reasons []planner.Reason) bool {
-	return slices.ContainsFunc(reasons, func(r planner.Reason) bool { return b.reason(r) != "" })
 }
 
 func (b *Built) reason(r planner.Reason) string {
@@ -50,8 +42,15 @@ func (b *Built) reason(r planner.Reason) string {
 		return fmt.Sprintf("No place for the night is near enough %s: a day of %.0f km is %.0f km too short.", where, d.MaxKmPerDay, r.Missing)
 	case "min":
 		return fmt.Sprintf("No place for the night is near enough %s: a day of %.0f minutes on the road is %.0f minutes too short.", where, d.MaxMinPerDay, r.Missing)
+	case "backup":
+		return "No plan stays safe if a place is closed."
+	case "open":
+		return "Places that are needed are closed when the trip comes by: leave earlier or later, or on another day."
 	case "nights":
 		return fmt.Sprintf("The wished number of nights does not fit the trip: %.0f more or fewer are needed.", r.Missing)
+	}
+	if c, ok := b.calls[r.Limit]; ok {
+		return fmt.Sprintf("%s does not fit into the trip as a required stop.", label(c.place))
 	}
 	return ""
 }

@@ -1,0 +1,64 @@
+package trip
+
+import (
+	"context"
+	"fmt"
+
+	"ullage/planner"
+)
+
+// mostCorridorKm: wider is no detour any more.
+const mostCorridorKm = 50
+
+// A remedy changes a trip in a way that the planner, which knows numbers only,
+// cannot think of; ok is false where there is nothing to change.
+type remedy struct {
+	text  string
+	apply func(*Trip) bool
+}
+
+// set is a remedy that gives a choice its value.
+func set[T comparable](text string, value T, of func(*Trip) *T) remedy {
+	return remedy{text, func(t *Trip) bool {
+		at := of(t)
+		changes := *at != value
+		*at = value
+		return changes
+	}}
+}
+
+var remedies = []remedy{
+	{"look twice as far beside the route", func(t *Trip) bool {
+		was := t.CorridorKm
+		t.CorridorKm = min(2*was, mostCorridorKm)
+		return t.CorridorKm > was
+	}},
+	set("take showers at the sites", "sites", func(t *Trip) *string { return &t.Party.Showers }),
+	set("wash at the basin", "frugal", func(t *Trip) *string { return &t.Party.Showers }),
+	set("use the toilets of the sites by day", "sites", func(t *Trip) *string { return &t.Party.Toilet }),
+	set("cook little", "little", func(t *Trip) *string { return &t.Party.Cooking }),
+	set("allow campsites", true, func(t *Trip) *bool { return &t.Stays.Campsites }),
+	set("allow plain places for motorhomes", true, func(t *Trip) *bool { return &t.Stays.Stopovers }),
+	set("allow nights without hook-up", false, func(t *Trip) *bool { return &t.Stays.HookUp }),
+	set("spend the nights on hook-up", true, func(t *Trip) *bool { return &t.Stays.HookUp }),
+}
+
+// tripCures are remedies that were tried and alone give the trip a plan.
+func (b *Built) tripCures(ctx context.Context) []string {
+	var out []string
+	for _, r := range remedies {
+		t := b.Trip
+		if !r.apply(&t) || ctx.Err() != nil {
+			continue
+		}
+		tried, err := Build(t, b.places, Options{Hours: b.hours})
+		if err != nil {
+			continue
+		}
+		plan, err := planner.Solve(ctx, tried.Problem, planner.Options{MaxLabels: manyLabels})
+		if err == nil && plan.End != nil {
+			out = append(out, fmt.Sprintf("%s: the trip then costs %.2f %s", r.text, plan.Cost, b.Trip.Currency))
+		}
+	}
+	return out
+}

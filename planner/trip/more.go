@@ -1,0 +1,146 @@
+package trip
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"ullage/planner"
+)
+
+// others is how many other plans are shown.
+const others = 2
+
+// more adds to a plan what a person asks next: what safety costs, and which
+// other plans there are.
+func (b *Built) more(ctx context.Context, it Itinerary) (Itinerary, error) {
+	opt := planner.Options{MaxLabels: manyLabels}
+	if ctx.Err() != nil {
+		return it, nil
+	}
+	s, ok, err := planner.PriceOfSafety(ctx, b.Problem, b.whole(), it.plan, opt)
+	if err != nil {
+		return Itinerary{}, fmt.Errorf("plan %q without a closed place: %w", b.Trip.Name, err)
+	}
+	if ok {
+		it.Safety = &Safety{Price: s.Price(), Text: b.safetyText(s)}
+	}
+	alternatives, err := planner.Alternatives(ctx, b.Problem, it.plan, others, opt)
+	if err != nil {
+		return Itinerary{}, fmt.Errorf("other plans for %q: %w", b.Trip.Name, err)
+	}
+	for _, a := range alternatives {
+		o := Other{Extra: a.Extra, Text: b.difference(it.plan, a.Plan), Days: b.lines(a.Plan.Visits)}
+		if a.Without != "" {
+			o.Avoid = b.calls[a.Without].place.ID
+		}
+		it.Others = append(it.Others, o)
+	}
+	return it, nil
+}
+
+// safetyText says the price of safety in one sentence.
+func (b *Built) safetyText(s planner.Safety) string {
+	about := ""
+	if !s.Proven {
+		about = "about "
+	}
+	price := fmt.Sprintf("%s%.2f %s", about, s.Price(), b.Trip.Currency)
+	switch {
+	case s.None:
+		return "No plan for this trip stays safe if a place is closed."
+	case b.Trip.Backup && s.Price() < 0.005:
+		return "Staying safe if a place is closed costs nothing extra."
+	case b.Trip.Backup:
+		return fmt.Sprintf("Staying safe if a place is closed costs %s.", price)
+	case s.Price() < 0.005:
+		return "A plan that stays safe if a place is closed would cost nothing extra."
+	}
+	return fmt.Sprintf("A plan that stays safe if a place is closed would cost %s more.", price)
+}
+
+// difference says what a person sees: other nights, more or fewer stops.
+func (b *Built) difference(plan, other planner.Plan) string {
+	var parts []string
+	was, is := b.nights(plan), b.nights(other)
+	gone, fresh := without(was, is), without(is, was)
+	switch {
+	case len(fresh) > 0 && len(gone) > 0:
+		parts = append(parts, fmt.Sprintf("night at %s instead of %s", strings.Join(fresh, ", "), strings.Join(gone, ", ")))
+	case len(fresh) > 0:
+		parts = append(parts, "one more night: "+strings.Join(fresh, ", "))
+	case len(gone) > 0:
+		parts = append(parts, "no night at "+strings.Join(gone, ", "))
+	}
+	if m, n := len(plan.Visits), len(other.Visits); m != n {
+		parts = append(parts, fmt.Sprintf("%d stops instead of %d", n, m))
+	}
+	return strings.Join(parts, "; ")
+}
+
+// nights are the places of the nights.
+func (b *Built) nights(plan planner.Plan) []string {
+	var out []string
+	for _, v := range plan.Visits {
+		if v.Night {
+			out = append(out, label(b.calls[v.Stop].place))
+		}
+	}
+	return out
+}
+
+// without are the words of a that b does not have.
+func without(a, b []string) []string {
+	return slices.DeleteFunc(slices.Clone(a), func(s string) bool { return slices.Contains(b, s) })
+}
+
+// lines says visits in one line a day: the places and what for.
+func (b *Built) lines(visits []planner.Visit) []string {
+	var out, today []string
+	number := 1
+	end := func(nights int) {
+		out = append(out, fmt.Sprintf("Day %d: %s", number, strings.Join(today, "; ")))
+		number, today = number+nights, nil
+	}
+	for _, v := range visits {
+		var does []string
+		for _, y := range v.Serve {
+			does = append(does, services[y.Tank].verb+" "+b.tankName(y.Tank))
+		}
+		nights := 0
+		if v.Night {
+			i := slices.IndexFunc(b.around, func(s planner.Stop) bool { return s.ID == v.Stop })
+			if nights = b.around[i].Night.Nights; nights > 1 {
+				does = append(does, fmt.Sprintf("%d nights", nights))
+			} else {
+				does = append(does, "night")
+			}
+		}
+		call := fmt.Sprintf("km %.0f %s", v.Arrive.Km, label(b.calls[v.Stop].place))
+		if len(does) > 0 {
+			call += " (" + strings.Join(does, ", ") + ")"
+		}
+		today = append(today, call)
+		if v.Night {
+			end(nights)
+		}
+	}
+	if len(today) == 0 {
+		today = []string{"no stop"}
+	}
+	end(0)
+	return out
+}
+
+// nearest says in words what breaks least; nil of nil.
+func (b *Built) nearest(n *planner.Nearest) *Nearest {
+	if n == nil {
+		return nil
+	}
+	out := &Nearest{Days: b.lines(n.Visits)}
+	for _, r := range b.why(n.Broken) {
+		out.Broken = append(out.Broken, r.Text)
+	}
+	return out
+}
