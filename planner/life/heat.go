@@ -1,0 +1,153 @@
+package life
+
+import (
+	"fmt"
+	"math"
+)
+
+// Heater fuels.
+const (
+	LPGHeater    = "lpg"
+	DieselHeater = "diesel"
+	NoHeater     = "none"
+)
+
+// A Shell is the living part of a vehicle as far as it loses heat.
+type Shell struct {
+	LengthM, WidthM, HeightM float64 // outside, over all
+	Grade                    int     // EN 1646-1: 1, 2, 3; 0: unknown, counts as 2
+}
+
+// Heat lost per square metre and degree, ventilation and windows included, by
+// grade of EN 1646-1. Grade 2 heats from 0 °C to 20 °C within two hours, grade
+// 3 from −15 °C to 20 °C within four (campingkaufberatung.de,
+// niese-caravan.de). The numbers are from memory; TestGrades holds them
+// against what heaters of that class can do.
+var gradeLoss = [4]float64{0: 1.4, 1: 1.9, 2: 1.4, 3: 1.1} // W/(m² K)
+
+// groundClearanceM is the part of the height that is wheels; from memory.
+const groundClearanceM = 0.5
+
+// LossWPerK is the heat that the shell loses for each degree between inside
+// and outside, ±25 %.
+func (s Shell) LossWPerK() float64 {
+	h := max(s.HeightM-groundClearanceM, 0)
+	area := 2 * (s.LengthM*s.WidthM + s.LengthM*h + s.WidthM*h)
+	return gradeLoss[min(max(s.Grade, 0), 3)] * max(area, 0)
+}
+
+func (s Shell) validate() error {
+	if s.Grade < 0 || s.Grade > 3 {
+		return fmt.Errorf("life: heating grade %d: EN 1646-1 has 1, 2 and 3; 0 is unknown", s.Grade)
+	}
+	if !(s.LengthM > 0 && s.WidthM > 0 && s.HeightM > 0) {
+		return fmt.Errorf("life: the vehicle measures %v × %v × %v m: state its size", s.LengthM, s.WidthM, s.HeightM)
+	}
+	return nil
+}
+
+const (
+	nightHours = 8.0 // 22–06 h, as [Air] counts them
+	// personW is the dry heat of a resting person: about 100 W in all, 70 of it dry
+	// (ISO 7730, 1 met; from memory).
+	personW = 70.0
+	// thingsW: light, fridge, cooking; from memory.
+	thingsW = 60.0
+	// dayW is the sun through windows and roof on an average day's hours; from memory.
+	dayW = 150.0
+	// heaterShare of the gas becomes warmth inside: 0.87 as with hot water, calculated.
+	heaterShare = 0.87
+	// dieselHeaterShare of the diesel; from memory.
+	dieselHeaterShare = 0.80
+	dieselKWhL        = dieselMJ / 3.6
+)
+
+// HeatKWh is the warmth that a day of so many parked hours asks of the heater,
+// on average over the weather of that season: 24 h hold 8 h of night. dayC and
+// nightC are wished inside. people rest inside at night and half of the day.
+//
+// What is lost is loss × (inside − outside) less what people, things and the
+// sun give. Weather is normal around the mean, so that a mild month still has its cold
+// days: E max(0, X) = μ Φ(μ/σ) + σ φ(μ/σ).
+func (s Shell) HeatKWh(air Air, dayC, nightC, hours float64, people int) float64 {
+	hours = min(max(hours, 0), 24)
+	night := min(hours, nightHours)
+	loss := s.LossWPerK()
+	w := func(inside, outside, gain float64) float64 {
+		mean, sigma := loss*(inside-outside)-gain, loss*max(air.SpreadC, 0.1)
+		z := mean / sigma
+		return mean*0.5*math.Erfc(-z/math.Sqrt2) + sigma*math.Exp(-z*z/2)/math.Sqrt(2*math.Pi)
+	}
+	return (night*w(nightC, air.NightC, thingsW+personW*float64(people)) +
+		(hours-night)*w(dayC, air.DayC, thingsW+dayW+personW*float64(people)/2)) / 1000
+}
+
+const (
+	// waterWhLK is the heat capacity of water: 4.187 kJ/(kg K), any table.
+	waterWhLK = 4.187 / 3.6
+	// useC is the temperature at which people wash and shower; from memory.
+	useC = 38.0
+	// HotBoost kills legionella and is the boost; HotEnough is enough for most (common practice, no source).
+	HotEnough, HotBoost = 40.0, 60.0
+	// boilerL of a common heater (5–14 L); from memory.
+	boilerL = 10.0
+	// boilerLossWK of a small insulated boiler; from memory. Kept hot 4 h a day.
+	boilerLossWK, boilerHours = 1.2, 4.0
+)
+
+// WaterHeatKWh is the heat for so many litres of warm water in a day, the
+// boiler set to hotC. cold is the water in the tank. One heating-up is lost
+// when the rest cools down.
+func WaterHeatKWh(warmL, hotC, coldC float64) float64 {
+	if !(warmL > 0) {
+		return 0
+	}
+	drawn := warmL * waterWhLK * max(min(useC, hotC)-coldC, 0)
+	rest := boilerL/2*waterWhLK*max(hotC-coldC, 0) + boilerLossWK*boilerHours*max(hotC-20, 0)
+	return (drawn + rest) / 1000
+}
+
+// coldWaterC is the water in a tank inside the vehicle: between outside and
+// inside, never frozen; from memory.
+func coldWaterC(air Air) float64 { return min(max(air.MeanC, 8), 20) }
+
+// FrostDumpC is where a frost valve empties the boiler: about 3 °C (a vehicle's
+// manual, p. 163; 4–5 °C quoted elsewhere).
+const FrostDumpC = 3.0
+
+// Fridges.
+const (
+	Absorption = "absorption" // gas, 12 V while driving, mains
+	Compressor = "compressor" // 12 V
+	NoFridge   = "none"
+)
+
+const (
+	// fridgeKgDay at 20 °C outside: 0.35, published 10–25 g/h (vehicle manual of
+	// 2012, p. 81), 20 g/h (womopedia). 3 % a degree, within the published range; from memory.
+	fridgeKgDay              = 0.35
+	fridgeKgMin, fridgeKgMax = 0.24, 0.60
+	// compressorAhDay at 20 °C: with the loads beside it 50–80 Ah/day; from memory.
+	compressorAhDay = 40.0
+	absorptionAhDay = 3.0   // its electronics; from memory
+	fridgeMainsW    = 135.0 // from memory (125–190 W)
+)
+
+// warmth scales a fridge's use with the air around it.
+func warmth(air Air) float64 { return max(1+0.03*(air.MeanC-20), 0.5) }
+
+// fridgeKg is the gas of an absorption fridge in so many hours.
+func fridgeKg(air Air, hours float64) float64 {
+	return min(max(fridgeKgDay*warmth(air), fridgeKgMin), fridgeKgMax) * hours / 24
+}
+
+const (
+	// cookKg a person and day: 0.1–0.2 kg for a crew of two; from memory.
+	cookKg       = 0.075
+	cookLittleBy = 0.3
+)
+
+var (
+	heatSpread = Spread{Trip: 0.25, Day: 0.15} // the shell ±25 %; weather by the day is in HeatKWh
+	gasSpread  = Spread{Trip: 0.20, Day: 0.20} // fridge 0.25–0.6, cooking 0.1–0.2 kg
+)

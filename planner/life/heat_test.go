@@ -1,0 +1,77 @@
+package life
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// steady is air without day, night and weather.
+func steady(c float64) Air { return Air{MeanC: c, DayC: c, NightC: c, MinC: c} }
+
+// A 6.8 m low-profile.
+func shell(grade int) Shell { return Shell{LengthM: 6.8, WidthM: 2.32, HeightM: 2.9, Grade: grade} }
+
+// EN 1646-1: grade 3 reaches and holds 20 °C at −15 °C, grade 2 at 0 °C.
+// Heaters of that class give 4–6 kW (from memory); heating up from cold takes
+// up to twice the holding, so holding may ask for 0.5–0.85 of 4 kW at most.
+func TestGrades(t *testing.T) {
+	for _, c := range []struct {
+		grade    int
+		outside  float64
+		low, hig float64 // kW
+	}{{3, -15, 2, 3.4}, {2, 0, 1.3, 2.6}} {
+		kw := shell(c.grade).LossWPerK() * (20 - c.outside) / 1000
+		t.Logf("grade %d at %v °C: %.2f kW", c.grade, c.outside, kw)
+		if kw < c.low || kw > c.hig {
+			t.Errorf("grade %d at %v °C: %.2f kW, want %v to %v", c.grade, c.outside, kw, c.low, c.hig)
+		}
+	}
+}
+
+// 10 L by 45 K are 0.523 kWh and 41 g of propane, 47 g at 87 % (calculated).
+func TestWaterHeat(t *testing.T) {
+	kwh := 10 * waterWhLK * 45 / 1000
+	g := 1000 * kwh / (Gas{}).KWhPerKg()
+	if math.Abs(kwh-0.523) > 0.001 || math.Abs(g-41) > 1 || math.Abs(g/heaterShare-47) > 1 {
+		t.Errorf("10 L by 45 K: %v kWh, %v g, %v g with losses", kwh, g, g/heaterShare)
+	}
+	if WaterHeatKWh(0, 60, 10) != 0 || WaterHeatKWh(30, 60, 10) <= WaterHeatKWh(30, 40, 10) {
+		t.Error("hotter water costs nothing")
+	}
+}
+
+// The average over the weather against adding it up in steps.
+func TestHeatAgainstSteps(t *testing.T) {
+	s, air := shell(2), Air{MeanC: 16, DayC: 16, NightC: 16, SpreadC: 4}
+	var want float64
+	const steps = 20000
+	for i := range steps {
+		z := math.Sqrt2 * math.Erfinv(2*(float64(i)+0.5)/steps-1)
+		out := air.MeanC + air.SpreadC*z
+		want += (8*max(s.LossWPerK()*(15-out)-thingsW-2*personW, 0) + 16*max(s.LossWPerK()*(20-out)-thingsW-dayW-personW, 0)) / 1000 / steps
+	}
+	if got := s.HeatKWh(air, 20, 15, 24, 2); math.Abs(got/want-1) > 0.01 {
+		t.Errorf("HeatKWh = %v, in steps %v", got, want)
+	}
+}
+
+func TestHeatProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := shell(rapid.IntRange(0, 3).Draw(t, "grade"))
+		c := rapid.Float64Range(-30, 35).Draw(t, "°C")
+		air := Air{MeanC: c, DayC: c + 3, NightC: c - 4, SpreadC: rapid.Float64Range(0, 6).Draw(t, "spread")}
+		inside, hours := rapid.Float64Range(10, 25).Draw(t, "inside"), rapid.Float64Range(0, 24).Draw(t, "hours")
+		kwh := s.HeatKWh(air, inside, inside-5, hours, 2)
+		if !(kwh >= 0) {
+			t.Fatalf("%v kWh", kwh)
+		}
+		colder := air
+		colder.DayC, colder.NightC = air.DayC-1, air.NightC-1
+		if s.HeatKWh(colder, inside, inside-5, hours, 2) < kwh || s.HeatKWh(air, inside+1, inside-4, hours, 2) < kwh ||
+			s.HeatKWh(air, inside, inside-5, hours+1, 2) < kwh || s.HeatKWh(air, inside, inside-5, hours, 3) > kwh {
+			t.Error("colder, warmer inside or longer needs less, or people cool")
+		}
+	})
+}
