@@ -240,8 +240,10 @@ func (b *maker) undirected() graph {
 	degree := make([]uint32, len(b.at)+1)
 	for s, list := range b.arcs {
 		for _, a := range list {
-			degree[s]++
-			degree[a.head]++
+			if int(a.head) != s {
+				degree[s]++
+				degree[a.head]++
+			}
 		}
 	}
 	g := graph{first: make([]uint32, len(b.at)+1)}
@@ -252,6 +254,9 @@ func (b *maker) undirected() graph {
 	fill := slices.Clone(g.first)
 	for s, list := range b.arcs {
 		for _, a := range list {
+			if int(a.head) == s {
+				continue // a loop joins nothing
+			}
 			g.head[fill[s]], g.head[fill[a.head]] = a.head, uint32(s)
 			fill[s]++
 			fill[a.head]++
@@ -264,7 +269,7 @@ func (b *maker) undirected() graph {
 		slices.Sort(list)
 		g.first[s] = kept
 		for i, t := range list {
-			if int(t) != s && (i == 0 || t != list[i-1]) {
+			if i == 0 || t != list[i-1] {
 				g.head[kept] = t
 				kept++
 			}

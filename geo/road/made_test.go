@@ -82,6 +82,14 @@ func madeInput(side int, seed uint64) Input {
 			}
 		}
 	}
+	for range side { // loops, which no turn names: it would not be clear by which end
+		v := int32(rng.IntN(side * side))
+		p := in.Nodes[v].Point
+		in.Nodes = append(in.Nodes, Node{Point: orb.Point{p[0] + 0.0003, p[1]}}, Node{Point: orb.Point{p[0], p[1] + 0.0003}})
+		k := int32(len(in.Nodes))
+		id++
+		in.Ways = append(in.Ways, Way{ID: id, Nodes: []int32{v, k - 2, k - 1, v}, Road: Road{Class: Residential}})
+	}
 	return in
 }
 

@@ -1,0 +1,197 @@
+package osm
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"github.com/paulmach/orb"
+
+	"ullage/geo"
+	"ullage/geo/road"
+)
+
+// roadClasses by highway=*. Source: Key:highway. Not here, and so not roads for us: pedestrian, footway, path, cycleway,
+// bridleway, steps, busway, construction, proposed, services.
+var roadClasses = []struct {
+	value string
+	class road.Class
+}{
+	{"motorway", road.Motorway}, {"trunk", road.Trunk}, {"primary", road.Primary}, {"secondary", road.Secondary},
+	{"tertiary", road.Tertiary}, {"unclassified", road.Unclassified}, {"residential", road.Residential}, {"road", road.Unclassified},
+	{"living_street", road.Living}, {"service", road.Service}, {"track", road.Track},
+	{"motorway_link", road.MotorwayLink}, {"trunk_link", road.TrunkLink}, {"primary_link", road.PrimaryLink},
+	{"secondary_link", road.SecondaryLink}, {"tertiary_link", road.TertiaryLink},
+}
+
+// roadOf reads a way's tags; false for what is no road for motor vehicles.
+func (x *roadReader) roadOf(w Way) (raw rawRoad, ok bool) {
+	t := w.Tags
+	raw.way = w
+	r := &raw.road
+	for _, c := range roadClasses {
+		if t["highway"] == c.value {
+			r.Class, ok = c.class, true
+		}
+	}
+	if !ok && t["route"] == "ferry" {
+		r.Class, ok = road.Ferry, true
+		raw.minutes = minutesOf(t["duration"])
+		r.Flags |= road.GasRules
+	}
+	if !ok || t["area"] == "yes" {
+		return raw, false
+	}
+	if r.Access = accessOf(t, r.Class); r.Class == road.Ferry && !takesVehicles(t) {
+		x.left["ferries do not say that they take motor vehicles and are left out"]++
+		return raw, false
+	}
+	switch onewayOf(t) {
+	case 1:
+		r.Access[1] = road.Closed
+	case -1:
+		r.Access[0] = road.Closed
+	case 2: // changes with the time of day
+		x.left["roads with a direction that changes with the time are left out"]++
+		return raw, false
+	}
+	if r.Access[0] == road.Closed && r.Access[1] == road.Closed {
+		return raw, false
+	}
+	if hasWord("no private", t["hgv"]) {
+		r.Heavy = road.Closed
+	}
+	r.Name = first(t, "ref", "name")
+	r.Kmh = [2]float32{speedOf(t, "forward"), speedOf(t, "backward")}
+	r.Flags |= flagsOf(t)
+	readRoadLimits(t, r)
+	return raw, true
+}
+
+// first returns the first of the keys that has a value.
+func first(t Tags, keys ...string) string {
+	for _, k := range keys {
+		if t[k] != "" {
+			return t[k]
+		}
+	}
+	return ""
+}
+
+// Values of access keys. Source: Key:access. What is not listed is allowed.
+const (
+	noEntry = "no private permit agricultural forestry agricultural;forestry emergency delivery military residents use_sidepath psv bus"
+	byRight = "destination customers unknown"
+)
+
+// accessKeys from the most to the least telling for a motorhome. Source: Key:access, the tree of land transport, where
+// motorhome stands beside motorcar; a road that says only what cars may do is taken to mean motorhomes.
+var accessKeys = []string{"motorhome", "motorcar", "motor_vehicle", "vehicle", "access"}
+
+// accessOf reads who may drive each way.
+func accessOf(t Tags, class road.Class) (a [2]road.Access) {
+	for i, side := range []string{":forward", ":backward"} {
+		a[i] = road.Open
+		switch {
+		case class == road.Track, // in most countries for those who work the land, unless it says otherwise; common practice
+			hasWord("driveway parking_aisle drive-through emergency_access", t["service"]):
+			a[i] = road.Guests
+		}
+		for _, k := range accessKeys {
+			v, ok := t[k+side]
+			if !ok {
+				v, ok = t[k]
+			}
+			if !ok {
+				continue
+			}
+			switch {
+			case hasWord(noEntry, v):
+				a[i] = road.Closed
+			case hasWord(byRight, v):
+				a[i] = road.Guests
+			case class == road.Track || a[i] == road.Open:
+				a[i] = road.Open
+			}
+			break
+		}
+	}
+	return a
+}
+
+// takesVehicles: a ferry that says nothing may be for people on foot only.
+func takesVehicles(t Tags) bool {
+	for _, k := range []string{"motorhome", "motorcar", "motor_vehicle", "vehicle", "hgv", "car"} {
+		if hasWord("yes designated permissive destination customers", t[k]) {
+			return true
+		}
+	}
+	return false
+}
+
+// onewayOf: 1 along, -1 against, 0 both, 2 changing. Source: Key:oneway, Tag:junction=roundabout, Tag:highway=motorway; a
+// motorway link implies it in practice though not by the wiki.
+func onewayOf(t Tags) int {
+	switch v := first(t, "oneway:motor_vehicle", "oneway:vehicle", "oneway"); v {
+	case "yes", "1", "true":
+		return 1
+	case "-1", "reverse":
+		return -1
+	case "no", "0", "false", "alternating":
+		return 0
+	case "reversible":
+		return 2
+	}
+	if hasWord("roundabout circular", t["junction"]) || hasWord("motorway motorway_link", t["highway"]) {
+		return 1
+	}
+	return 0
+}
+
+// flagsOf reads what a road is besides its class. Sources: Key:toll, Key:tunnel, Key:covered, Key:bridge, Key:surface,
+// Key:tracktype, Key:smoothness, Key:narrow, Key:hazmat, Key:tunnel:category.
+func flagsOf(t Tags) (f road.Flags) {
+	set := func(is bool, flag road.Flags) {
+		if is {
+			f |= flag
+		}
+	}
+	set(hasWord("yes", t["toll"]) || hasWord("yes", t["toll:motorhome"]) || hasWord("yes", t["toll:motorcar"]), road.Toll)
+	set(t["tunnel"] != "" && !hasWord("no culvert", t["tunnel"]), road.Tunnel)
+	set(t["covered"] != "" && t["covered"] != "no", road.Covered)
+	set(t["bridge"] != "" && t["bridge"] != "no", road.Bridge)
+	set(hasWord("yes", t["narrow"]), road.Narrow)
+	set(hasWord("unpaved compacted gravel fine_gravel pebblestone ground dirt earth grass mud sand clay rock", t["surface"]) ||
+		hasWord("grade2 grade3 grade4 grade5", t["tracktype"]), road.Unpaved)
+	set(hasWord("very_bad horrible very_horrible impassable", t["smoothness"]) || hasWord("mud sand rock", t["surface"]) ||
+		hasWord("grade4 grade5", t["tracktype"]), road.SlowWay)
+	for k, v := range t {
+		set(strings.HasPrefix(k, "hazmat") && v == "no" || k == "tunnel:category" && v != "A", road.GasRules)
+	}
+	return f
+}
+
+var clock = regexp.MustCompile(`^(?:(\d{1,2}):)?(\d{1,3})(?::\d{2})?$`)
+var isoDuration = regexp.MustCompile(`^PT(?:(\d+)H)?(?:(\d+)M)?$`)
+
+// minutesOf reads a duration: 25, 0:25, 1:05:00, PT1H5M; 0 if it is none. Source: Key:duration.
+func minutesOf(text string) float64 {
+	text = strings.TrimSpace(text)
+	m := clock.FindStringSubmatch(text)
+	if m == nil && text != "PT" {
+		m = isoDuration.FindStringSubmatch(text)
+	}
+	if m == nil {
+		return 0
+	}
+	h, _ := strconv.Atoi(m[1])
+	min, _ := strconv.Atoi(m[2])
+	return float64(60*h + min)
+}
+
+func lengthM(ls orb.LineString) (m float64) {
+	for i := 1; i < len(ls); i++ {
+		m += geo.DistanceM(ls[i-1], ls[i])
+	}
+	return m
+}

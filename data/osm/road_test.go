@@ -1,0 +1,251 @@
+package osm
+
+import (
+	"bytes"
+	"context"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"ullage/geo/road"
+)
+
+// Spellings from the wiki pages named beside the rules.
+func TestRoadTags(t *testing.T) {
+	for _, tc := range []struct {
+		tags string
+		want string // access along/against, see accessText
+	}{
+		{"highway=residential", "yes/yes"},
+		{"highway=footway", "-"},
+		{"highway=pedestrian", "-"},
+		{"highway=residential | area=yes", "-"},
+		{"highway=primary | oneway=yes", "yes/no"},
+		{"highway=primary | oneway=-1", "no/yes"},
+		{"highway=primary | oneway=alternating", "yes/yes"},
+		{"highway=primary | oneway=reversible", "-"},
+		{"highway=primary | junction=roundabout", "yes/no"},
+		{"highway=motorway", "yes/no"},
+		{"highway=motorway | oneway=no", "yes/yes"},
+		{"highway=motorway_link", "yes/no"},
+		{"highway=trunk", "yes/yes"},
+		{"highway=residential | access=no", "-"},
+		{"highway=residential | access=private", "-"},
+		{"highway=residential | access=no | motorhome=yes", "yes/yes"},
+		{"highway=residential | access=no | motor_vehicle=destination", "guests/guests"},
+		{"highway=residential | motor_vehicle=destination", "guests/guests"},
+		{"highway=residential | vehicle=no | motor_vehicle=yes", "yes/yes"},
+		{"highway=residential | motorcar=no", "-"},
+		{"highway=residential | motor_vehicle:backward=no", "yes/no"},
+		{"highway=residential | motorhome=no | motorcar=yes", "-"},
+		{"highway=track", "guests/guests"},
+		{"highway=track | motor_vehicle=yes", "yes/yes"},
+		{"highway=track | motor_vehicle=forestry", "-"},
+		{"highway=service | service=driveway", "guests/guests"},
+		{"highway=service", "yes/yes"},
+		{"highway=primary | hgv=no", "yes/yes light"},
+		{"route=ferry", "-"},
+		{"route=ferry | motor_vehicle=yes", "yes/yes gas"},
+		{"highway=primary | tunnel=yes | hazmat=no", "yes/yes gas tunnel"},
+		{"highway=primary | tunnel=yes | tunnel:category=E", "yes/yes gas tunnel"},
+		{"highway=primary | tunnel=culvert", "yes/yes"},
+		{"highway=service | tunnel=building_passage", "yes/yes tunnel"},
+		{"highway=primary | toll=yes | bridge=yes", "yes/yes toll bridge"},
+		{"highway=unclassified | surface=gravel", "yes/yes unpaved"},
+		{"highway=primary | motor_vehicle:conditional=no @ (Nov-Mar)", "yes/yes caution"},
+	} {
+		x := &roadReader{left: map[string]int{}}
+		raw, ok := x.roadOf(Way{Tags: tagged(tc.tags)})
+		got := "-"
+		if ok {
+			got = accessText(raw.road)
+		}
+		if got != tc.want {
+			t.Errorf("%s: %s, want %s", tc.tags, got, tc.want)
+		}
+	}
+}
+
+func accessText(r road.Road) string {
+	words := []string{"yes", "guests", "no"}
+	s := words[r.Access[0]] + "/" + words[r.Access[1]]
+	if r.Heavy == road.Closed {
+		s += " light"
+	}
+	for _, f := range []struct {
+		flag road.Flags
+		word string
+	}{{road.GasRules, "gas"}, {road.Tunnel, "tunnel"}, {road.Toll, "toll"}, {road.Bridge, "bridge"}, {road.Unpaved, "unpaved"}, {road.Caution, "caution"}} {
+		if r.Flags&f.flag != 0 {
+			s += " " + f.word
+		}
+	}
+	return s
+}
+
+func TestRoadLimits(t *testing.T) {
+	for _, tc := range []struct {
+		tags    string
+		want    road.Limits
+		unclear string
+	}{
+		{"maxheight=2.7", road.Limits{HeightCm: 270}, ""},
+		{"maxheight=2.7 m", road.Limits{HeightCm: 270}, ""},
+		{`maxheight=12'6"`, road.Limits{HeightCm: 381}, ""}, // 12.5 ft = 3.81 m
+		{"maxheight=default", road.Limits{HeightCm: unlimited}, ""},
+		{"maxheight=none", road.Limits{HeightCm: unlimited}, ""},
+		{"maxheight=below_default", road.Limits{}, "maxheight=below_default"},
+		{"maxheight=default | maxheight:physical=2.9", road.Limits{HeightCm: 290}, ""},
+		{"maxheight=low bridge", road.Limits{}, "maxheight=low bridge"},
+		{"maxwidth=2.1 | maxlength=7", road.Limits{WidthCm: 210, LengthCm: 700}, ""},
+		{"maxweight=3.5", road.Limits{Mass10Kg: 350}, ""},
+		{"maxweight=7000 lbs", road.Limits{Mass10Kg: 317}, ""}, // 3.175 t, rounded down
+		{"maxaxleload=2.5 t", road.Limits{Axle10Kg: 250}, ""},
+		{"maxaxleload=some", road.Limits{}, "maxaxleload=some"},
+		{"maxweight=3.5 | maxweight:conditional=7.5 @ (delivery)", road.Limits{Mass10Kg: 350}, "maxweight:conditional=7.5 @ (delivery)"},
+		{"maxweight:hgv=7.5", road.Limits{}, "maxweight:hgv=7.5"},
+		{"maxheight:signed=no", road.Limits{}, ""},
+	} {
+		var r road.Road
+		readRoadLimits(tagged(tc.tags), &r)
+		if r.Limits != tc.want || r.Unclear != tc.unclear || (r.Flags&road.Caution != 0) != (tc.unclear != "") {
+			t.Errorf("%s: %+v %q %v, want %+v %q", tc.tags, r.Limits, r.Unclear, r.Flags, tc.want, tc.unclear)
+		}
+	}
+}
+
+func TestRoadSpeeds(t *testing.T) {
+	for _, tc := range []struct {
+		tags string
+		want [2]float32
+	}{
+		{"maxspeed=50", [2]float32{50, 50}},
+		{"maxspeed=30 mph", [2]float32{48.28032, 48.28032}}, // 30 × 1.609344
+		{"maxspeed=30mph", [2]float32{48.28032, 48.28032}},
+		{"maxspeed=50 km/h", [2]float32{50, 50}},
+		{"maxspeed=none", [2]float32{}},
+		{"maxspeed=signals", [2]float32{}},
+		{"maxspeed=DE:urban", [2]float32{50, 50}},
+		{"maxspeed=FR:rural", [2]float32{80, 80}},
+		{"maxspeed=IT:motorway", [2]float32{130, 130}},
+		{"maxspeed=XX:rural", [2]float32{80, 80}},
+		{"maxspeed=DE:zone30", [2]float32{30, 30}},
+		{"zone:maxspeed=DE:30", [2]float32{30, 30}},
+		{"source:maxspeed=DE:zone:30", [2]float32{30, 30}},
+		{"maxspeed=walk", [2]float32{7, 7}},
+		{"maxspeed=80 | maxspeed:backward=60", [2]float32{80, 60}},
+		{"maxspeed=80 | maxspeed:motorhome=70", [2]float32{70, 70}},
+		{"maxspeed=50;30", [2]float32{30, 30}},
+		{"maxspeed=fast", [2]float32{}},
+		{"maxspeed=-5", [2]float32{}},
+		{"maxspeed=NaN", [2]float32{}},
+	} {
+		tags := tagged(tc.tags)
+		if got := [2]float32{speedOf(tags, "forward"), speedOf(tags, "backward")}; got != tc.want {
+			t.Errorf("%s: %v, want %v", tc.tags, got, tc.want)
+		}
+	}
+	for text, want := range map[string]float64{"25": 25, "0:25": 25, "01:05": 65, "1:05:30": 65, "PT1H5M": 65, "PT40M": 40, "": 0, "PT": 0, "soon": 0} {
+		if got := minutesOf(text); got != want {
+			t.Errorf("minutesOf(%q) = %v, want %v", text, got, want)
+		}
+	}
+}
+
+// A town drawn by hand. Node 5 is a bollard, 6 a gate, 7 a height restrictor; 99 is missing.
+const smallTown = `<?xml version="1.0"?><osm version="0.6">
+<node id="1" lat="46.000" lon="7.000"/><node id="2" lat="46.001" lon="7.000"/><node id="3" lat="46.002" lon="7.000"/>
+<node id="4" lat="46.001" lon="7.001"/><node id="5" lat="46.0015" lon="7.000"><tag k="barrier" v="bollard"/></node>
+<node id="6" lat="46.001" lon="7.0005"><tag k="barrier" v="gate"/></node>
+<node id="7" lat="46.001" lon="6.9995"><tag k="barrier" v="height_restrictor"/><tag k="maxheight" v="2.1"/></node>
+<node id="8" lat="46.001" lon="6.999"/><node id="9" lat="46.01" lon="7.1"/>
+<way id="10"><nd ref="1"/><nd ref="2"/><tag k="highway" v="primary"/><tag k="ref" v="N 1"/><tag k="name" v="High Road"/></way>
+<way id="11"><nd ref="2"/><nd ref="5"/><nd ref="3"/><tag k="highway" v="residential"/></way>
+<way id="12"><nd ref="2"/><nd ref="6"/><nd ref="4"/><tag k="highway" v="service"/></way>
+<way id="13"><nd ref="2"/><nd ref="7"/><nd ref="8"/><tag k="highway" v="service"/></way>
+<way id="14"><nd ref="3"/><nd ref="99"/><nd ref="4"/><nd ref="1"/><tag k="highway" v="tertiary"/></way>
+<way id="15"><nd ref="3"/><nd ref="9"/><tag k="route" v="ferry"/><tag k="motor_vehicle" v="yes"/><tag k="duration" v="00:30"/></way>
+<way id="16"><nd ref="3"/><nd ref="8"/><tag k="highway" v="footway"/></way>
+<relation id="20"><member type="way" ref="10" role="from"/><member type="node" ref="2" role="via"/><member type="way" ref="12" role="to"/>
+ <tag k="type" v="restriction"/><tag k="restriction" v="no_right_turn"/></relation>
+<relation id="21"><member type="way" ref="10" role="from"/><member type="node" ref="2" role="via"/><member type="way" ref="13" role="to"/>
+ <tag k="type" v="restriction"/><tag k="restriction" v="no_left_turn"/><tag k="except" v="psv;motorcar"/></relation>
+<relation id="22"><member type="way" ref="10" role="from"/><member type="way" ref="11" role="via"/><member type="way" ref="13" role="to"/>
+ <tag k="type" v="restriction"/><tag k="restriction" v="no_u_turn"/></relation>
+<relation id="23"><member type="way" ref="12" role="from"/><member type="node" ref="2" role="via"/><member type="way" ref="10" role="to"/>
+ <tag k="type" v="restriction"/><tag k="restriction:hgv" v="only_left_turn"/></relation>
+</osm>`
+
+func TestReadRoadsSmallTown(t *testing.T) {
+	in, err := ReadRoads(context.Background(), "town.osm", strings.NewReader(smallTown), RoadOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var ways []int64
+	for _, w := range in.Ways {
+		ways = append(ways, w.ID)
+	}
+	if want := []int64{10, 11, 12, 13, 14, 15}; !slices.Equal(ways, want) {
+		t.Errorf("ways %v, want %v", ways, want)
+	}
+	if n := len(in.Ways[4].Nodes); n != 2 {
+		t.Errorf("the way with a missing node has %d nodes in its one whole part, want 2", n)
+	}
+	if in.Ways[0].Road.Name != "N 1" {
+		t.Errorf("name %q", in.Ways[0].Road.Name)
+	}
+	// 7,796 m by GeodSolve -i (46.002 7.0 46.01 7.1) in half an hour: 15.6 km/h.
+	if kmh := in.Ways[5].Road.Kmh[0]; math.Abs(float64(kmh)-15.6) > 0.051 {
+		t.Errorf("the ferry makes %v km/h", kmh)
+	}
+	if len(in.Turns) != 2 || in.Turns[0].From != 10 || in.Turns[0].To != 12 || in.Turns[0].Heavy || !in.Turns[1].Heavy || !in.Turns[1].Only {
+		t.Errorf("turns %+v", in.Turns)
+	}
+	if len(in.Notes) != 2 {
+		t.Errorf("notes %q", in.Notes)
+	}
+	n, err := road.Build(context.Background(), in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := n.Router(context.Background(), road.Vehicle{HeightM: 2.5}, road.Shortest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	car, err := n.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	go4 := func(r *road.Router, node int) bool {
+		p := in.Nodes[node-1].Point
+		_, ok := r.Query().Cost(car.Snap(in.Nodes[0].Point, 1), car.Snap(p, 1))
+		return ok
+	}
+	for _, tc := range []struct {
+		node         int
+		high, anyone bool
+		why          string
+	}{
+		{2, true, true, "the road"},
+		{3, false, false, "beyond a bollard"},
+		{8, false, true, "below a bar at 2.1 m"},
+	} {
+		if got := go4(r, tc.node); got != tc.high {
+			t.Errorf("2.5 m high to node %d, %s: %v", tc.node, tc.why, got)
+		}
+		if got := go4(car, tc.node); got != tc.anyone {
+			t.Errorf("a car to node %d, %s: %v", tc.node, tc.why, got)
+		}
+	}
+}
+
+func TestReadRoadsErrors(t *testing.T) {
+	if _, err := ReadRoads(context.Background(), "x.osm", strings.NewReader("nothing"), RoadOptions{}); err == nil || !strings.Contains(err.Error(), "x.osm") {
+		t.Errorf("error %v", err)
+	}
+	in, err := ReadRoads(context.Background(), "sample", bytes.NewReader(samplePBF()), RoadOptions{})
+	if err != nil || len(in.Ways) != 0 {
+		t.Errorf("a file without roads: %d ways, %v", len(in.Ways), err)
+	}
+}
