@@ -23,7 +23,7 @@ func TestFactor(t *testing.T) {
 // (20,000 trips each, seed 1).
 func TestFactorCovers(t *testing.T) {
 	s, days, trips := Spread{Trip: 0.15, Day: 0.30}, 4, 20000
-	limit := Use{Likely: 10, Spread: s}.Planned(0.9, float64(days)) * float64(days)
+	limit := NewUse("fresh", Part{"all", 10, s}).Planned(0.9, float64(days)) * float64(days)
 	for _, c := range []struct {
 		name string
 		use  func(same, day float64) float64
@@ -52,7 +52,10 @@ func TestFactorCovers(t *testing.T) {
 func TestSpreadProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		share := rapid.Float64Range(0, 1)
-		u := Use{Likely: rapid.Float64Range(-100, 100).Draw(t, "likely"), Spread: Spread{share.Draw(t, "trip"), share.Draw(t, "day")}}
+		part := func(name string) Part {
+			return Part{name, rapid.Float64Range(-100, 100).Draw(t, name), Spread{share.Draw(t, "trip"), share.Draw(t, "day")}}
+		}
+		u := NewUse("battery", part("one"), part("two"))
 		n := rapid.Float64Range(0, 30).Draw(t, "n")
 		lo := rapid.Float64Range(0.5, 0.99).Draw(t, "low")
 		hi := rapid.Float64Range(lo, 0.99).Draw(t, "high")
@@ -66,7 +69,7 @@ func TestSpreadProperties(t *testing.T) {
 		if !(b.Low <= b.Likely+1e-12 && b.Likely <= b.High+1e-12) {
 			t.Errorf("band out of order: %+v", b)
 		}
-		if math.Abs(u.Planned(0.5, n)-u.Likely) > 1e-9*math.Abs(u.Likely) {
+		if math.Abs(u.Planned(0.5, n)-u.Likely) > 1e-9 {
 			t.Error("even odds are not the likely use")
 		}
 	})

@@ -1,0 +1,63 @@
+package life
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// 230 V × 6, 10, 16 A = 1.38, 2.30, 3.68 kW (calculated); kettle and heater
+// trip 6 A (common practice, no source).
+func TestHookUp(t *testing.T) {
+	all := Mains{HeaterMaxW: 3000, ChargerA: 15, Fridge: Absorption}
+	for _, c := range []struct {
+		name               string
+		amps, need         float64
+		mains              Mains
+		limit, heater, gas float64
+		beside, alone      bool
+	}{
+		{"6 A, cold", 6, 2500, all, 1380, 1000, 1500, false, false},
+		{"unknown is 6 A", 0, 2500, all, 1380, 1000, 1500, false, false},
+		{"10 A, cold", 10, 2500, all, 2300, 2000, 500, false, false},
+		{"10 A, mild", 10, 700, all, 2300, 1000, 0, false, false},
+		{"16 A, cold", 16, 2500, all, 3680, 3000, 0, false, true},
+		{"16 A, mild", 16, 700, all, 3680, 1000, 0, true, true},
+		{"16 A, heater of 1 kW", 16, 2500, Mains{1000, 15, Absorption}, 3680, 1000, 1500, true, true},
+		{"3 A", 3, 2500, all, 690, 0, 2500, false, false},
+		{"summer", 10, 0, all, 2300, 0, 0, true, false},
+		{"no electric heating", 10, 1500, Mains{0, 15, Compressor}, 2300, 0, 1500, true, true},
+	} {
+		h := NewHookUp(c.amps, c.mains, c.need)
+		if math.Abs(h.LimitW-c.limit) > 1e-9 || h.HeaterW != c.heater || h.GasHeatW != c.gas || h.KettleBeside != c.beside || h.KettleAlone != c.alone {
+			t.Errorf("%s: %+v", c.name, h)
+		}
+	}
+	// The whole charger of 15 A does not fit beside 1 kW and the fridge on 6 A: it takes what is left.
+	if h := NewHookUp(6, all, 1000); h.ChargerW >= 254 || h.Load() > h.LimitW {
+		t.Errorf("6 A is overloaded: %+v", h)
+	}
+	if says := strings.Join(NewHookUp(math.NaN(), all, 2500).Says(), " "); !strings.Contains(says, "not known") || !strings.Contains(says, "Switch the heater off") {
+		t.Errorf("says: %s", says)
+	}
+}
+
+func TestHookUpNeverOverloads(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		amps := rapid.Float64Range(-1, 40).Draw(t, "A")
+		m := Mains{rapid.Float64Range(0, 4000).Draw(t, "heater"), rapid.Float64Range(0, 40).Draw(t, "charger"), rapid.SampledFrom([]string{Absorption, Compressor, NoFridge}).Draw(t, "fridge")}
+		need := rapid.Float64Range(0, 6000).Draw(t, "need")
+		h := NewHookUp(amps, m, need)
+		if h.Load() > h.LimitW+1e-9 {
+			t.Errorf("%v W on %v W", h.Load(), h.LimitW)
+		}
+		if more := NewHookUp(h.Amps+4, m, need); more.GasHeatW > h.GasHeatW {
+			t.Error("more amperes need more gas")
+		}
+		if h.KettleBeside && h.Load()+kettleW > h.LimitW+1e-9 {
+			t.Error("the kettle trips it")
+		}
+	})
+}
