@@ -1,0 +1,59 @@
+package life
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// By hand: 2750 + 2×75 + 2×40 + 90 + 0.84×75 + 1.09×20 + 0.508×40 + 60 + 30 + 5
+// = 2750 + 150 + 80 + 90 + 63 + 21.8 + 20.32 + 95 = 3270.12.
+func TestLoad(t *testing.T) {
+	l := Load{AllowedKg: 3500, EmptyKg: 2750, Adults: 2, Children: 2, GearKg: 90,
+		Levels: Levels{Diesel: 75, DEF: 20, LPG: 40, Fresh: 60, Grey: 30, Cassette: 5}}
+	if got := l.Kg(); math.Abs(got-3270.12) > 1e-9 {
+		t.Errorf("Kg = %v, want 3270.12", got)
+	}
+	if got := l.MaxFreshL(120); got != 120 {
+		t.Errorf("MaxFreshL = %v, want all 120", got)
+	}
+	if w := l.Warning(120); w != "" {
+		t.Errorf("warning %q", w)
+	}
+	l.GearKg += 230 // 0.12 kg too much
+	if got := l.MaxFreshL(120); math.Abs(got-59.88) > 1e-9 {
+		t.Errorf("MaxFreshL = %v, want 59.88", got)
+	}
+	if w := l.Warning(120); !strings.Contains(w, "at most 60 L") {
+		t.Errorf("warning %q", w)
+	}
+	l.GearKg += 100
+	if w := l.Warning(120); l.MaxFreshL(120) != 0 || !strings.Contains(w, "40 kg even without") {
+		t.Errorf("warning %q", w)
+	}
+	// 3000 − 75 − 0.9 × 75 × 0.84 − 20 − 11 = 2837.3, by hand.
+	if got := EmptyKg(3000, 75, 20, 11); math.Abs(got-2837.3) > 1e-9 {
+		t.Errorf("EmptyKg = %v, want 2837.3", got)
+	}
+	if got := UsualGearKg(Party{Adults: 2, Children: 2}, 7); got != 110 {
+		t.Errorf("UsualGearKg = %v, want 110 (EN 1646-2)", got)
+	}
+}
+
+func TestMaxFreshIsAllowed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := Load{AllowedKg: 3500, EmptyKg: rapid.Float64Range(2500, 3400).Draw(t, "empty"), Adults: rapid.IntRange(0, 6).Draw(t, "adults"),
+			GearKg: rapid.Float64Range(0, 400).Draw(t, "gear"), Levels: Levels{Fresh: rapid.Float64Range(0, 150).Draw(t, "fresh")}}
+		fresh := l.MaxFreshL(150)
+		l.Levels.Fresh = fresh
+		if fresh > 0 && l.SpareKg() < -1e-9 {
+			t.Errorf("%v L are %v kg too heavy", fresh, -l.SpareKg())
+		}
+		l.Levels.Fresh++
+		if fresh < 150 && l.SpareKg() > 0 {
+			t.Error("a litre more would be allowed")
+		}
+	})
+}
