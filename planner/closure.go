@@ -31,7 +31,8 @@ type Closure struct {
 // and the night; later stops of the same site or operator are closed too. On the way reserves may be
 // spent, but no tank runs dry; all other rules hold, opening hours, day limits
 // and end conditions included. Only if that cannot be done, days may be
-// half as long again: a hirer before a locked gate at night drives on.
+// half as long again, and then the nearest places come first: a hirer before a
+// locked gate at night drives on.
 //
 // A way on is a proof by example; that none is found is no proof that none
 // exists. The plan must have passed [Audit]. Each closure takes up to twice
@@ -74,7 +75,7 @@ func searchWayOn(p *Problem, plan Plan, i int, limit float64) Closure {
 	closed, at := closedProblem(p, plan, i)
 	closed.Drive.MaxKmPerDay *= limit
 	closed.Drive.MaxMinPerDay *= limit
-	search := &wayOn{p: closed, before: plan.Visits[:i+1], after: plan.Visits[i+1:], best: Closure{Stop: v.Stop, Problem: closed}}
+	search := &wayOn{p: closed, long: limit > 1, before: plan.Visits[:i+1], after: plan.Visits[i+1:], best: Closure{Stop: v.Stop, Problem: closed}}
 	search.before = slices.Clone(search.before)
 	search.before[i] = Visit{Stop: v.Stop} // the way there and back, for nothing
 	for _, y := range v.Serve {
@@ -155,7 +156,9 @@ type wayOn struct {
 	before, after []Visit
 	missed        []string
 	offers        [][]int // by missed: stops, -1 for none
+	long          bool    // days are too long anyway: the nearest places, then the cheapest
 	best          Closure
+	far           float64 // km of the farthest fallback of best
 }
 
 // keepOffers leaves out of the problem what is neither planned nor tried, so
@@ -202,11 +205,17 @@ func (w *wayOn) try(chosen []int) {
 	if err == nil {
 		plan, err = Replay(w.p, visits)
 	}
+	far := 0.0
+	for _, j := range chosen {
+		if j >= 0 && w.long {
+			far = max(far, w.p.Stops[j].Km)
+		}
+	}
 	switch {
 	case err != nil && !w.best.Survived:
 		w.best.Err = err
-	case err == nil && (!w.best.Survived || plan.Cost < w.best.Plan.Cost):
-		w.best.Survived, w.best.Plan, w.best.Err = true, plan, nil
+	case err == nil && (!w.best.Survived || far < w.far || far == w.far && plan.Cost < w.best.Plan.Cost):
+		w.best.Survived, w.best.Plan, w.best.Err, w.far = true, plan, nil, far
 		w.best.Fallback = map[string]string{}
 		for k, j := range chosen {
 			if j >= 0 {

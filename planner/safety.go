@@ -8,6 +8,7 @@ type Safety struct {
 	Without float64 `json:"without"` // and without
 	Proven  bool    `json:"proven"`  // neither can be less; else both are the best found
 	None    bool    `json:"none"`    // it is proven that no plan has backup; With is 0
+	Exposed int     `json:"exposed"` // stops of the plan with backup for which no way on was found all the same
 }
 
 // Price is what safety costs, ≥ 0; 0 where no plan has it.
@@ -28,9 +29,11 @@ func PriceOfSafety(ctx context.Context, p, whole *Problem, plan Plan, opt Option
 	q.Backup, r.Backup = !p.Backup, !p.Backup
 	var other Plan
 	if q.Backup {
-		other, _, err = Survive(ctx, &q, &r, Steady{}, opt)
-		s.With, s.Without = other.Cost, plan.Cost
+		var closures []Closure
+		other, closures, err = Survive(ctx, &q, &r, Steady{}, opt)
+		s.With, s.Without, s.Exposed = other.Cost, plan.Cost, fatal(closures)
 	} else {
+		s.Exposed = fatal(Closures(whole, plan))
 		other, err = Solve(ctx, &q, opt)
 		s.With, s.Without = plan.Cost, other.Cost
 	}

@@ -11,8 +11,6 @@ import (
 	"strings"
 	"time"
 
-	"github.com/paulmach/orb"
-
 	"ullage/data"
 	"ullage/data/demo"
 	"ullage/data/hours"
@@ -88,7 +86,7 @@ func printed(stderr io.Writer, err error) int {
 type planInput struct{ trip, route, places, start string }
 
 func (in planInput) read() (trip.Trip, source, error) {
-	t, err := in.readTrip()
+	t, notes, err := in.readTrip()
 	if err != nil {
 		return trip.Trip{}, source{}, err
 	}
@@ -100,50 +98,51 @@ func (in planInput) read() (trip.Trip, source, error) {
 		return t, from, err
 	}
 	from, err := readPlaces(strings.Split(in.places, ","))
+	from.notes = append(notes, from.notes...)
 	return t, from, err
 }
 
-func (in planInput) readTrip() (trip.Trip, error) {
+// readTrip also returns what the route's file leaves to be said: gaps, pieces.
+func (in planInput) readTrip() (t trip.Trip, notes []string, err error) {
 	switch {
 	case in.trip == "" && in.route == "" && in.places == "":
-		return demo.Trip(), nil
+		return demo.Trip(), nil, nil
 	case in.places == "":
-		return trip.Trip{}, errors.New("no places: add -places F, an OSM extract of the region or a GeoJSON of places")
+		return trip.Trip{}, nil, errors.New("no places: add -places F, an OSM extract of the region or a GeoJSON of places")
 	case in.trip == "" && in.route == "":
-		return trip.Trip{}, errors.New("no route: add -route F (GPX or GeoJSON) or -trip F")
+		return trip.Trip{}, nil, errors.New("no route: add -route F (GPX or GeoJSON) or -trip F")
 	}
-	t := usualTrip()
+	t = usualTrip()
 	if in.trip != "" {
 		f, err := os.Open(in.trip)
 		if err != nil {
-			return trip.Trip{}, err
+			return trip.Trip{}, nil, err
 		}
 		defer f.Close()
 		if t, err = tripfile.Read(in.trip, f); err != nil {
-			return trip.Trip{}, err
+			return trip.Trip{}, nil, err
 		}
 	}
 	if in.route != "" {
-		name, line, err := readRoute(in.route)
+		r, err := readRoute(in.route)
 		if err != nil {
-			return trip.Trip{}, err
+			return trip.Trip{}, nil, err
 		}
-		t.Route = line
-		if in.trip == "" && name != "" {
-			t.Name = name
+		t.Route, notes = r.Line(), r.Notes
+		if in.trip == "" && r.Name != "" {
+			t.Name = r.Name
 		}
 	}
-	return t, nil
+	return t, notes, nil
 }
 
-func readRoute(name string) (string, orb.LineString, error) {
+func readRoute(name string) (data.Route, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return "", nil, err
+		return data.Route{}, err
 	}
 	defer f.Close()
-	r, err := data.ReadRoute(name, f)
-	return r.Name, r.Line(), err
+	return data.ReadRoute(name, f)
 }
 
 // usualTrip is what is assumed of a route that comes without a trip: two

@@ -1,11 +1,13 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"ullage/planner"
 )
@@ -23,10 +25,12 @@ func solve(args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		return wrong(stderr, "solve: %s: %v", args[0], err)
 	}
-	if answer.Status == planner.Infeasible {
-		if why, err := planner.Explain(context.Background(), p, planner.Options{}); err == nil && len(why) > 0 {
-			answer.Why = why
-		}
+	why, nearest, err := planner.Refuse(context.Background(), p, answer, planner.Options{}, nil)
+	if err != nil {
+		return wrong(stderr, "solve: %s: %v", args[0], err)
+	}
+	if len(why) > 0 {
+		answer.Why = why
 	}
 	if err := printJSON(stdout, answer); err != nil {
 		return wrong(stderr, "solve: %v", err)
@@ -38,7 +42,21 @@ func solve(args []string, stdout, stderr io.Writer) int {
 	for _, r := range answer.Why {
 		fmt.Fprintln(stderr, " ", r.Text)
 	}
+	if nearest != nil {
+		fmt.Fprintf(stderr, "  what comes nearest to a plan, NOT VALID, visits %s and breaks:\n", stopsOf(nearest.Visits))
+		for _, r := range nearest.Broken {
+			fmt.Fprintln(stderr, "    ", r.Text)
+		}
+	}
 	return exitInfeasible
+}
+
+func stopsOf(visits []planner.Visit) string {
+	var out []string
+	for _, v := range visits {
+		out = append(out, v.Stop)
+	}
+	return cmp.Or(strings.Join(out, ", "), "nothing")
 }
 
 func readProblem(name string) (*planner.Problem, error) {

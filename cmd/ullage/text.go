@@ -36,6 +36,7 @@ func printItinerary(w io.Writer, t trip.Trip, it trip.Itinerary, from source) er
 	for _, d := range it.Days {
 		p.day(d)
 	}
+	p.others()
 	p.foot(from)
 	return p.w.Flush()
 }
@@ -94,7 +95,36 @@ func (p *sheet) head(t trip.Trip) {
 	c := it.Parts
 	p.line("%s", verdict(it))
 	p.line("  goods %.2f, fees %.2f, nights %.2f, time %.2f, missing at the end %.2f", c.Goods, c.Fees, c.Nights, c.Time, c.Refill)
+	if it.Safety != nil {
+		p.wrap("  ", it.Safety.Text)
+	}
 	p.line("")
+}
+
+// others lists plans that one may like better.
+func (p *sheet) others() {
+	if len(p.it.Others) == 0 {
+		return
+	}
+	p.line("Other plans")
+	for _, o := range p.it.Others {
+		p.wrap("  - ", fmt.Sprintf("%s: %s", extra(o.Extra, p.it.Currency), o.Text))
+		for _, d := range o.Days {
+			p.wrap("      ", d)
+		}
+	}
+	p.line("")
+}
+
+// extra says what something costs more, or less.
+func extra(sum float64, currency string) string {
+	switch {
+	case sum >= 0.005:
+		return fmt.Sprintf("%.2f %s more", sum, currency)
+	case sum <= -0.005:
+		return fmt.Sprintf("%.2f %s less", -sum, currency)
+	}
+	return "costs the same"
 }
 
 // verdict says what the plan costs and how good it is.
@@ -118,11 +148,29 @@ func (p *sheet) refusal() {
 			p.wrap("      cure: ", cure)
 		}
 	}
+	p.nearest()
 	for _, c := range p.it.Places {
 		if c.Excluded != "" {
 			p.wrap(fmt.Sprintf("  km %6.1f  ", c.Km), fmt.Sprintf("%s left out: %s", cmp.Or(c.Name, trip.KindName(c.Kind)+" "+c.Place), c.Excluded))
 		}
 	}
+}
+
+// nearest tells how far the trip can go if limits give way.
+func (p *sheet) nearest() {
+	n := p.it.Nearest
+	if n == nil {
+		return
+	}
+	p.line("")
+	p.line("NOT A VALID PLAN, only what comes nearest to one. It breaks:")
+	for _, text := range n.Broken {
+		p.wrap("  ! ", text)
+	}
+	for _, d := range n.Days {
+		p.wrap("    ", d)
+	}
+	p.line("")
 }
 
 func (p *sheet) day(d trip.Day) {
@@ -173,7 +221,7 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	}
 	p.wrap("         data   ", strings.Join(c.Facts, "; "))
 	if c.Fallback != "" {
-		p.wrap("         else   ", c.Fallback)
+		p.wrap("         closed ", c.Fallback)
 	}
 	for _, text := range c.Cautions {
 		if !slices.Contains(p.remarks, text) {

@@ -15,18 +15,17 @@ const others = 2
 // more adds to a plan what a person asks next: what safety costs, and which
 // other plans there are.
 func (b *Built) more(ctx context.Context, it Itinerary) (Itinerary, error) {
-	opt := planner.Options{MaxLabels: manyLabels}
 	if ctx.Err() != nil {
 		return it, nil
 	}
-	s, ok, err := planner.PriceOfSafety(ctx, b.Problem, b.whole(), it.plan, opt)
+	s, ok, err := planner.PriceOfSafety(ctx, b.Problem, b.whole(), it.plan, planner.Options{})
 	if err != nil {
 		return Itinerary{}, fmt.Errorf("plan %q without a closed place: %w", b.Trip.Name, err)
 	}
 	if ok {
 		it.Safety = &Safety{Price: s.Price(), Text: b.safetyText(s)}
 	}
-	alternatives, err := planner.Alternatives(ctx, b.Problem, it.plan, others, opt)
+	alternatives, err := planner.Alternatives(ctx, b.Problem, it.plan, others, planner.Options{MaxLabels: fewLabels})
 	if err != nil {
 		return Itinerary{}, fmt.Errorf("other plans for %q: %w", b.Trip.Name, err)
 	}
@@ -42,22 +41,24 @@ func (b *Built) more(ctx context.Context, it Itinerary) (Itinerary, error) {
 
 // safetyText says the price of safety in one sentence.
 func (b *Built) safetyText(s planner.Safety) string {
-	about := ""
+	price := fmt.Sprintf("%.2f %s", s.Price(), b.Trip.Currency)
 	if !s.Proven {
-		about = "about "
+		price = "about " + price
 	}
-	price := fmt.Sprintf("%s%.2f %s", about, s.Price(), b.Trip.Currency)
+	if s.Price() < 0.005 {
+		price = "nothing"
+	}
+	text := fmt.Sprintf("A plan that stays safe if a place is closed would cost %s more", price)
 	switch {
 	case s.None:
 		return "No plan for this trip stays safe if a place is closed."
-	case b.Trip.Backup && s.Price() < 0.005:
-		return "Staying safe if a place is closed costs nothing extra."
 	case b.Trip.Backup:
-		return fmt.Sprintf("Staying safe if a place is closed costs %s.", price)
-	case s.Price() < 0.005:
-		return "A plan that stays safe if a place is closed would cost nothing extra."
+		text = fmt.Sprintf("Staying safe if a place is closed costs %s more", price)
 	}
-	return fmt.Sprintf("A plan that stays safe if a place is closed would cost %s more.", price)
+	if s.Exposed > 0 {
+		return fmt.Sprintf("%s, and still no way on was found from %d of its stops.", text, s.Exposed)
+	}
+	return text + "."
 }
 
 // difference says what a person sees: other nights, more or fewer stops.

@@ -11,9 +11,13 @@ import (
 // may cost more. Own choice: some euros on a trip of some days.
 const keepWithin = 0.01
 
-// manyLabels bounds each of the problems that are solved to say more about a
-// plan or a refusal: there are dozens of them.
-const manyLabels = 20_000
+// manyLabels bounds each of the problems that are solved to explain a
+// refusal, of which there are dozens; fewLabels those for other plans, which
+// need not be proven.
+const (
+	manyLabels = 20_000
+	fewLabels  = 5_000
+)
 
 // Plan makes a trip into a problem, solves it, has the answer audited and
 // reads it back. Better plans found on the way go to opt.Progress, audited as
