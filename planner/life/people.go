@@ -123,6 +123,7 @@ const (
 var devicesAh = map[string]float64{"little": 1.5, "": 4, "usual": 4, "many": 10}
 
 var (
-	waterSpread    = Spread{Trip: 0.20, Day: 0.25} // published totals differ by half; from memory
+	// Published totals differ by half, but who sees the gauge fall saves; from memory.
+	waterSpread    = Spread{Trip: 0.15, Day: 0.15}
 	cassetteSpread = Spread{Trip: 0.15, Day: 0.15} // 1.5–2.9 L
 )

@@ -1,0 +1,170 @@
+package life
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// couple is two people in a 6.8 m low-profile that heats with gas.
+func couple() Model {
+	return Model{
+		Vehicle: Vehicle{Body: LowProfile, LoadedKg: 3300, Shell: shell(3), Heater: LPGHeater, ElectricW: 2000, Fridge: Absorption, HasLPG: true,
+			Battery: Battery{Chemistry: LeadAcid, PlateAh: 95, DriveA: SplitChargeA, ChargerA: 15}},
+		Party: Party{Adults: 2},
+	}
+}
+
+func mustStay(t interface{ Fatal(...any) }, m Model, s Stay) Night {
+	n, err := m.Stay(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return n
+}
+
+var bavaria = Where{Lat: 47.9, Lon: 11.4, AltM: new(700.0)}
+
+func TestStay(t *testing.T) {
+	m := couple()
+	winter := Stay{At: bavaria, YearDay: MidMonth(1)}
+	summer := Stay{At: bavaria, YearDay: MidMonth(7)}
+	hooked := winter
+	hooked.HookUp, hooked.Amps = true, 10
+	for _, s := range []Stay{winter, hooked, summer} {
+		n := mustStay(t, m, s)
+		t.Logf("%.1f °C, %.1f kWh heat, %.1f kWh water", n.Air.MeanC, n.HeatKWh, n.WaterKWh)
+		for _, u := range n.Uses {
+			if u.Likely != 0 {
+				t.Logf("  %-8s %6.2f, planned %6.2f: %v", u.Tank, u.Likely, u.Planned(0.9, 3), u.Parts)
+			}
+		}
+		for _, c := range n.Cautions {
+			t.Log("  ", c)
+		}
+	}
+	w, h, s := mustStay(t, m, winter), mustStay(t, m, hooked), mustStay(t, m, summer)
+	if !(w.Of("lpg").Likely > 2.5*h.Of("lpg").Likely && h.Of("lpg").Likely > 0) {
+		t.Errorf("gas in winter %v L, on hook-up %v L", w.Of("lpg").Likely, h.Of("lpg").Likely)
+	}
+	if w.Of("lpg").Likely < 5*s.Of("lpg").Likely {
+		t.Errorf("gas in winter %v L, in summer %v L", w.Of("lpg").Likely, s.Of("lpg").Likely)
+	}
+	if h.Of("battery").Likely >= 0 || s.Of("battery").Likely <= 0 {
+		t.Error("hook-up does not charge, or life needs no current")
+	}
+	if c := strings.Join(w.Cautions, " "); !strings.Contains(c, "empties the boiler") {
+		t.Errorf("winter cautions: %s", c)
+	}
+	if len(s.Cautions) != 0 {
+		t.Errorf("summer cautions: %q", s.Cautions)
+	}
+}
+
+func TestDrive(t *testing.T) {
+	m := couple()
+	uses, err := m.Drive(ReferenceProfile())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := uses.Of("diesel").Likely; math.Abs(d-10.5) > 1e-9 {
+		t.Errorf("100 km take %v L, want the usual 10.5", d)
+	}
+	if d := uses.Of("def").Likely; math.Abs(d-0.42) > 1e-9 {
+		t.Errorf("100 km take %v L of exhaust fluid, want 4 %%", d)
+	}
+	if b := uses.Of("battery").Likely; b >= 0 {
+		t.Errorf("driving charges %v Ah", -b)
+	}
+	ferry, err := m.Drive([]Section{{Km: 200, Ferry: true}})
+	if err != nil || ferry.Of("diesel").Likely != 0 || ferry.Of("battery").Likely != 0 {
+		t.Errorf("a ferry uses %v, %v", ferry, err)
+	}
+	if _, err := m.Drive([]Section{{Km: 5}}); err == nil || !strings.Contains(err.Error(), "section 1") {
+		t.Errorf("no speed: %v", err)
+	}
+}
+
+func TestModelRefuses(t *testing.T) {
+	for want, spoil := range map[string]func(*Model){
+		"heater":    func(m *Model) { m.Vehicle.Heater = "wood" },
+		"fridge":    func(m *Model) { m.Vehicle.Fridge = "" },
+		"burns gas": func(m *Model) { m.Vehicle.HasLPG = false },
+		"grade 4":   func(m *Model) { m.Vehicle.Shell.Grade = 4 },
+		"measures":  func(m *Model) { m.Vehicle.Shell.LengthM = math.NaN() },
+		"chemistry": func(m *Model) { m.Vehicle.Battery.Chemistry = "salt" },
+		"wished":    func(m *Model) { m.Comfort.InsideC = 45 },
+		"body":      func(m *Model) { m.Vehicle.Body = "" },
+		"showers":   func(m *Model) { m.Party.Showers = "daily" },
+		"exhaust":   func(m *Model) { m.Vehicle.DEFShare = 3 },
+	} {
+		m := couple()
+		spoil(&m)
+		if _, err := m.Stay(Stay{}); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v", want, err)
+		}
+	}
+}
+
+// More people never use less, colder never needs less gas, hook-up never needs
+// more, a site's showers never need more water.
+func TestStayProperties(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := couple()
+		m.Vehicle.Shell.Grade = rapid.IntRange(0, 3).Draw(t, "grade")
+		m.Vehicle.Heater = rapid.SampledFrom([]string{LPGHeater, DieselHeater, NoHeater}).Draw(t, "heater")
+		m.Vehicle.Fridge = rapid.SampledFrom([]string{Absorption, Compressor, NoFridge}).Draw(t, "fridge")
+		m.Vehicle.Battery.PanelW = rapid.SampledFrom([]float64{0, 100, 300}).Draw(t, "panel")
+		m.Party = Party{Adults: rapid.IntRange(1, 4).Draw(t, "adults"), Children: rapid.IntRange(0, 3).Draw(t, "children"),
+			Showers: rapid.SampledFrom([]string{"", "sites", "frugal"}).Draw(t, "showers"), Toilet: rapid.SampledFrom([]string{"", "sites"}).Draw(t, "toilet"),
+			Cooking: rapid.SampledFrom([]string{"", "little"}).Draw(t, "cooking")}
+		s := Stay{At: Where{rapid.Float64Range(35, 70).Draw(t, "lat"), rapid.Float64Range(-10, 30).Draw(t, "lon"), new(rapid.Float64Range(0, 1500).Draw(t, "alt"))},
+			YearDay: rapid.IntRange(1, 365).Draw(t, "day"), WheelHours: rapid.Float64Range(0, 8).Draw(t, "wheel"),
+			HookUp: rapid.Bool().Draw(t, "hookup"), Amps: rapid.SampledFrom([]float64{0, 6, 10, 16}).Draw(t, "A"), Showers: rapid.Bool().Draw(t, "showers there")}
+		n := mustStay(t, m, s)
+		never := func(what, tank string, more, less Night) {
+			if more.Of(tank).Likely < less.Of(tank).Likely-1e-9 {
+				t.Errorf("%s: %s %v instead of %v", what, tank, more.Of(tank).Likely, less.Of(tank).Likely)
+			}
+		}
+		crowd := m
+		crowd.Party.Adults++
+		for _, tank := range []string{"fresh", "grey", "cassette"} {
+			never("one more", tank, mustStay(t, crowd, s), n)
+		}
+		if !s.HookUp && m.Vehicle.Heater == NoHeater {
+			never("one more", "battery", mustStay(t, crowd, s), n)
+			never("one more", "lpg", mustStay(t, crowd, s), n)
+		}
+		higher := s
+		higher.At.AltM = new(*s.At.AltM + 300) // 2 °C colder
+		if m.Vehicle.Fridge != Absorption {    // whose gas the cold saves
+			never("colder", "lpg", mustStay(t, m, higher), n)
+		}
+		never("colder", "diesel", mustStay(t, m, higher), n)
+		if n2 := mustStay(t, m, higher); n2.HeatKWh < n.HeatKWh {
+			t.Error("colder needs less heat")
+		}
+		hooked := s
+		hooked.HookUp = true
+		for _, tank := range []string{"lpg", "diesel", "battery"} {
+			never("without hook-up", tank, n, mustStay(t, m, hooked))
+		}
+		washed := s
+		washed.Showers = true
+		never("without the site's showers", "fresh", n, mustStay(t, m, washed))
+		for _, u := range n.Uses {
+			if u.Tank != "battery" && u.Likely < 0 || math.IsNaN(u.Likely) {
+				t.Errorf("%s uses %v", u.Tank, u.Likely)
+			}
+			if u.Planned(0.9, 3) < u.Likely-1e-9 {
+				t.Errorf("%s: planned with less than likely", u.Tank)
+			}
+		}
+		if n.Of("grey").Likely > n.Of("fresh").Likely {
+			t.Error("more grey than fresh")
+		}
+	})
+}
