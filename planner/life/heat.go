@@ -123,9 +123,9 @@ const (
 )
 
 const (
-	// fridgeKgDay at 20 °C outside: 0.35, published 10–25 g/h (vehicle manual of
-	// 2012, p. 81), 20 g/h (womopedia). 3 % a degree, within the published range; from memory.
-	fridgeKgDay              = 0.35
+	// fridgeKgDay at 20 °C outside: 17.5 g/h, the middle of 10–25 g/h (vehicle
+	// manual of 2012, p. 81); 80 L take 20 g/h (womopedia). 3 % a degree within that range; from memory.
+	fridgeKgDay              = 0.42
 	fridgeKgMin, fridgeKgMax = 0.24, 0.60
 	// compressorAhDay at 20 °C: with the loads beside it 50–80 Ah/day; from memory.
 	compressorAhDay = 40.0
