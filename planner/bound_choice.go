@@ -47,12 +47,20 @@ func (f *finder) first() {
 func (f *finder) pay(d detail) {
 	m, from := f.m, f.best
 	for _, t := range from.nights.tanks {
-		if price := m.cheapestPrice(t); from.worth[t] == 0 && !m.tanks[t].free && price > 0 && !m.restores(t) {
+		if price := m.payable(t); from.worth[t] == 0 && price > 0 {
 			worth := slices.Clone(from.worth)
 			worth[t] = price
 			f.try(worth, from.nights.tanks, d)
 		}
 	}
+}
+
+// payable is the cheapest price of a tank that may have to be bought for, else 0.
+func (m *model) payable(t int) float64 {
+	if m.tanks[t].free || m.restores(t) {
+		return 0
+	}
+	return m.cheapestPrice(t)
 }
 
 // grow takes tanks into the group one by one, and tries each group.

@@ -59,8 +59,13 @@ type solver struct {
 
 func (s *solver) solve(ctx context.Context) (Plan, error) {
 	s.m = newModel(s.p)
+	if len(s.m.stops) > longTrip {
+		if done, err := s.glance(ctx); done || err != nil {
+			return s.answer(err)
+		}
+	}
 	f := finder{m: s.m}
-	effort := firstEffort + 20*len(s.m.stops)
+	effort := firstEffort + len(s.m.stops)*len(s.m.stops)/5 // the longer the trip, the dearer finer bounds
 	for more := true; more; {
 		before := f.best
 		more = f.next()
@@ -82,46 +87,72 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 	return s.answer(nil)
 }
 
+// glance looks for some plan to show before the bounds of a long trip are
+// worked out: with rough bounds and a very narrow sweep.
+func (s *solver) glance(ctx context.Context) (done bool, err error) {
+	m := s.m
+	worth := m.worths()
+	atNight := m.bindingTanks()
+	for _, t := range atNight {
+		worth[t] = m.payable(t)
+	}
+	b := newBounds(m, worth, atNight, detail{row: 170 * (1 + len(m.stops)/100), tank: 6})
+	w := newSweep(m, b)
+	s.bound = w.root()
+	whole := math.MaxInt
+	return s.sweep(ctx, w, math.Inf(1), narrow/2, &whole)
+}
+
 // prove sweeps for plans within a little of the bound, then within more, until
 // one is found: nothing better can have been missed. The bound is close, so
 // the sweeps that find nothing cost little. When they begin to cost more, a
 // narrow sweep without limit finds a plan to show. done says that there is
 // nothing more to do; it is false if the sweeps keep more labels than effort.
 func (s *solver) prove(ctx context.Context, w *sweep, effort int) (done bool, err error) {
-	over := firstOver
-	root := s.bound
+	step := firstStep * (math.Abs(s.bound) + 1)
 	width := narrow
+	before, kept := s.bound, 1 // limit of the sweep before, labels it kept
 	for n := 0; ; n++ {
-		for ; n > 0 && len(w.labels.all) > easy && width <= widest && effort > 0 && math.IsInf(s.cost, 1); width *= 3 {
+		for ; kept > easy && width <= widest && effort > 0 && math.IsInf(s.cost, 1); width *= 3 {
+			if width > narrow {
+				effort -= len(w.labels.all)
+			}
 			whole := math.MaxInt
 			if done, err := s.sweep(ctx, w, math.Inf(1), width, &whole); done || err != nil {
 				return done, err
 			}
-			effort -= math.MaxInt - whole
 		}
 		if effort <= 0 {
 			return false, nil
 		}
-		limit := s.bound + over*(math.Abs(root)+1)
-		if n > 12 {
+		limit := s.bound + step
+		if n > 12 && kept < easy {
 			limit = math.Inf(1)
 		}
-		done, err := s.sweep(ctx, w, min(limit, s.cost+tie), math.MaxInt, &effort)
+		limit = min(limit, s.cost+tie)
+		done, err := s.sweep(ctx, w, limit, math.MaxInt, &effort)
 		if done || err != nil || effort <= 0 {
 			return done, err
 		}
-		if len(w.labels.all) < easy {
-			over *= 2
+		now := max(1, len(w.labels.all))
+		switch {
+		case now < easy:
+			step *= 2
+		case now > kept: // labels grow exponentially with the limit
+			step = min(step, (limit-before)*growth/math.Log(float64(now)/float64(kept)))
 		}
+		before, kept = limit, now
 	}
 }
 
 const (
-	firstOver   = 0.0015 // of the root's bound
+	longTrip    = 250    // stops
+	firstStep   = 0.0015 // of the bound
 	narrow      = 16     // partial plans after every stop
 	widest      = 16 * 27
 	easy        = 400  // labels of a sweep that costs next to nothing
-	firstEffort = 4000 // labels of all sweeps with the first bounds
+	growth      = 1.8  // a sweep should keep e to this times the labels of the one before
+	firstEffort = 1000 // labels of all sweeps with the first bounds
 )
 
 // sweep runs one sweep and takes what it found and proved. done says that

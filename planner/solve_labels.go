@@ -78,6 +78,30 @@ func (a *labels) layersOf(id int32, tank int) []layer {
 	return ls[from:to]
 }
 
+// A look is what of a label rules out most dominance at a glance.
+type look struct {
+	cost, reach float64
+	free        [4]float32 // in hand of the first tanks that are free and that driving does not restore
+}
+
+func (a *labels) look(id int32) look {
+	l := &a.all[id]
+	k := look{cost: l.cost, reach: l.reach}
+	hand := a.handOf(id)
+	for n, t := range a.m.plain {
+		k.free[n] = float32(hand[t])
+	}
+	return k
+}
+
+// covers says whether label k may dominate o; false is certain.
+func (k *look) covers(o *look) bool {
+	const rounding = 1e-2
+	return k.cost <= o.cost+tie && k.reach >= o.reach-slack &&
+		k.free[0] >= o.free[0]-rounding && k.free[1] >= o.free[1]-rounding &&
+		k.free[2] >= o.free[2]-rounding && k.free[3] >= o.free[3]-rounding
+}
+
 // dominates says whether whatever label y can do, label x can do as well
 // before or at stop i, and not at a higher cost.
 func (a *labels) dominates(x, y int32, i int, km float64) bool {

@@ -30,6 +30,7 @@ type model struct {
 	least  int     // nights
 	most   int     // math.MaxInt32 if no plan can have too many
 	opens  []bool  // by stop: windows from this stop on
+	plain  []int   // the first tanks that are free and that driving does not restore, four at most
 	wander bool    // driving restores some tank, so that a visit without a service can be of use
 }
 
@@ -91,6 +92,11 @@ func newModel(p *Problem) *model {
 	}
 	for i := range m.stops {
 		m.split(&m.stops[i])
+	}
+	for t := range m.tanks {
+		if x := &m.tanks[t]; x.free && x.perKm >= 0 && len(m.plain) < 4 {
+			m.plain = append(m.plain, t)
+		}
 	}
 	return m
 }

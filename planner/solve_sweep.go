@@ -20,6 +20,7 @@ type sweep struct {
 	labels labels
 	pool   []int32
 	next   []int32 // scratch
+	looks  []look  // of next
 	lost   float64 // the least bound of anything thrown away that dominance does not excuse
 	best   int32   // label of the best whole plan, −1 if none
 	cost   float64 // its cost
@@ -136,10 +137,12 @@ func (w *sweep) price(l *label, s *state, i int) {
 func (w *sweep) pass(ctx context.Context, i int) error {
 	stop := &w.m.stops[i]
 	next := w.next[:0]
+	w.looks = w.looks[:0]
 	if !stop.required {
 		for _, id := range w.pool {
 			if w.skip(id, i) {
 				next = append(next, id)
+				w.looks = append(w.looks, w.labels.look(id))
 			}
 		}
 	}
@@ -258,20 +261,23 @@ func (w *sweep) try(next []int32, id int32, i int, night bool, take uint32) []in
 		return next
 	}
 	new := w.labels.add(l, s)
+	own := w.labels.look(new)
 	km := w.m.stops[i].km
-	for _, o := range next {
-		if x := &w.labels.all[o]; x.cost <= l.cost+tie && x.reach >= l.reach-slack && w.labels.dominates(o, new, i+1, km) {
+	for n := range next {
+		if w.looks[n].covers(&own) && w.labels.dominates(next[n], new, i+1, km) {
 			w.labels.drop(new)
 			return next
 		}
 	}
-	kept := next[:0]
-	for _, o := range next {
-		if x := &w.labels.all[o]; x.cost < l.cost-tie || x.reach > l.reach+slack || !w.labels.dominates(new, o, i+1, km) {
-			kept = append(kept, o)
+	kept := 0
+	for n, o := range next {
+		if !own.covers(&w.looks[n]) || !w.labels.dominates(new, o, i+1, km) {
+			next[kept], w.looks[kept] = o, w.looks[n]
+			kept++
 		}
 	}
-	return append(kept, new)
+	w.looks = append(w.looks[:kept], own)
+	return append(next[:kept], new)
 }
 
 // drop takes back the label added last.
