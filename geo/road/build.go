@@ -70,7 +70,7 @@ func (b *maker) cutWays() error {
 	for _, t := range b.in.Turns {
 		b.ends[t.From], b.ends[t.To] = [2]int32{-1, -1}, [2]int32{-1, -1}
 	}
-	// 1. How often each node is used: a junction is an end of a way, or where ways meet.
+	// 1. How often each node is used, up to 2: a junction is an end of a way, or where ways meet.
 	uses := make([]uint8, len(b.in.Nodes))
 	for _, w := range b.in.Ways {
 		if w.Road.closed() {
@@ -83,9 +83,8 @@ func (b *maker) cutWays() error {
 			if p := b.in.Nodes[v].Point; !(math.Abs(p[0]) <= 180 && math.Abs(p[1]) <= 90) {
 				return fmt.Errorf("road: way %d goes through %v, %v: no place on earth", w.ID, p[0], p[1])
 			}
-			uses[v] = min(uses[v]+1, 200)
-			if i == 0 || i == len(w.Nodes)-1 {
-				uses[v] = min(uses[v]+100, 200)
+			if uses[v]++; i == 0 || i == len(w.Nodes)-1 || uses[v] > 2 {
+				uses[v] = 2
 			}
 		}
 	}
