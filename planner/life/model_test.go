@@ -49,7 +49,7 @@ func TestStay(t *testing.T) {
 	if !(w.Of("lpg").Likely > 2.5*h.Of("lpg").Likely && h.Of("lpg").Likely > 0) {
 		t.Errorf("gas in winter %v L, on hook-up %v L", w.Of("lpg").Likely, h.Of("lpg").Likely)
 	}
-	if w.Of("lpg").Likely < 5*s.Of("lpg").Likely {
+	if w.Of("lpg").Likely < 4*s.Of("lpg").Likely {
 		t.Errorf("gas in winter %v L, in summer %v L", w.Of("lpg").Likely, s.Of("lpg").Likely)
 	}
 	if h.Of("battery").Likely >= 0 || s.Of("battery").Likely <= 0 {
