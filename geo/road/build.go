@@ -1,7 +1,6 @@
 package road
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"math"
@@ -26,12 +25,15 @@ func Build(ctx context.Context, in Input) (*Network, error) {
 		return nil, fmt.Errorf("road: no roads for vehicles in the data")
 	}
 	b.forbidTurns()
-	b.joinStates()
-	rank, err := nestedOrder(ctx, b.undirected(), b.at)
+	b.leavingOf()
+	n := b.network()
+	n.joinArcs()
+	rank, err := nestedOrder(ctx, n.undirected(), n.at)
 	if err != nil {
 		return nil, err
 	}
-	n := b.network(rank)
+	n = n.renumbered(rank)
+	n.joinArcs()
 	n.cch = newHierarchy(n)
 	n.boxes = newBoxes(n)
 	return n, ctx.Err()
@@ -48,12 +50,10 @@ type maker struct {
 	known map[Road]uint32
 	bends []byte
 
-	comes map[uint32]*forbidden // arriving direction → what it may not do
-	order []uint32              // keys of comes, ascending
-	state map[uint32]uint32     // arriving direction → its state
-	arcs  [][]arc               // by state
-	plain []uint32              // by state: its junction
-	notes []string
+	comes   map[uint32]*forbidden // arriving direction → what it may not do
+	order   []uint32              // keys of comes, ascending
+	leaving map[uint32][]uint32   // junction with forbidden turns → directions out of it
+	notes   []string
 }
 
 type rawEdge struct {
@@ -61,7 +61,21 @@ type rawEdge struct {
 	bendEnd                  uint32
 }
 
-type arc struct{ head, edge uint32 }
+// leavingOf lists the directions out of junctions that turns are forbidden at.
+func (b *maker) leavingOf() {
+	b.leaving = map[uint32][]uint32{}
+	for _, dir := range b.order {
+		b.leaving[b.headOf(dir)] = nil
+	}
+	for e := range b.edges {
+		for back := range uint32(2) {
+			dir := uint32(e)<<1 | back
+			if list, ok := b.leaving[b.headOf(dir^1)]; ok && b.mayDrive(dir) {
+				b.leaving[b.headOf(dir^1)] = append(list, dir)
+			}
+		}
+	}
+}
 
 // cutWays cuts the ways at junctions and puts barriers between.
 func (b *maker) cutWays() error {
@@ -179,42 +193,6 @@ func (b *maker) addEdge(from, to, road uint32, nodes []int32) {
 	b.edges = append(b.edges, e)
 }
 
-// joinStates lists the arcs out of every state.
-func (b *maker) joinStates() {
-	junctions := len(b.at)
-	b.plain = make([]uint32, junctions)
-	for j := range b.plain {
-		b.plain[j] = uint32(j)
-	}
-	b.state = map[uint32]uint32{}
-	for _, dir := range b.order {
-		b.state[dir] = uint32(len(b.at))
-		j := b.headOf(dir)
-		b.at = append(b.at, b.at[j])
-		b.plain = append(b.plain, j)
-	}
-	b.arcs = make([][]arc, len(b.at))
-	for e := range b.edges {
-		for back := range uint32(2) {
-			if dir := uint32(e)<<1 | back; b.mayDrive(dir) {
-				tail := b.headOf(dir ^ 1)
-				b.arcs[tail] = append(b.arcs[tail], arc{b.arrives(dir), dir})
-			}
-		}
-	}
-	for _, in := range b.order {
-		s := b.state[in]
-		for _, a := range b.arcs[b.plain[s]] {
-			switch b.comes[in].says(a.edge) {
-			case Open:
-				b.arcs[s] = append(b.arcs[s], a)
-			case Guests: // light vehicles
-				b.arcs[s] = append(b.arcs[s], arc{a.head, a.edge | heavyOnly})
-			}
-		}
-	}
-}
-
 func (b *maker) mayDrive(dir uint32) bool {
 	return b.roads[b.edges[dir>>1].road].Access[dir&1] != Closed
 }
@@ -227,98 +205,30 @@ func (b *maker) headOf(dir uint32) uint32 {
 	return b.edges[dir>>1].from
 }
 
-func (b *maker) arrives(dir uint32) uint32 {
-	if s, ok := b.state[dir]; ok {
-		return s
-	}
-	return b.headOf(dir)
-}
-
-// undirected returns for every state the others that an arc joins it with, ascending.
-func (b *maker) undirected() graph {
-	degree := make([]uint32, len(b.at)+1)
-	for s, list := range b.arcs {
-		for _, a := range list {
-			if int(a.head) != s {
-				degree[s]++
-				degree[a.head]++
-			}
-		}
-	}
-	g := graph{first: make([]uint32, len(b.at)+1)}
-	for s := range b.at {
-		g.first[s+1] = g.first[s] + degree[s]
-	}
-	g.head = make([]uint32, g.first[len(b.at)])
-	fill := slices.Clone(g.first)
-	for s, list := range b.arcs {
-		for _, a := range list {
-			if int(a.head) == s {
-				continue // a loop joins nothing
-			}
-			g.head[fill[s]], g.head[fill[a.head]] = a.head, uint32(s)
-			fill[s]++
-			fill[a.head]++
-		}
-	}
-	// Each neighbour once.
-	kept := uint32(0)
-	for s := range b.at {
-		list := g.head[g.first[s]:g.first[s+1]]
-		slices.Sort(list)
-		g.first[s] = kept
-		for i, t := range list {
-			if i == 0 || t != list[i-1] {
-				g.head[kept] = t
-				kept++
-			}
-		}
-	}
-	g.first[len(b.at)] = kept
-	g.head = g.head[:kept]
-	return g
-}
-
-// network numbers states by rank and edges along with them.
-func (b *maker) network(rank []uint32) *Network {
-	states := len(b.at)
-	n := &Network{roads: b.roads, date: b.in.Date, notes: append(slices.Clone(b.in.Notes), b.notes...)}
-	n.at = make([]spot, states)
-	old := make([]uint32, states) // rank → state here
-	for s, r := range rank {
-		n.at[r], old[r] = b.at[s], uint32(s)
-	}
-	order := make([]uint32, len(b.edges)) // new number → edge here
-	for i := range order {
-		order[i] = uint32(i)
-	}
-	low := func(e uint32) uint32 { return min(rank[b.edges[e].from], rank[b.edges[e].to]) }
-	slices.SortFunc(order, func(x, y uint32) int { return cmp.Or(cmp.Compare(low(x), low(y)), cmp.Compare(x, y)) })
-	number := make([]uint32, len(b.edges))
+// network puts the parts together, in the order of the input.
+func (b *maker) network() *Network {
+	n := &Network{at: b.at, roads: b.roads, date: b.in.Date, notes: append(slices.Clone(b.in.Notes), b.notes...), bends: b.bends}
 	n.shape = make([]uint32, 1, len(b.edges)+1)
-	for i, o := range order {
-		e := b.edges[o]
-		number[o] = uint32(i)
-		n.from, n.to = append(n.from, rank[e.from]), append(n.to, rank[e.to])
-		n.cm, n.road = append(n.cm, e.cm), append(n.road, e.road)
-		n.bends = append(n.bends, b.bends[e.bend:e.bendEnd]...)
-		n.shape = append(n.shape, uint32(len(n.bends)))
+	for _, e := range b.edges {
+		n.from, n.to = append(n.from, e.from), append(n.to, e.to)
+		n.cm, n.road, n.shape = append(n.cm, e.cm), append(n.road, e.road), append(n.shape, e.bendEnd)
 	}
-	n.first = make([]uint32, states+1)
-	for r, s := range old {
-		for _, a := range b.arcs[s] {
-			n.head = append(n.head, rank[a.head])
-			n.edge = append(n.edge, a.edge&heavyOnly|number[a.edge&^heavyOnly>>1]<<1|a.edge&1)
+	for _, dir := range b.order {
+		c := coming{plain: b.headOf(dir), state: uint32(len(n.at)), in: dir}
+		n.at = append(n.at, n.at[c.plain])
+		n.extra = append(n.extra, c)
+	}
+	for i := range n.extra {
+		c := &n.extra[i]
+		for _, end := range b.leaving[c.plain] {
+			switch b.comes[c.in].says(end) {
+			case Closed:
+				c.bans = append(c.bans, end)
+			case Guests: // for light vehicles
+				c.bans = append(c.bans, end|heavyOnly)
+			}
 		}
-		n.first[r+1] = uint32(len(n.head))
 	}
-	for _, in := range b.order {
-		s := b.state[in]
-		n.extra = append(n.extra, coming{rank[b.plain[s]], rank[s]})
-	}
-	slices.SortFunc(n.extra, func(x, y coming) int {
-		return cmp.Or(cmp.Compare(x.plain, y.plain), cmp.Compare(x.state, y.state))
-	})
 	return n
 }
 

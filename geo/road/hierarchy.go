@@ -1,6 +1,9 @@
 package road
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // A hierarchy lists for each state the states above it that it can reach through states below itself only, whatever the
 // weights: the chordal completion of the network by its order (Dibbelt, Strasser, Wagner 2016, section 4). An upward arc
@@ -39,10 +42,16 @@ func (h *hierarchy) arcBetween(x, y uint32) uint32 {
 
 // newHierarchy contracts all states in order. Time and memory are linear in the arcs made.
 func newHierarchy(n *Network) hierarchy {
+	h, _ := hierarchyBelow(n, math.MaxInt)
+	return h
+}
+
+// hierarchyBelow gives up, with ok false, when there are more than most arcs.
+func hierarchyBelow(n *Network, most int) (h hierarchy, ok bool) {
 	states := len(n.at)
 	// 1. Original neighbours above each state.
 	above := neighboursAbove(n)
-	h := hierarchy{upFirst: make([]uint32, states+1)}
+	h = hierarchy{upFirst: make([]uint32, states+1)}
 	child := make([]uint32, states) // state → last child; siblings chained
 	sibling := make([]uint32, states)
 	for s := range child {
@@ -53,6 +62,9 @@ func newHierarchy(n *Network) hierarchy {
 	// 2. What is above a state: its neighbours, and what is above its children, but itself.
 	for s := range uint32(states) {
 		start := len(h.upHead)
+		if start > most {
+			return h, false
+		}
 		add := func(t uint32) {
 			if t != s && seen[t] != s+1 {
 				seen[t] = s + 1
@@ -77,7 +89,7 @@ func newHierarchy(n *Network) hierarchy {
 	}
 	h.upHead = slices.Clip(h.upHead)
 	h.turnRound()
-	return h
+	return h, true
 }
 
 func neighboursAbove(n *Network) graph {

@@ -33,8 +33,12 @@ type Network struct {
 // heavyOnly marks an arc that only vehicles up to [HeavyT] may take: a turn forbidden to heavy ones.
 const heavyOnly = 1 << 31
 
-// A coming is the state of who has come to a junction by an edge with forbidden turns.
-type coming struct{ plain, state uint32 }
+// A coming is the state of who has come to a junction by a direction with forbidden turns. bans are the directions out of it
+// that are forbidden, with heavyOnly those that are forbidden to heavy vehicles.
+type coming struct {
+	plain, state, in uint32
+	bans             []uint32
+}
 
 // A spot is a position in 1e-7 degrees.
 type spot struct{ lon, lat int32 }
@@ -63,7 +67,7 @@ func (n *Network) Road(edge uint32) Road { return n.roads[n.road[edge]] }
 // Bytes returns the memory of the network in bytes, without names.
 func (n *Network) Bytes() int {
 	b := 8*len(n.at) + 4*(len(n.first)+len(n.head)+len(n.edge)) + 4*(len(n.from)+len(n.to)+len(n.cm)+len(n.road)+len(n.shape)) +
-		len(n.bends) + 64*len(n.roads) + 8*len(n.extra)
+		len(n.bends) + 64*len(n.roads) + 64*len(n.extra)
 	return b + n.cch.bytes() + n.boxes.bytes()
 }
 
@@ -106,43 +110,4 @@ func takeBend(b []byte) (int32, []byte) {
 		}
 	}
 	return 0, nil
-}
-
-// arcs returns the first and one past the last arc out of a state.
-func (n *Network) arcs(s uint32) (lo, hi uint32) { return n.first[s], n.first[s+1] }
-
-// tail returns the junction from which an edge is entered in a direction, head the one that it leads to.
-func (n *Network) tailOf(dir uint32) uint32 {
-	if dir&1 == 0 {
-		return n.from[dir>>1]
-	}
-	return n.to[dir>>1]
-}
-
-// comings returns the further states of a junction, besides the plain one.
-func (n *Network) comings(plain uint32) []coming {
-	lo, hi := 0, len(n.extra)
-	for lo < hi {
-		if m := (lo + hi) / 2; n.extra[m].plain < plain {
-			lo = m + 1
-		} else {
-			hi = m
-		}
-	}
-	end := lo
-	for end < len(n.extra) && n.extra[end].plain == plain {
-		end++
-	}
-	return n.extra[lo:end]
-}
-
-// arrival returns the state after driving a direction; ok is false if the direction does not exist.
-func (n *Network) arrival(dir uint32) (state uint32, ok bool) {
-	lo, hi := n.arcs(n.tailOf(dir))
-	for a := lo; a < hi; a++ {
-		if n.edge[a]&^heavyOnly == dir {
-			return n.head[a], true
-		}
-	}
-	return 0, false
 }

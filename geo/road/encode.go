@@ -1,0 +1,91 @@
+package road
+
+import (
+	"encoding/binary"
+	"hash/crc32"
+	"math"
+)
+
+// The coded form of a network, version 1:
+//
+//	"ULRN" version(1 byte) body crc32(4 bytes, IEEE, of all before, least byte first)
+//
+// The body holds unsigned varints (encoding/binary), signed ones zigzag:
+//
+//	date, notes count and notes            text: length, bytes
+//	roads count, and for each: name, unclear, class, access×2, heavy, flags, limits×5, km/h×2 as bits of float32
+//	states count, and for each: longitude and latitude less those of the state before, in 1e-7°
+//	edges count, and for each: start less the start before, end less start, length in cm, road, bytes of bends
+//	bends                                  as in memory
+//	turns count, and for each: plain less that before, state less plain, direction, bans count and bans
+//
+// Arcs, the hierarchy and the boxes follow from these: states are in the order of contraction, which is the costly part.
+const (
+	magic   = "ULRN"
+	version = 1
+)
+
+// Encode returns the coded form, about 25 bytes a junction, a third less when packed. The same network gives the same bytes.
+func (n *Network) Encode() []byte {
+	w := writer{append([]byte(magic), version)}
+	w.text(n.date)
+	w.number(uint64(len(n.notes)))
+	for _, s := range n.notes {
+		w.text(s)
+	}
+	w.number(uint64(len(n.roads)))
+	for i := range n.roads {
+		w.road(&n.roads[i])
+	}
+	w.number(uint64(len(n.at)))
+	last := spot{}
+	for _, s := range n.at {
+		w.signed(int64(s.lon) - int64(last.lon))
+		w.signed(int64(s.lat) - int64(last.lat))
+		last = s
+	}
+	w.number(uint64(len(n.from)))
+	before := uint32(0)
+	for e := range n.from {
+		w.signed(int64(n.from[e]) - int64(before))
+		w.signed(int64(n.to[e]) - int64(n.from[e]))
+		w.number(uint64(n.cm[e]))
+		w.number(uint64(n.road[e]))
+		w.number(uint64(n.shape[e+1] - n.shape[e]))
+		before = n.from[e]
+	}
+	w.b = append(w.b, n.bends...)
+	w.number(uint64(len(n.extra)))
+	before = 0
+	for _, c := range n.extra {
+		w.number(uint64(c.plain - before))
+		w.signed(int64(c.state) - int64(c.plain))
+		w.number(uint64(c.in))
+		w.number(uint64(len(c.bans)))
+		for _, b := range c.bans {
+			w.number(uint64(b))
+		}
+		before = c.plain
+	}
+	return binary.LittleEndian.AppendUint32(w.b, crc32.ChecksumIEEE(w.b))
+}
+
+type writer struct{ b []byte }
+
+func (w *writer) number(v uint64) { w.b = binary.AppendUvarint(w.b, v) }
+func (w *writer) signed(v int64)  { w.b = binary.AppendVarint(w.b, v) }
+func (w *writer) text(s string) {
+	w.number(uint64(len(s)))
+	w.b = append(w.b, s...)
+}
+
+func (w *writer) road(r *Road) {
+	w.text(r.Name)
+	w.text(r.Unclear)
+	l := r.Limits
+	for _, v := range [...]uint64{uint64(r.Class), uint64(r.Access[0]), uint64(r.Access[1]), uint64(r.Heavy), uint64(r.Flags),
+		uint64(l.HeightCm), uint64(l.WidthCm), uint64(l.LengthCm), uint64(l.Mass10Kg), uint64(l.Axle10Kg),
+		uint64(math.Float32bits(r.Kmh[0])), uint64(math.Float32bits(r.Kmh[1]))} {
+		w.number(v)
+	}
+}

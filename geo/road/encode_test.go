@@ -1,0 +1,69 @@
+package road
+
+import (
+	"bytes"
+	"context"
+	"encoding/binary"
+	"errors"
+	"hash/crc32"
+	"reflect"
+	"testing"
+)
+
+func TestEncodeDecode(t *testing.T) {
+	for seed := range uint64(4) {
+		in := madeInput(9, 300+seed)
+		in.Date, in.Notes = "2026-11-25", []string{"a note"}
+		in.Ways[0].Road.Name, in.Ways[1].Road.Unclear = "N 1", "maxheight=low"
+		n := built(t, in)
+		b := n.Encode()
+		if again := built(t, in).Encode(); !bytes.Equal(b, again) {
+			t.Fatal("the same input gives other bytes")
+		}
+		m, err := Decode(context.Background(), b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !reflect.DeepEqual(n, m) {
+			t.Fatal("the network decoded is not the one coded")
+		}
+		compareWithDijkstra(t, m, 3, seed)
+	}
+}
+
+func TestDecodeErrors(t *testing.T) {
+	good := built(t, madeInput(5, 1)).Encode()
+	changed := bytes.Clone(good)
+	changed[len(changed)/2] ^= 1
+	newer := bytes.Clone(good)
+	newer[4] = 9
+	for name, b := range map[string][]byte{"nothing": nil, "text": []byte("this is no network"), "cut": good[:len(good)-7], "changed": changed, "newer": newer} {
+		if _, err := Decode(context.Background(), b); !errors.Is(err, ErrCoded) {
+			t.Errorf("%s: error %v", name, err)
+		}
+	}
+}
+
+// FuzzDecode changes the body under a right checksum: any bytes give a network or an error.
+func FuzzDecode(f *testing.F) {
+	for seed := range uint64(3) {
+		b := built(f, madeInput(3+int(seed), 400+seed)).Encode()
+		f.Add(b[:len(b)-4])
+	}
+	f.Fuzz(func(t *testing.T, body []byte) {
+		b := binary.LittleEndian.AppendUint32(bytes.Clone(body), crc32.ChecksumIEEE(body))
+		n, err := Decode(context.Background(), b)
+		if err != nil {
+			return
+		}
+		if m, err := Decode(context.Background(), n.Encode()); err != nil || !reflect.DeepEqual(n, m) {
+			t.Fatalf("coded again: %v", err)
+		}
+		r := routed(t, n, Vehicle{HeightM: 3}, Fastest)
+		q := r.Query()
+		if p, err := q.Route(Spot{OK: true}, Spot{OK: true, Edge: uint32(n.Edges() - 1)}); err == nil {
+			n.Line(p)
+			r.Notes(p)
+		}
+	})
+}
