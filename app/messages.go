@@ -14,15 +14,16 @@ var say = struct {
 	left, roomFor, capacityOf, reserve, unknown                                                     string
 	stLoading, stLoadingShare, stPlanning, stPlanned, stPlannedGap, stImproving, stRefused, stError string
 	stNothing, stEmpty                                                                              string
-	refusedHead, refusedWhere, refusedMissing, cure                                                 string
+	refusedHead, refusedWhere, refusedMissing, cure, nearest, notValid                              string
 	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                string
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                           string
 	daysTitle, day, dayLine, toEnd                                                                  string
 	call, night, nightsMany, arrive, leave, detour, estimate, onRoute, from, to, free               string
-	fallback, facts, cautions, known, pointsToMind, avoid, avoidAgain, required                     string
+	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required          string
 	tripTitle, change, done, editHelp                                                               string
 	sumPeople, sumDay, sumNights, sumAny                                                            string
 	adults, children, calls, days, nightsWord, places, points                                       string
+	othersTitle, othersMore, othersLess, othersSame, afresh                                         string
 	costTitle, goods, fees, nightFees, refill, timeValue, paid, withTime                            string
 	limitsTitle, limits1, limits2, limits3, limits4                                                 string
 	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                   string
@@ -70,6 +71,7 @@ var say = struct {
 	stEmpty:   "Open a route, or draw one.",
 
 	refusedHead: "This trip cannot be made as it is", refusedWhere: "km %s to %s", refusedMissing: "%s short", cure: "What would help",
+	nearest: "What comes nearest to a plan", notValid: "This is not a valid plan. It breaks:",
 
 	mapTitle: "Map", mapAlt: "The route with the stops in their order", mapDrawn: "Drawn overview: this browser shows no live map.",
 	zoomIn: "Closer", zoomOut: "Farther", whole: "Whole route", off: "off the route", notUsed: "not used",
@@ -80,7 +82,7 @@ var say = struct {
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",
 	detour: "detour about %s, %s", estimate: "estimate", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
-	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", known: "Mind, as before: %s", pointsToMind: "point|points", avoid: "Plan without this place",
+	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", known: "Mind, as before: %s", pointsToMind: "point|points", avoid: "Plan without this place", avoidThis: "Plan without %s",
 	avoidAgain: "Left out: %s. Use it again", required: "required",
 
 	tripTitle: "The trip", change: "Change the trip", done: "Done", editHelp: "Every change is planned at once.",
@@ -88,6 +90,8 @@ var say = struct {
 	sumNights: "%s to %s", sumAny: "Nights as they come.",
 	adults: "adult|adults", children: "child|children", calls: "stop|stops", days: "day|days", nightsWord: "night|nights",
 	places: "place|places", points: "point|points",
+
+	othersTitle: "Other plans", othersMore: "%s more", othersLess: "%s less", othersSame: "same cost", afresh: "Plan afresh",
 
 	costTitle: "Cost", goods: "Fuel, gas and water", fees: "Fees of stops", nightFees: "Nights", refill: "Missing at the return",
 	timeValue: "Time of detours and stops", paid: "to pay", withTime: "with the time counted",
@@ -125,7 +129,7 @@ var kindWords = map[string]string{
 }
 
 // limitWords names the limits of a refusal that are no tank.
-var limitWords = map[string]string{"km": "distance of a day", "min": "time of a day", "nights": "nights", "plan": "all limits together"}
+var limitWords = map[string]string{"km": "distance of a day", "min": "time of a day", "nights": "nights", "plan": "all limits together", "backup": "safety", "open": "opening hours"}
 
 // unitWords are their units.
 var unitWords = map[string]string{"km": "km", "min": "min", "nights": "nights"}

@@ -48,10 +48,13 @@ type (
 	Edited struct{ Field, Text string }
 	// FormToggled opens or closes the form.
 	FormToggled struct{}
+	// Afresh: plan without regard to the plan in use.
+	Afresh struct{}
 	// Avoided: plan without this place, or with it again.
 	Avoided struct{ Place string }
 
-	// Answered: a plan or a better one. Last says that no better one follows.
+	// Answered: a plan or a better one. Last says that no better one follows;
+	// the same one may come again with more to say about it.
 	Answered struct {
 		No   int
 		Plan trip.Itinerary
@@ -105,6 +108,7 @@ func (NotKept) isMsg()      {}
 func (Edited) isMsg()       {}
 func (FormToggled) isMsg()  {}
 func (Avoided) isMsg()      {}
+func (Afresh) isMsg()       {}
 func (Answered) isMsg()     {}
 func (PlanFailed) isMsg()   {}
 func (PointedMin) isMsg()   {}

@@ -5,6 +5,7 @@ import (
 
 	"ullage/app/browser"
 	"ullage/app/job"
+	"ullage/planner"
 )
 
 // A Page is the whole page. It holds the model, gives each part what it
@@ -57,10 +58,11 @@ func (p *Page) words() []app.UI {
 		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing})
 	}
 	if m.HasPlan() {
-		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan})
+		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan, Kept: m.Phase == Planned && m.Plan.Status == planner.Feasible})
 	}
 	return append(out,
 		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor)},
+		&Others{Plan: m.Plan},
 		&Limits{Cautions: m.Plan.Cautions, Estimated: m.Plan.Estimated},
 		&Sources{Files: m.Files},
 	)

@@ -8,6 +8,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"ullage/planner"
+	"ullage/planner/trip"
 )
 
 // drawn is the page of a model as HTML.
@@ -27,7 +28,13 @@ func TestThePageOfAModel(t *testing.T) {
 	plan := samplePlan()
 	plan.Status, plan.Days = planner.Infeasible, nil
 	plan.Why = []planner.Reason{{Limit: "diesel", FromKm: 120, ToKm: 430, Missing: 14, Text: "The tank is too small for the gap.", Cures: []string{"widen the corridor"}}}
+	plan.Nearest = &trip.Nearest{Broken: []string{"Diesel runs out after km 300."}, Days: []string{"Day 1: Nearby pumps"}}
 	refused = Update(refused, Answered{No: refused.Wanted, Plan: plan, Last: true})
+	more := planned()
+	rich := samplePlan()
+	rich.Safety = &trip.Safety{Price: 3.2, Text: "Staying safe costs 3.20 EUR more."}
+	rich.Others = []trip.Other{{Extra: 4.5, Text: "night at Reed isle instead of Dune field", Days: []string{"Day 1: Reed isle (night)"}, Avoid: "n9"}, {Extra: -0.004, Text: "4 stops instead of 5"}}
+	more = Update(more, Answered{No: more.Wanted, Plan: rich, Last: true})
 	gap := planned()
 	gap.Plan.Status, gap.Plan.Bound = planner.Feasible, 119
 	wrong := Update(Update(planned(), FormToggled{}), Edited{"adults", "0"})
@@ -41,8 +48,10 @@ func TestThePageOfAModel(t *testing.T) {
 	}{
 		{"nothing yet", New(nil), []string{`data-state="loading"`, `id="file"`, `id="map"`, `id="itinerary"`}, []string{`id="strips"`}},
 		{"planned", planned(), []string{`data-state="planned"`, `id="strips"`, "Corner pumps", "Refuel 20", "49 → 69", "(estimate)", "amenity=fuel", "Harbour pumps", "50" + thin + "L left", `role="slider"`}, []string{attributionText}},
-		{"not proven", gap, []string{"2.50" + thin + "EUR"}, nil},
-		{"refused", refused, []string{`data-state="refused"`, "Diesel: 14" + thin + "L short", "km 120 to 430", "widen the corridor"}, nil},
+		{"not proven", gap, []string{"2.50" + thin + "EUR", "Plan afresh"}, nil},
+		{"refused", refused, []string{`data-state="refused"`, "Diesel: 14" + thin + "L short", "km 120 to 430", "widen the corridor", "This is not a valid plan", "Diesel runs out after km 300.", "Nearby pumps"}, []string{`id="strips"`, "Save the stops"}},
+		{"other plans", more, []string{`data-state="planned"`, "Staying safe costs 3.20 EUR more.", "4.50" + thin + "EUR more", "Reed isle (night)", "Plan without Unused", "same cost"}, []string{"Plan afresh"}},
+		{"no other plans", planned(), nil, []string{`id="others"`}},
 		{"wrong text", wrong, []string{"A whole number from 1 to 20.", `class="field whole wrong"`, `value="0"`}, nil},
 		{"data of OpenStreetMap", osm, []string{attributionText}, nil},
 		{"the invented island", island, nil, []string{attributionText}},

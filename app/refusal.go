@@ -30,17 +30,36 @@ func (r *Refusal) Render() app.UI {
 	return app.Section().ID("refusal").Class("refusal").Aria("labelledby", "refusal-title").Body(
 		app.H2().ID("refusal-title").Text(say.refusedHead),
 		app.Ul().Body(items...),
+		r.nearest(),
 	)
+}
+
+// nearest is marked in words as no plan: it is a list, not the itinerary.
+func (r *Refusal) nearest() app.UI {
+	return app.If(r.Plan.Nearest != nil, func() app.UI {
+		n := r.Plan.Nearest
+		return app.Details().Class("nearest").Body(
+			app.Summary().Text(say.nearest),
+			app.P().Class("mark").Text(say.notValid),
+			app.Ul().Class("broken").Body(lines(n.Broken)...),
+			app.Ul().Body(lines(n.Days)...),
+		)
+	})
 }
 
 func (r *Refusal) cures(cures []string) app.UI {
 	return app.If(len(cures) > 0, func() app.UI {
-		var lis []app.UI
-		for _, c := range cures {
-			lis = append(lis, app.Li().Text(c))
-		}
-		return app.Div().Class("cures").Body(app.B().Text(say.cure), app.Ul().Body(lis...))
+		return app.Div().Class("cures").Body(app.B().Text(say.cure), app.Ul().Body(lines(cures)...))
 	})
+}
+
+// lines is a list of texts.
+func lines(texts []string) []app.UI {
+	var out []app.UI
+	for _, s := range texts {
+		out = append(out, app.Li().Text(s))
+	}
+	return out
 }
 
 // limit names the limit and how much is missing.

@@ -36,7 +36,7 @@ func Update(m Model, msg Msg) Model {
 	case RouteRead:
 		m.Files = append(without(m.Files, "route"), msg.File)
 		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
-		m.Trip.Avoid, m.Trip.Require = nil, nil
+		m.Trip.Avoid, m.Trip.Require, m.Trip.Keep = nil, nil, nil
 		m.Draft = nil
 		m = ask(m)
 	case TripRead:
@@ -59,6 +59,9 @@ func Update(m Model, msg Msg) Model {
 		} else {
 			m.Trip.Avoid = append(slices.Clip(m.Trip.Avoid), msg.Place)
 		}
+		m = ask(m)
+	case Afresh:
+		m.Trip.Keep = nil
 		m = ask(m)
 	case Answered:
 		m = answer(m, msg)
@@ -138,6 +141,9 @@ func answer(m Model, msg Answered) Model {
 		m.Phase, m.Note = Planned, ""
 		if !msg.Last {
 			m.Phase = Planning
+		} else if stops := msg.Plan.Stops(); !slices.Equal(stops, m.Trip.Keep) {
+			m.Trip.Keep = stops // the plan in use from now on
+			m.Saves++
 		}
 	default:
 		m.Phase, m.Note = Failed, say.unknown

@@ -57,6 +57,32 @@ func TestPhases(t *testing.T) {
 	}
 }
 
+// A plan that is done is in use: the next one is asked to keep its stops,
+// until a person wants it afresh or the route is another.
+func TestThePlanInUseIsKept(t *testing.T) {
+	m := planned()
+	if got, want := strings.Join(m.Trip.Keep, " "), "n1 n2 n3 n4"; got != want {
+		t.Errorf("keeps %q, want %q", got, want)
+	}
+	again := Update(m, Answered{No: m.Wanted, Plan: samplePlan(), Last: true})
+	if again.Saves != m.Saves || again.Wanted != m.Wanted {
+		t.Error("the same plan with more to say is saved or planned again")
+	}
+	if edited := Update(m, Edited{"adults", "3"}); len(edited.Trip.Keep) != 4 || edited.Wanted == m.Wanted {
+		t.Errorf("after a change it keeps %q", edited.Trip.Keep)
+	}
+	if fresh := Update(m, Afresh{}); fresh.Trip.Keep != nil || fresh.Wanted != m.Wanted+1 {
+		t.Errorf("afresh it keeps %q", fresh.Trip.Keep)
+	}
+	if other := Update(m, RouteRead{Line: sampleTrip().Route}); other.Trip.Keep != nil {
+		t.Errorf("on another route it keeps %q", other.Trip.Keep)
+	}
+	first := Update(after(PlacesRead{File: File{Kind: "places"}}, TripRead{Trip: sampleTrip()}), Answered{No: 1, Plan: samplePlan()})
+	if first.Trip.Keep != nil {
+		t.Error("a plan that may still get better is kept")
+	}
+}
+
 func TestOnlyTheLatestPlanIsShown(t *testing.T) {
 	m := planned()
 	old := m.Wanted

@@ -15,6 +15,7 @@ type Verdict struct {
 	app.Compo
 	Trip trip.Trip
 	Plan trip.Itinerary
+	Kept bool // a cheaper plan may have other stops than the plan in use
 }
 
 func (v *Verdict) Render() app.UI {
@@ -31,8 +32,13 @@ func (v *Verdict) Render() app.UI {
 			app.Dl().Body(v.parts()...),
 		),
 		app.Button().Type("button").Class("quiet").Text(say.gpx).OnClick(v.onGPX),
+		app.If(v.Kept, func() app.UI {
+			return app.Button().Type("button").Class("quiet").Text(say.afresh).OnClick(v.onAfresh)
+		}),
 	)
 }
+
+func (v *Verdict) onAfresh(ctx app.Context, e app.Event) { send(ctx, Afresh{}) }
 
 func (v *Verdict) onGPX(ctx app.Context, e app.Event) {
 	b, err := stopsGPX(v.Trip, v.Plan)

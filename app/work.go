@@ -68,7 +68,7 @@ func (p *Page) plan(ctx app.Context, no int) {
 			p.tell(ctx, PlanFailed{no, a.Err.Error()})
 			return
 		}
-		p.tell(ctx, Answered{no, a.Itinerary, a.Last})
+		p.tell(ctx, Answered{no, a.Itinerary, a.Done})
 	})
 }
 

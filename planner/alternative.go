@@ -34,12 +34,19 @@ func Alternatives(ctx context.Context, p *Problem, plan Plan, count int, opt Opt
 		return nil, err
 	}
 	all = append(all, fewer...)
-	slices.SortStableFunc(all, func(a, b Alternative) int { return cmp.Compare(a.Extra, b.Extra) })
 	var out []Alternative
-	for _, a := range all {
-		if len(out) < count && differs(p, a.Plan, plan) && !slices.ContainsFunc(out, func(b Alternative) bool { return !differs(p, a.Plan, b.Plan) }) {
-			out = append(out, a)
+	for len(out) < count {
+		next := -1 // the cheapest that is not like one that is shown
+		for i, a := range all {
+			like := func(b Alternative) bool { return !differs(p, a.Plan, b.Plan) }
+			if differs(p, a.Plan, plan) && !slices.ContainsFunc(out, like) && (next < 0 || a.Extra < all[next].Extra) {
+				next = i
+			}
 		}
+		if next < 0 {
+			break
+		}
+		out = append(out, all[next])
 	}
 	return out, nil
 }

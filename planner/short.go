@@ -4,7 +4,6 @@ package planner
 // waits for a search to say so.
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -112,21 +111,22 @@ func nightsOf(stays []Night) int {
 // leastUse of a tank by some of the stays: at least count of them, and nights
 // nights; of the last stay, only the part that is needed.
 func leastUse(tank string, stays []Night, count, nights int) float64 {
-	use := func(n Night) float64 { return n.Use[tank] }
-	slices.SortFunc(stays, func(a, b Night) int { return cmp.Compare(use(a), use(b)) })
-	byCount := 0.0
-	for _, n := range stays[:min(count, len(stays))] {
-		byCount += use(n)
-	}
-	perNight := func(n Night) float64 { return use(n) / float64(n.Nights) }
-	slices.SortFunc(stays, func(a, b Night) int { return cmp.Compare(perNight(a), perNight(b)) })
-	byNights := 0.0
+	var whole, single []float64
 	for _, n := range stays {
-		take := max(0, min(nights, n.Nights))
-		byNights += float64(take) * perNight(n)
-		nights -= take
+		whole = append(whole, n.Use[tank])
+		for range n.Nights {
+			single = append(single, n.Use[tank]/float64(n.Nights))
+		}
 	}
-	return max(byCount, byNights)
+	return max(sumOfLeast(whole, count), sumOfLeast(single, nights))
+}
+
+func sumOfLeast(list []float64, n int) (sum float64) {
+	slices.Sort(list)
+	for _, x := range list[:max(0, min(n, len(list)))] {
+		sum += x
+	}
+	return sum
 }
 
 // nightsShort finds days that no night ends in time, and nights that cannot be had.

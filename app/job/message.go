@@ -69,7 +69,8 @@ type Opened struct {
 // unless Err says why there is none.
 type Answer struct {
 	Itinerary trip.Itinerary `json:"itinerary"`
-	Last      bool           `json:"last"` // no better one follows
+	Done      bool           `json:"done"` // no better plan follows; what else there is to say may
+	Last      bool           `json:"last"` // nothing follows
 	Err       error          `json:"-"`
 	TookMS    int            `json:"took_ms"` // since the worker began
 }

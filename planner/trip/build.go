@@ -176,26 +176,33 @@ func (b *Built) days() int {
 
 // sort brings stops and candidates into the order of the route.
 func (b *Built) sort(stops []planner.Stop) {
-	slices.SortStableFunc(stops, func(x, y planner.Stop) int {
-		return cmp.Or(cmp.Compare(x.Km, y.Km), cmp.Compare(x.ID, y.ID))
-	})
-	order := make([]int, len(b.Candidates))
-	for i := range order {
-		order[i] = i
+	b.around = make([]planner.Stop, len(stops))
+	for to, from := range along(len(stops), func(i int) (float64, string) { return stops[i].Km, stops[i].ID }) {
+		b.around[to] = stops[from]
 	}
-	slices.SortStableFunc(order, func(i, j int) int {
-		x, y := b.Candidates[i], b.Candidates[j]
-		return cmp.Or(cmp.Compare(x.Km, y.Km), cmp.Compare(x.Stop, y.Stop))
-	})
-	sorted, at := make([]Candidate, len(order)), make([]int, len(order))
-	for to, from := range order {
+	sorted, at := make([]Candidate, len(b.Candidates)), make([]int, len(b.Candidates))
+	for to, from := range along(len(b.Candidates), func(i int) (float64, string) { return b.Candidates[i].Km, b.Candidates[i].Stop }) {
 		sorted[to], at[from] = b.Candidates[from], to
 	}
-	b.Candidates, b.around = sorted, stops
+	b.Candidates = sorted
 	for id, c := range b.calls {
 		c.candidate = at[c.candidate]
 		b.calls[id] = c
 	}
+}
+
+// along lists the numbers from 0 to n − 1 by km, then by id.
+func along(n int, key func(i int) (km float64, id string)) []int {
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		km, id := key(i)
+		other, otherID := key(j)
+		return cmp.Or(cmp.Compare(km, other), cmp.Compare(id, otherID))
+	})
+	return order
 }
 
 // require marks the first pass of each required place.

@@ -1,11 +1,6 @@
 package trip
 
-import (
-	"cmp"
-	"slices"
-
-	"ullage/geo"
-)
+import "ullage/geo"
 
 // sameSiteM: places nearer to each other than this are closed together. Own
 // choice: the size of a large service area.
@@ -23,9 +18,7 @@ func (b *Built) sites() {
 			places, seen[p.ID] = append(places, p), true
 		}
 	}
-	slices.SortFunc(places, func(x, y *Place) int {
-		return cmp.Or(cmp.Compare(x.Point.Lat(), y.Point.Lat()), cmp.Compare(x.ID, y.ID))
-	})
+	northwards := along(len(places), func(i int) (float64, string) { return places[i].Point.Lat(), places[i].ID })
 	site := map[string]string{} // place → one nearer to the site's name, at last itself
 	var find func(id string) string
 	find = func(id string) string {
@@ -36,8 +29,10 @@ func (b *Built) sites() {
 		return id
 	}
 	const degrees = sameSiteM / 110e3 // a degree of latitude is at least 110.5 km (WGS84)
-	for i, p := range places {
-		for _, q := range places[i+1:] {
+	for i, from := range northwards {
+		p := places[from]
+		for _, to := range northwards[i+1:] {
+			q := places[to]
 			if q.Point.Lat()-p.Point.Lat() > degrees {
 				break
 			}
