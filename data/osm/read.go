@@ -1,12 +1,11 @@
 package osm
 
 import (
-	"cmp"
 	"context"
 	"errors"
 	"fmt"
 	"io"
-	"slices"
+	"sort"
 
 	"github.com/paulmach/orb"
 
@@ -103,9 +102,9 @@ func extract(ctx context.Context, f *File, want Want, opt Options) (Extract, err
 		return Extract{}, err
 	}
 	// 4. In order of type and number, whatever the order of the file.
-	slices.SortFunc(nodes, func(a, b Node) int { return cmp.Compare(a.ID, b.ID) })
-	slices.SortFunc(ways, func(a, b Way) int { return cmp.Compare(a.ID, b.ID) })
-	slices.SortFunc(areas, func(a, b Relation) int { return cmp.Compare(a.ID, b.ID) })
+	sort.Slice(nodes, func(a, b int) bool { return nodes[a].ID < nodes[b].ID }) // one sort for all, it is less program
+	sort.Slice(ways, func(a, b int) bool { return ways[a].ID < ways[b].ID })
+	sort.Slice(areas, func(a, b int) bool { return areas[a].ID < areas[b].ID })
 	outlines := make(map[int64]Way, len(members))
 	for _, w := range ways {
 		if members.index(w.ID) >= 0 {

@@ -8,6 +8,7 @@ import (
 	"io"
 	"math"
 	"slices"
+	"sort"
 	"strconv"
 
 	"github.com/paulmach/orb"
@@ -45,7 +46,7 @@ func parseXML(ctx context.Context, r io.Reader, want Want) (*xmlFile, error) {
 		return nil, wrongAt(tokens.dropped+int64(len(tokens.buf)), "the file is cut off: </osm> is missing; fetch it again")
 	}
 	slices.SortFunc(x.packed, func(a, b packedNode) int { return cmp.Compare(a.id, b.id) })
-	slices.SortFunc(x.plain, func(a, b packedWay) int { return cmp.Compare(a.id, b.id) })
+	sort.Slice(x.plain, func(a, b int) bool { return x.plain[a].id < x.plain[b].id })
 	x.date = cmp.Or(p.date, p.newest) // a file that does not state its date is as new as its newest object
 	return x, nil
 }
