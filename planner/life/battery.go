@@ -35,11 +35,11 @@ const SplitChargeA, BoosterA = 15.0, 30.0
 
 // A Battery is the leisure battery with what charges it.
 type Battery struct {
-	Chemistry string
-	PlateAh   float64
-	DriveA    float64 // charge while driving: SplitChargeA, BoosterA; 0 for none
-	ChargerA  float64 // on mains; 0 for none
-	PanelW    float64 // peak power on the roof, lying flat; 0 for none
+	Chemistry string  `json:"chemistry"`
+	PlateAh   float64 `json:"plate_ah"`
+	DriveA    float64 `json:"drive_a,omitempty"`   // charge while driving: SplitChargeA, BoosterA; 0 for none
+	ChargerA  float64 `json:"charger_a,omitempty"` // on mains; 0 for none
+	PanelW    float64 `json:"panel_w,omitempty"`   // peak power on the roof, lying flat; 0 for none
 }
 
 // UsableAh is what may be taken from full.

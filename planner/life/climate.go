@@ -33,10 +33,11 @@ const (
 	// standard atmosphere. Valleys in winter are often colder than that says.
 	lapse = 0.0065
 
-	// climateSpreadC: root mean square of the error against published normals
-	// is 1.5 °C in TestCityNormals; weeks differ from the normal by 2–3 °C,
-	// from memory.
-	climateSpreadC = 3.0
+	// tripWeatherC: the mean of a week on the road differs from the normal by
+	// 2–2.5 °C (from memory), and the grid from the place by 1.5 °C (TestCityNormals).
+	tripWeatherC = 2.9
+	// dayWeatherC: one day differs from its week by 3 °C; from memory.
+	dayWeatherC = 3.0
 )
 
 // Where is a place on the earth. The zero value is a spot in the sea.
@@ -50,7 +51,7 @@ type Air struct {
 	MeanC, DayC, NightC float64 // whole day, 06–22 h, 22–06 h
 	MinC                float64 // mean of the coldest hour
 	AltM                float64 // height that was counted
-	SpreadC             float64 // one standard deviation of a week's mean around MeanC
+	SpreadC             float64 // one standard deviation of a day's mean around MeanC
 }
 
 // Outside is the air at a place on a day of the year, from the grid of
@@ -78,7 +79,7 @@ func Outside(at Where, yearDay int) Air {
 	// A day that goes as a cosine with its peak at 15 h: 06–22 h lie, on
 	// average, sin(8h)/8h = 0.41 × half above the mean, shifted by an hour; the other 8 h twice that below.
 	const above = 0.40
-	return Air{MeanC: mean, DayC: mean + above*half, NightC: mean - 2*above*half, MinC: mean - half, AltM: ground, SpreadC: climateSpreadC}
+	return Air{MeanC: mean, DayC: mean + above*half, NightC: mean - 2*above*half, MinC: mean - half, AltM: ground, SpreadC: math.Hypot(tripWeatherC, dayWeatherC)}
 }
 
 type gridPart struct {

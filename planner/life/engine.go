@@ -3,6 +3,7 @@ package life
 import (
 	"errors"
 	"fmt"
+	"math"
 )
 
 // This file is the physics of driving: what a section of road takes from the
@@ -76,6 +77,38 @@ func ReferenceProfile() []Section {
 		{Km: 41, SpeedKmh: 70, StopsPerKm: 0.1},
 		{Km: 46, SpeedKmh: 100},
 	}
+}
+
+// MixedProfile is so many kilometres at an average pace: the reference mix,
+// with more town or more motorway in it until the average is met. Faster than
+// the motorway's 100 km/h, all is motorway; slower than 30 km/h, all is town. A pace that is not
+// positive gives the reference mix.
+func MixedProfile(km, kmh float64) []Section {
+	mix := ReferenceProfile()
+	var hours float64
+	for _, s := range mix {
+		hours += s.Hours()
+	}
+	town, road := &mix[0], &mix[2]
+	share, more := 0.0, town
+	switch pace := 100 / hours; {
+	case !(kmh > 0) || math.IsInf(kmh, 0) || kmh == pace:
+	case kmh <= town.SpeedKmh || kmh >= road.SpeedKmh:
+		if kmh >= road.SpeedKmh {
+			more = road
+		}
+		more.SpeedKmh, share = kmh, 1
+	default: // share at the one speed, the rest at the mix's pace
+		if kmh > pace {
+			more = road
+		}
+		share = (1/kmh - 1/pace) / (1/more.SpeedKmh - 1/pace)
+	}
+	for i := range mix {
+		mix[i].Km *= km / 100 * (1 - share)
+	}
+	more.Km += km * share
+	return mix
 }
 
 // An Engine turns sections of road into litres of diesel.

@@ -129,3 +129,25 @@ func TestEngineProperties(t *testing.T) {
 		}
 	})
 }
+
+func TestMixedProfile(t *testing.T) {
+	e := mustEngine(t, LowProfile, 3300, 0)
+	for _, c := range []struct{ kmh, low, high float64 }{{67.61, 10.4, 10.6}, {60, 10, 10.6}, {90, 11, 13}, {20, 7, 14}, {110, 14, 18}, {0, 10.4, 10.6}} {
+		if got := e.per100(3300, MixedProfile(250, c.kmh)...); got < c.low || got > c.high {
+			t.Errorf("%v km/h: %v L/100 km, want %v to %v", c.kmh, got, c.low, c.high)
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		km, kmh := rapid.Float64Range(1, 3000).Draw(t, "km"), rapid.Float64Range(10, 130).Draw(t, "km/h")
+		var sum, hours float64
+		for _, s := range MixedProfile(km, kmh) {
+			if s.Km < 0 {
+				t.Errorf("%+v", s)
+			}
+			sum, hours = sum+s.Km, hours+s.Hours()
+		}
+		if math.Abs(sum-km) > 1e-6 || math.Abs(sum/hours-kmh) > 1e-6 {
+			t.Errorf("%v km at %v km/h, want %v at %v", sum, sum/hours, km, kmh)
+		}
+	})
+}

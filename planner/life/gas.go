@@ -25,7 +25,7 @@ const (
 
 // Gas is a mixture of propane and butane. The zero value is pure propane.
 type Gas struct {
-	ButaneShare float64 // of the mass, 0 to 1; winter autogas 0.2–0.4, summer 0.5–0.7 (vixongas.ro)
+	ButaneShare float64 `json:"butane_share,omitempty"` // of the mass, 0 to 1; winter autogas 0.2–0.4, summer 0.5–0.7 (vixongas.ro)
 }
 
 func (g Gas) butane() float64 { return min(max(g.ButaneShare, 0), 1) }
@@ -107,6 +107,10 @@ type GasStore struct {
 func (s GasStore) FullL() float64 {
 	return FillShare * max(s.WaterL, 0) * float64(max(s.Count, 0))
 }
+
+// UsableL is what comes out of a full store as gas at a temperature of the
+// liquid, in litres of liquid.
+func (s GasStore) UsableL(g Gas, liquidC float64) float64 { return s.FullL() * g.Evaporates(liquidC) }
 
 // CylinderWaterL is the water volume behind a filling stated in kg of propane:
 // 11 kg are 27.1 L.

@@ -41,6 +41,9 @@ func TestEvaporates(t *testing.T) {
 			t.Errorf("butane %v at %v °C: %v evaporates, want %v to %v", c.butane, c.at, got, c.low, c.high)
 		}
 	}
+	if got := (GasStore{2, 27.2}).UsableL(Gas{0.6}, -10); got <= 0 || got > 0.7*43.5 {
+		t.Errorf("of 43.5 L summer gas %v L come out at −10 °C", got)
+	}
 	if (Gas{}).FrostWarning(-15) != "" || (Gas{0.6}).FrostWarning(-10) == "" || (Gas{1}).FrostWarning(-10) == "" {
 		t.Error("the warning is not where the frost is")
 	}

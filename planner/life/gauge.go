@@ -17,10 +17,10 @@ const (
 // headroom) at which the lamp changes: a supply's lamp is lit below it, a waste's
 // above it.
 type Gauge struct {
-	Kind     string
-	Capacity float64
-	LampAt   float64
-	Waste    bool
+	Kind     string  `json:"kind"`
+	Capacity float64 `json:"capacity"`
+	LampAt   float64 `json:"lamp_at,omitempty"`
+	Waste    bool    `json:"waste,omitempty"`
 }
 
 // Errors of gauges as standard deviations, from memory. A dial of quarters is

@@ -14,8 +14,10 @@ const (
 
 // A Shell is the living part of a vehicle as far as it loses heat.
 type Shell struct {
-	LengthM, WidthM, HeightM float64 // outside, over all
-	Grade                    int     // EN 1646-1: 1, 2, 3; 0: unknown, counts as 2
+	LengthM float64 `json:"length_m"` // outside, over all
+	WidthM  float64 `json:"width_m"`
+	HeightM float64 `json:"height_m"`
+	Grade   int     `json:"grade,omitempty"` // EN 1646-1: 1, 2, 3; 0: unknown, counts as 2
 }
 
 // Heat lost per square metre and degree, ventilation and windows included, by
@@ -148,6 +150,6 @@ const (
 )
 
 var (
-	heatSpread = Spread{Trip: 0.25, Day: 0.15} // the shell ±25 %; weather by the day is in HeatKWh
-	gasSpread  = Spread{Trip: 0.20, Day: 0.20} // fridge 0.25–0.6, cooking 0.1–0.2 kg
+	shellSpread = Spread{Trip: 0.25, Day: 0.15} // the shell ±25 %, doors and windows by the day; from memory
+	gasSpread   = Spread{Trip: 0.20, Day: 0.20} // fridge 0.25–0.6, cooking 0.1–0.2 kg
 )

@@ -8,24 +8,24 @@ import (
 
 // A Vehicle is what the model needs to know of a motorhome.
 type Vehicle struct {
-	Body      string  // PanelVan, LowProfile, Integrated, OverCab
-	LoadedKg  float64 // on the road
-	Per100    float64 // L/100 km on [ReferenceProfile]; 0: usual for the body
-	DEFShare  float64 // of the diesel; 0: usual; negative: uses no exhaust fluid
-	Shell     Shell
-	Heater    string  // LPGHeater, DieselHeater, NoHeater; heats the water too
-	ElectricW float64 // largest step of the electric heating on mains; 0: none
-	Fridge    string  // Absorption, Compressor, NoFridge
-	Battery   Battery
-	Gas       Gas
-	HasLPG    bool // cooker, and what else runs on gas
+	Body      string  `json:"body"`                // PanelVan, LowProfile, Integrated, OverCab
+	LoadedKg  float64 `json:"loaded_kg"`           // on the road
+	Per100    float64 `json:"l_100km,omitempty"`   // on [ReferenceProfile]; 0: usual for the body
+	DEFShare  float64 `json:"def_share,omitempty"` // of the diesel; 0: usual; negative: uses no exhaust fluid
+	Shell     Shell   `json:"shell"`
+	Heater    string  `json:"heater"`               // LPGHeater, DieselHeater, NoHeater; heats the water too
+	ElectricW float64 `json:"electric_w,omitempty"` // largest step of the electric heating on mains; 0: none
+	Fridge    string  `json:"fridge"`               // Absorption, Compressor, NoFridge
+	Battery   Battery `json:"battery"`
+	Gas       Gas     `json:"gas"`
+	HasLPG    bool    `json:"has_lpg,omitempty"` // cooker, and what else runs on gas
 }
 
 // Comfort is what the people wish. A zero is the usual.
 type Comfort struct {
-	InsideC float64 // by day; usual 20
-	NightC  float64 // 22–06 h; usual 5 less than by day
-	HotC    float64 // boiler: HotEnough, HotBoost; usual HotBoost
+	InsideC float64 `json:"inside_c,omitempty"` // by day; usual 20
+	NightC  float64 `json:"night_c,omitempty"`  // 22–06 h; usual 5 less than by day
+	HotC    float64 `json:"hot_c,omitempty"`    // boiler: HotEnough, HotBoost; usual HotBoost
 }
 
 // usual fills in the zeros. 20 °C: EN 1646-1 measures with it; 15 °C at night
@@ -190,20 +190,33 @@ func (m Model) Stay(s Stay) (Night, error) {
 		}
 	}
 
+	warm := m.heatSpread(n, c, parked, people)
 	n.Uses = Uses{
-		m.gas(n.Air, burnt, boiled, parked-onPillar, heads),
-		m.heatingDiesel(burnt, boiled),
+		m.gas(n.Air, burnt, boiled, warm, parked-onPillar, heads),
+		m.heatingDiesel(burnt, boiled, warm),
 		NewUse("fresh", Part{"drinking and cooking", water.drunk * heads, waterSpread}, Part{"washing and dishes", water.grey * heads, waterSpread}, Part{"flushing", water.flush * heads, cassetteSpread}),
 		NewUse("grey", Part{"washing and dishes", water.grey * heads, waterSpread}),
 		NewUse("cassette", Part{"toilet", p.cassette(s.Toilets) * heads, cassetteSpread}),
-		m.battery(n, s, burnt, water.fresh()*heads, wheel, onPillar),
+		m.battery(n, s, burnt, warm, water.fresh()*heads, wheel, onPillar),
 	}
 	n.Cautions = m.cautions(n, s)
 	return n, nil
 }
 
+// heatSpread is how far the heat can be off: the shell, and a trip that is
+// colder than the normal by one standard deviation. In summer the second is the larger.
+func (m Model) heatSpread(n Night, c Comfort, parked float64, people int) Spread {
+	if n.HeatKWh == 0 {
+		return shellSpread
+	}
+	cold := n.Air
+	cold.DayC, cold.NightC, cold.SpreadC = cold.DayC-tripWeatherC, cold.NightC-tripWeatherC, dayWeatherC
+	more := m.Vehicle.Shell.HeatKWh(cold, c.InsideC, c.NightC, parked, people)/n.HeatKWh - 1
+	return Spread{Trip: math.Hypot(shellSpread.Trip, min(max(more, 0), 1.5)), Day: shellSpread.Day}
+}
+
 // gas in litres of liquid.
-func (m Model) gas(air Air, heatKWh, waterKWh, gasHours, heads float64) Use {
+func (m Model) gas(air Air, heatKWh, waterKWh float64, warm Spread, gasHours, heads float64) Use {
 	v := m.Vehicle
 	if !v.HasLPG {
 		return Use{Tank: "lpg"}
@@ -212,7 +225,7 @@ func (m Model) gas(air Air, heatKWh, waterKWh, gasHours, heads float64) Use {
 	var parts []Part
 	if v.Heater == LPGHeater {
 		perL := v.Gas.KWhPerL() * heaterShare
-		parts = append(parts, Part{"heating", heatKWh / perL, heatSpread}, Part{"hot water", waterKWh / perL, gasSpread})
+		parts = append(parts, Part{"heating", heatKWh / perL, warm}, Part{"hot water", waterKWh / perL, gasSpread})
 	}
 	if v.Fridge == Absorption {
 		parts = append(parts, Part{"fridge", fridgeKg(air, gasHours) / litre, gasSpread})
@@ -224,17 +237,17 @@ func (m Model) gas(air Air, heatKWh, waterKWh, gasHours, heads float64) Use {
 	return NewUse("lpg", append(parts, Part{"cooking", cook / litre, gasSpread})...)
 }
 
-func (m Model) heatingDiesel(heatKWh, waterKWh float64) Use {
+func (m Model) heatingDiesel(heatKWh, waterKWh float64, warm Spread) Use {
 	if m.Vehicle.Heater != DieselHeater {
 		return Use{Tank: "diesel"}
 	}
 	perL := dieselKWhL * dieselHeaterShare
-	return NewUse("diesel", Part{"heating", heatKWh / perL, heatSpread}, Part{"hot water", waterKWh / perL, gasSpread})
+	return NewUse("diesel", Part{"heating", heatKWh / perL, warm}, Part{"hot water", waterKWh / perL, gasSpread})
 }
 
 // battery counts the loads of the hours without pillar and engine, and what
 // panel and charger give. What driving charges belongs to [Model.Drive].
-func (m Model) battery(n Night, s Stay, burntKWh, freshL, wheel, onPillar float64) Use {
+func (m Model) battery(n Night, s Stay, burntKWh float64, warm Spread, freshL, wheel, onPillar float64) Use {
 	v := m.Vehicle
 	if v.Battery.PlateAh == 0 {
 		return Use{Tank: "battery"}
@@ -244,7 +257,7 @@ func (m Model) battery(n Night, s Stay, burntKWh, freshL, wheel, onPillar float6
 		{"standby and light", share * (standbyAh + lightAh), loadSpread},
 		{"devices", share * devicesAh[m.Party.Devices] * m.Party.heads(), loadSpread},
 		{"water pump", share * pumpAhL * freshL, loadSpread},
-		{"heater fan", fanAhKWh * burntKWh * share, heatSpread},
+		{"heater fan", fanAhKWh * burntKWh * share, warm},
 	}
 	switch v.Fridge {
 	case Compressor:

@@ -74,3 +74,13 @@ func TestSpreadProperties(t *testing.T) {
 		}
 	})
 }
+
+func TestLasts(t *testing.T) {
+	u := NewUse("fresh", Part{"all", 40, waterSpread})
+	if got := u.Lasts(100); got != 2.5 {
+		t.Errorf("100 L last %v days", got)
+	}
+	if u.Lasts(10) != 1 || u.Times(-1).Lasts(10) != 1 {
+		t.Error("less than a day is counted")
+	}
+}

@@ -95,6 +95,15 @@ func (u Use) Spread() Spread {
 	return Spread{math.Sqrt(trip) / sum, math.Sqrt(day) / sum}
 }
 
+// Lasts is for how many such days (or 100 km) a headroom lasts, at least 1:
+// the n of [Use.Planned] for a tank that is served when it has to be.
+func (u Use) Lasts(headroom float64) float64 {
+	if !(u.Likely > 0) {
+		return 1
+	}
+	return max(headroom/u.Likely, 1)
+}
+
 // Times is k of this use, with the same spread.
 func (u Use) Times(k float64) Use {
 	out := Use{Tank: u.Tank, Likely: k * u.Likely}
