@@ -14,8 +14,8 @@ import (
 // Sciences Laboratory, public domain (Kalnay et al., "The NCEP/NCAR 40-year
 // reanalysis project", Bull. Amer. Meteor. Soc. 77, 1996); heights: the
 // half-degree topography that CDO 2.1 carries (operator topo), averaged over
-// each cell. climate_make_test.go makes the file. Two harmonics leave an error of 0.32 °C
-// (root mean square over all cells and months).
+// each cell. climate_make_test.go makes the file. Two harmonics and the
+// rounding leave an error of 0.36 °C (root mean square over cells and months).
 //
 //go:embed climate.bin
 var climateGrid string
@@ -76,8 +76,9 @@ func Outside(at Where, yearDay int) Air {
 	}
 	mean := sea - lapse*ground
 	half := dailyRange(at.Lat, yearDay) / 2
-	// A day that goes as a cosine with its peak at 15 h: 06–22 h lie, on
-	// average, sin(8h)/8h = 0.41 × half above the mean, shifted by an hour; the other 8 h twice that below.
+	// The day goes as a cosine with its peak at 15 h. Over 06–22 h it is on
+	// average sin(120°)/(2π/3) × cos(15°) = 0.40 of half the range above the mean,
+	// over the other 8 h twice that below.
 	const above = 0.40
 	return Air{MeanC: mean, DayC: mean + above*half, NightC: mean - 2*above*half, MinC: mean - half, AltM: ground, SpreadC: math.Hypot(tripWeatherC, dayWeatherC)}
 }

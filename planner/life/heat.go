@@ -48,6 +48,25 @@ func (s Shell) validate() error {
 	return nil
 }
 
+// heatCapacityMJ of what is inside, per degree: some 400 kg of wood, cloth and
+// stores at 1.6–2 kJ/(kg K); from memory.
+const heatCapacityMJ = 0.8
+
+// HeatUpH is how many hours a heater of so many watts takes from the outside's
+// temperature to a wished one; +Inf if it cannot. The shell's loss and the
+// heat that furniture takes are counted, people and sun are not.
+func (s Shell) HeatUpH(heaterW, outsideC, toC float64) float64 {
+	rise := toC - outsideC
+	if !(rise > 0) {
+		return 0
+	}
+	loss := s.LossWPerK()
+	if !(heaterW > loss*rise) {
+		return math.Inf(1)
+	}
+	return -heatCapacityMJ * 1e6 / 3600 / loss * math.Log(1-loss*rise/heaterW)
+}
+
 const (
 	nightHours = 8.0 // 22–06 h, as [Air] counts them
 	// personW is the dry heat of a resting person: about 100 W in all, 70 of it dry

@@ -10,6 +10,23 @@ import (
 // steady is air without day, night and weather.
 func steady(c float64) Air { return Air{MeanC: c, DayC: c, NightC: c, MinC: c} }
 
+// HeatUpH against steps of a second; what a heater cannot do takes for ever.
+func TestHeatUp(t *testing.T) {
+	s, inside, seconds := shell(3), -15.0, 0
+	for ; inside < 20; seconds++ {
+		inside += (4000 - s.LossWPerK()*(inside+15)) / (heatCapacityMJ * 1e6)
+	}
+	if got := s.HeatUpH(4000, -15, 20); math.Abs(got-float64(seconds)/3600) > 0.01 {
+		t.Errorf("HeatUpH = %v h, in steps %v", got, float64(seconds)/3600)
+	}
+	if got := shell(1).HeatUpH(2000, -15, 20); !math.IsInf(got, 1) {
+		t.Errorf("2 kW heat a grade 1 vehicle at −15 °C in %v h", got)
+	}
+	if got := s.HeatUpH(4000, 25, 20); got != 0 {
+		t.Errorf("cooling takes %v h", got)
+	}
+}
+
 // A 6.8 m low-profile.
 func shell(grade int) Shell { return Shell{LengthM: 6.8, WidthM: 2.32, HeightM: 2.9, Grade: grade} }
 

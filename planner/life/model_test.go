@@ -37,6 +37,9 @@ func TestStay(t *testing.T) {
 		n := mustStay(t, m, s)
 		t.Logf("%.1f °C, %.1f kWh heat, %.1f kWh water", n.Air.MeanC, n.HeatKWh, n.WaterKWh)
 		for _, u := range n.Uses {
+			if Source(u.Tank) == "" {
+				t.Errorf("%s has no source", u.Tank)
+			}
 			if u.Likely != 0 {
 				t.Logf("  %-8s %6.2f, planned %6.2f: %v", u.Tank, u.Likely, u.Planned(0.9, 3), u.Parts)
 			}

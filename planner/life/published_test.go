@@ -137,6 +137,8 @@ func TestPublishedFigures(t *testing.T) {
 		{"hook-up of 16 A", "kW", 3.5, 3.68, "seen: practicalcaravan 3.5; calculated 3.68", func(*testing.T) float64 { return NewHookUp(16, Mains{}, 0).LimitW / 1000 }},
 		{"1 kW takes", "A", 4.3, 4.3, "seen: silverstonecampsites", func(*testing.T) float64 { return 1000 / mainsV }},
 		{"grade 3 holds 20 °C at −15 °C with", "kW", 2, 4, "memory: heaters of 4 kW do it", func(*testing.T) float64 { return shell(3).LossWPerK() * 35 / 1000 }},
+		{"grade 2, 0 to 20 °C with 4 kW", "h", 0, 2, "seen: EN 1646-1 (campingkaufberatung.de, niese-caravan.de)", func(*testing.T) float64 { return shell(2).HeatUpH(4000, 0, 20) }},
+		{"grade 3, −15 to 20 °C with 4 kW", "h", 0, 4, "seen: EN 1646-1 (campingkaufberatung.de, niese-caravan.de)", func(*testing.T) float64 { return shell(3).HeatUpH(4000, -15, 20) }},
 		{"panel of 100 W, Munich in June", "Ah/day", 28, 36, "memory: 5.4 kWh/m² × 0.7–0.85", func(*testing.T) float64 { return PanelAh(100, 48.1, 166, 0) }},
 	} {
 		got := p.model(t)
