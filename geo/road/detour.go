@@ -32,7 +32,10 @@ type DetourOptions struct {
 // Least is what the router's aim says; km and minutes are of that way. Cost: two searches from all of a leg at once to all
 // places, each over the ancestors of the leg's states and the places'. Places that cannot be reached or left are not listed.
 func (q *Query) Detours(ctx context.Context, c Course, places []Spot, opt DetourOptions) ([]Detour, error) {
-	there, back := newSweep(q.r, false), newSweep(q.r, true)
+	if q.there == nil {
+		q.there, q.back = newSweep(q.r, false), newSweep(q.r, true)
+	}
+	there, back := q.there, q.back
 	m := newMeasures(q.r)
 	var list []Detour
 	at := make([]orb.Point, len(places))

@@ -6,6 +6,7 @@ import (
 	"os"
 	"runtime"
 	"slices"
+	"strconv"
 	"testing"
 	"time"
 
@@ -111,13 +112,16 @@ func TestMadeCountryAgainstDijkstra(t *testing.T) {
 	}
 }
 
-// TestTwoMillion measures a network of two million junctions, seed 1. It asserts no times. With ULLAGE_FULL=1 all of it, else
-// it is skipped.
+// TestTwoMillion measures a network of two million junctions, seed 1. It asserts no times, and is skipped without
+// ULLAGE_FULL=1. ULLAGE_TOWNS is another number of towns a side than 56.
 func TestTwoMillion(t *testing.T) {
 	if os.Getenv("ULLAGE_FULL") == "" {
 		t.Skip("takes minutes: set ULLAGE_FULL=1")
 	}
 	side := 56
+	if s, err := strconv.Atoi(os.Getenv("ULLAGE_TOWNS")); err == nil {
+		side = s
+	}
 	start := time.Now()
 	took := func(what string, n int) {
 		d := time.Since(start)
@@ -150,6 +154,13 @@ func TestTwoMillion(t *testing.T) {
 	start = time.Now()
 	r := routed(t, n, testVehicles[2], Fastest)
 	took("weigh for a vehicle", 0)
+	coded := n.Encode()
+	took("encode", 0)
+	if _, err := Decode(context.Background(), coded); err != nil {
+		t.Fatal(err)
+	}
+	took("decode", 0)
+	t.Logf("coded %.1f bytes a junction", float64(len(coded))/states)
 	t.Logf("router %.0f bytes a junction", float64(r.Bytes())/states)
 	q := r.Query()
 	rng := rand.New(rand.NewPCG(1, 8))
@@ -190,7 +201,7 @@ func TestTwoMillion(t *testing.T) {
 	slices.Sort(slow)
 	t.Logf("Dijkstra: median %v: %.0f times as long", slow[4], float64(slow[4])/float64(median))
 	// A route of about 1,000 km with a thousand places near it.
-	a, b := r.Snap(orb.Point{2.1, 43.1}, 20_000), r.Snap(orb.Point{2.1 + 640/75.0, 43.1 + 640/111.2}, 20_000)
+	a, b := r.Snap(orb.Point{2.1, 43.1}, 20_000), r.Snap(orb.Point{2.1 + float64(side)*11.4/75, 43.1 + float64(side)*11.4/111.2}, 20_000)
 	path, err := q.Route(a, b)
 	if err != nil {
 		t.Fatal(err)

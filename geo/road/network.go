@@ -64,6 +64,9 @@ func (n *Network) Notes() []string { return n.notes }
 // Road returns what holds along an edge. It panics if there is no such edge.
 func (n *Network) Road(edge uint32) Road { return n.roads[n.road[edge]] }
 
+// LengthCm returns the length of an edge. It panics if there is no such edge.
+func (n *Network) LengthCm(edge uint32) uint32 { return n.cm[edge] }
+
 // Bytes returns the memory of the network in bytes, without names.
 func (n *Network) Bytes() int {
 	b := 8*len(n.at) + 4*(len(n.first)+len(n.head)+len(n.edge)) + 4*(len(n.from)+len(n.to)+len(n.cm)+len(n.road)+len(n.shape)) +

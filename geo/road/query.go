@@ -11,7 +11,7 @@ var ErrNoWay = errors.New("road: no way there on roads that the vehicle may use"
 // ErrNoRoad says that a position is not on a road.
 var ErrNoRoad = errors.New("road: the position is not on a road")
 
-// A Query is scratch memory for questions to a router: 16 bytes a state. Not for two goroutines at once.
+// A Query is scratch memory for questions to a router: 16 bytes a state, and 18 more once detours were asked for. Not for two goroutines at once.
 type Query struct {
 	r      *Router
 	ahead  reach // from the start
@@ -20,6 +20,8 @@ type Query struct {
 	heads  []uint32
 	starts []seed
 	finals []seed
+	there  *sweep // see detour.go; made when first asked for
+	back   *sweep
 }
 
 // A reach is how far the states are that a search has seen. Only what it has seen differs from noWay.

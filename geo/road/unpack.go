@@ -1,5 +1,7 @@
 package road
 
+import "slices"
+
 // This file turns arcs of the hierarchy back into roads.
 
 // unpackTo appends the edges from the seed of the search ahead to a state.
@@ -47,22 +49,23 @@ func (r *Router) halves(low, high uint32, up bool) (dir, mid uint32) {
 			return n.edge[x] &^ heavyOnly, none
 		}
 	}
-	// Both lists of lower neighbours are ascending.
-	i, iEnd := h.downFirst[low], h.downFirst[low+1]
-	k, kEnd := h.downFirst[high], h.downFirst[high+1]
-	for i < iEnd && k < kEnd {
-		switch v, w := h.downTail[i], h.downTail[k]; {
-		case v < w:
-			i++
-		case v > w:
-			k++
-		default:
-			x, y := h.downArc[i], h.downArc[k]
-			if up && r.down[x]+r.up[y] == cost || !up && r.down[y]+r.up[x] == cost {
-				return 0, v
-			}
-			i++
-			k++
+	// The lower list is the shorter one by far; most of it costs too much already.
+	for i := h.downFirst[low]; i < h.downFirst[low+1]; i++ {
+		x, v := h.downArc[i], h.downTail[i]
+		half := r.down[x]
+		if !up {
+			half = r.up[x]
+		}
+		if half >= cost {
+			continue
+		}
+		k, ok := slices.BinarySearch(h.upHead[x+1:h.upFirst[v+1]], high)
+		if !ok {
+			continue
+		}
+		y := x + 1 + uint32(k)
+		if up && half+r.up[y] == cost || !up && half+r.down[y] == cost {
+			return 0, v
 		}
 	}
 	panic("road: an arc of the hierarchy without roads")
