@@ -1,0 +1,106 @@
+package planner_test
+
+import (
+	"context"
+	"flag"
+	"math"
+	"runtime"
+	"testing"
+	"time"
+
+	. "ullage/planner"
+)
+
+var measured = flag.Bool("measure", false, "print what TestMeasure measures (minutes)")
+
+// TestMeasure prints how the solver does on made problems, five of each
+// length: median time to the first audited plan and to the proof, most memory
+// in use and largest gap after a second; how that grows with the length; what
+// backup and opening hours cost; a replan of the size that a slider asks for.
+// The same command under wasm gives the ratio to native.
+//
+//	go test ./planner -run TestMeasure -v -measure
+func TestMeasure(t *testing.T) {
+	if !*measured {
+		t.Skip("a measurement of minutes: run with -measure")
+	}
+	lengths := []float64{500, 1000, 2000, 3000, 4000}
+	var x, y []float64
+	t.Log("km      stops  first ms  proof ms   gap at 1 s   memory MB")
+	for _, km := range lengths {
+		m := measureMade(t, made{LengthKm: km})
+		x, y = append(x, math.Log(km)), append(y, math.Log(m.proof))
+		t.Logf("%-7.0f %5d %9.1f %9.1f %10.4f %% %9.0f", km, m.stops, m.first, m.proof, 100*m.gap, m.memory)
+	}
+	t.Logf("growth from 500 to 4,000 km: exponent %.2f", slope(x, y))
+	for _, km := range []float64{500, 1000, 2000} {
+		plain := measureMade(t, made{LengthKm: km}).proof
+		t.Logf("%4.0f km: backup × %.2f, opening hours × %.2f, both × %.2f", km,
+			measureMade(t, made{LengthKm: km, Backup: true}).proof/plain,
+			measureMade(t, made{LengthKm: km, Open: true}).proof/plain,
+			measureMade(t, made{LengthKm: km, Backup: true, Open: true}).proof/plain)
+	}
+	slider := measureMade(t, made{LengthKm: 2900, Nights: 14})
+	t.Logf("slider: 14 nights, %d candidates: first %.0f ms, proof %.0f ms, gap at 1 s %.4f %%", slider.stops, slider.first, slider.proof, 100*slider.gap)
+}
+
+// A measurement holds medians over seeds, of memory and gap the largest.
+type measurement struct {
+	stops        int
+	first, proof float64 // ms
+	memory       float64 // MB
+	gap          float64 // share of the cost, after one second
+}
+
+func measureMade(t *testing.T, m made) measurement {
+	t.Helper()
+	var out measurement
+	var first, proof []float64
+	for seed := range uint64(5) {
+		m.Seed = seed
+		p := m.problem()
+		out.stops = len(p.Stops)
+		runtime.GC()
+		var at1s, best float64
+		seen := false
+		from := time.Now()
+		ctx, cancel := context.WithTimeout(context.Background(), 60*time.Second)
+		plan, err := Solve(ctx, p, Options{Progress: func(plan Plan) {
+			if !seen {
+				first = append(first, time.Since(from).Seconds()*1e3)
+				seen = true
+			}
+			if time.Since(from) < time.Second {
+				at1s, best = plan.Bound, plan.Cost
+			}
+		}})
+		cancel()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if plan.Status == Infeasible {
+			continue
+		}
+		proof = append(proof, time.Since(from).Seconds()*1e3)
+		if plan.Status != Optimal {
+			t.Logf("%v: %v after %.0f s", m, plan.Status, proof[len(proof)-1]/1e3)
+		}
+		if best > 0 {
+			out.gap = max(out.gap, (best-at1s)/best)
+		}
+		var mem runtime.MemStats
+		runtime.ReadMemStats(&mem)
+		out.memory = max(out.memory, float64(mem.HeapSys-mem.HeapReleased)/1e6)
+	}
+	out.first, out.proof = median(first), median(proof)
+	return out
+}
+
+// slope is that of the least-squares line.
+func slope(x, y []float64) float64 {
+	n, sx, sy, sxx, sxy := float64(len(x)), 0.0, 0.0, 0.0, 0.0
+	for i := range x {
+		sx, sy, sxx, sxy = sx+x[i], sy+y[i], sxx+x[i]*x[i], sxy+x[i]*y[i]
+	}
+	return (n*sxy - sx*sy) / (n*sxx - sx*sx)
+}
