@@ -73,7 +73,9 @@ func asRoutino(in road.Input) road.Input {
 //     Routino's tagging file. In Andorra seven ways have it, bridges and viaducts of the main road in the capital: a fifth of
 //     the pairs. They are closed here for both, see differ.
 //   - Routino has no living streets, tracks and roads for guests as we have them: see [asRoutino].
-//   - It does not turn at a junction back into the same road, we do: see the decision on turning.
+//   - At the Rotonda del Gall (42.5070, 1.5380) it does not take the exit to way 386897075, which by its tags and by ours is
+//     open; most of the rest in Andorra pass there, and 0.8 km longer. Why is not known.
+//   - It does not turn at a junction back into the same road, as we do.
 func TestAgainstRoutino(t *testing.T) {
 	for _, program := range []string{"planetsplitter", "routino-router"} {
 		if _, err := exec.LookPath(program); err != nil {
