@@ -117,6 +117,7 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 	for _, r := range bans {
 		in.Turns = append(in.Turns, x.turnsOf(r, corners)...)
 	}
+	in.Turns = append(in.Turns, sharpTurns(&in)...)
 	in.Date = f.Date()
 	in.Notes = x.notes()
 	return in, nil

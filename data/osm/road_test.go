@@ -249,3 +249,42 @@ func TestReadRoadsErrors(t *testing.T) {
 		t.Errorf("a file without roads: %d ways, %v", len(in.Ways), err)
 	}
 }
+
+// Where two carriageways join a single road nobody turns from one into the other; a hairpin of a one-way road stays open.
+func TestSharpTurns(t *testing.T) {
+	const divided = `<osm version="0.6">
+<node id="1" lat="46.0000" lon="7.01"/><node id="2" lat="46.0001" lon="7.00"/><node id="3" lat="46.0002" lon="7.01"/><node id="4" lat="46.0001" lon="6.99"/>
+<node id="5" lat="46.1000" lon="7.01"/><node id="6" lat="46.1001" lon="7.00"/><node id="7" lat="46.1002" lon="7.01"/>
+<way id="10"><nd ref="1"/><nd ref="2"/><tag k="highway" v="primary"/><tag k="oneway" v="yes"/></way>
+<way id="11"><nd ref="3"/><nd ref="2"/><tag k="highway" v="primary"/><tag k="oneway" v="-1"/></way>
+<way id="12"><nd ref="2"/><nd ref="4"/><tag k="highway" v="primary"/></way>
+<way id="20"><nd ref="5"/><nd ref="6"/><tag k="highway" v="tertiary"/><tag k="oneway" v="yes"/></way>
+<way id="21"><nd ref="6"/><nd ref="7"/><tag k="highway" v="tertiary"/><tag k="oneway" v="yes"/></way>
+</osm>`
+	in, err := ReadRoads(context.Background(), "divided.osm", strings.NewReader(divided), RoadOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(in.Turns) != 1 || in.Turns[0].From != 10 || in.Turns[0].To != 11 || in.Turns[0].Only {
+		t.Errorf("turns %+v, want from 10 into 11 only", in.Turns)
+	}
+}
+
+// FuzzReadRoads: any file gives roads from which a network is built, or an error.
+func FuzzReadRoads(f *testing.F) {
+	f.Add([]byte(smallTown))
+	f.Add(samplePBF())
+	f.Fuzz(func(t *testing.T, data []byte) {
+		in, err := ReadRoads(context.Background(), "fuzz", bytes.NewReader(data), RoadOptions{})
+		if err != nil {
+			return
+		}
+		n, err := road.Build(context.Background(), in)
+		if err != nil {
+			return
+		}
+		if _, err := n.Router(context.Background(), road.Vehicle{HeightM: 3, MassT: 4}, road.Fastest); err != nil {
+			t.Fatal(err)
+		}
+	})
+}

@@ -1,0 +1,62 @@
+package osm
+
+import (
+	"math"
+
+	"ullage/geo/road"
+)
+
+// sharpCos is the cosine of 150°: a turn that goes back nearly the way it came.
+const sharpCos = -0.866
+
+// sharpTurns forbids what no sign does: to turn from one carriageway into the other where they part from or join a single
+// road. The data have a junction there, and without this a place beside the other carriageway would seem near. Only between
+// one-way roads that carry traffic, and only where another road leads on: a hairpin on a one-way road stays. Common practice
+// of routers, no source.
+func sharpTurns(in *road.Input) (list []road.Turn) {
+	type end struct {
+		way    int64
+		dx, dy float64 // heading, of length 1
+	}
+	arrive, leave := map[int32][]end{}, map[int32][]end{}
+	uses := make([]uint8, len(in.Nodes))
+	for _, w := range in.Ways {
+		for i, v := range w.Nodes {
+			uses[v] = min(uses[v]+1, 100)
+			if i > 0 && i < len(w.Nodes)-1 {
+				uses[v] = min(uses[v]+1, 100)
+			}
+		}
+		back := w.Road.Access[0] == road.Closed
+		if w.Road.Class > road.Tertiary || back == (w.Road.Access[1] == road.Closed) {
+			continue
+		}
+		nodes, n := w.Nodes, len(w.Nodes)
+		first, second, before, last := nodes[0], nodes[1], nodes[n-2], nodes[n-1]
+		if back {
+			first, second, before, last = last, before, second, first
+		}
+		heading := func(a, b int32) (dx, dy float64) {
+			p, q := in.Nodes[a].Point, in.Nodes[b].Point
+			dx, dy = (q[0]-p[0])*math.Cos(p[1]*math.Pi/180), q[1]-p[1]
+			length := math.Hypot(dx, dy)
+			return dx / length, dy / length
+		}
+		dx, dy := heading(before, last)
+		arrive[last] = append(arrive[last], end{w.ID, dx, dy})
+		dx, dy = heading(first, second)
+		leave[first] = append(leave[first], end{w.ID, dx, dy})
+	}
+	for _, w := range in.Ways { // in order of ways, not of the map
+		for _, v := range []int32{w.Nodes[0], w.Nodes[len(w.Nodes)-1]} {
+			for _, a := range arrive[v] {
+				for _, b := range leave[v] {
+					if a.way == w.ID && b.way != a.way && uses[v] > 2 && a.dx*b.dx+a.dy*b.dy < sharpCos {
+						list = append(list, road.Turn{From: a.way, To: b.way, Via: v})
+					}
+				}
+			}
+		}
+	}
+	return list
+}

@@ -1,0 +1,69 @@
+package road_test
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+
+	"github.com/paulmach/orb"
+
+	"ullage/data/demo"
+	"ullage/data/osm"
+	"ullage/geo/road"
+)
+
+// From the bytes of an extract to a route by two clicks, with what a high vehicle must avoid.
+func Example() {
+	ctx := context.Background()
+	input, err := osm.ReadRoads(ctx, "island.osm.pbf", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	net, err := road.Build(ctx, input)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	high := road.Vehicle{HeightM: 3.05, WidthM: 2.3, LengthM: 7.4, MassT: 3.5, MarginM: road.DefaultMarginM}
+	router, err := net.Router(ctx, high, road.Shortest)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	anyCar, err := net.Router(ctx, road.Vehicle{}, road.Shortest)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	// On either side of a low bridge of the island.
+	low := lowRoad(net)
+	from, to := router.Snap(low[0], 2000), router.Snap(low[len(low)-1], 2000)
+	path, err := router.Query().Route(from, to)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	free, err := anyCar.Query().Route(from, to)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("farther:", path.LengthM > free.LengthM)
+	for _, note := range router.Avoided(free) {
+		fmt.Println("avoided:", note.Text)
+	}
+	// Output:
+	// farther: true
+	// avoided: height limit 2.70 m, the vehicle has 3.05 m
+}
+
+// lowRoad finds the ends of the first road with a limit of 2.7 m.
+func lowRoad(n *road.Network) orb.LineString {
+	for e := range uint32(n.Edges()) {
+		if n.Road(e).Limits.HeightCm == 270 {
+			return n.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: n.LengthCm(e)}}})
+		}
+	}
+	return nil
+}
