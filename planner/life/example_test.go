@@ -31,8 +31,8 @@ func ExampleModel_Stay() {
 		fmt.Printf("%.0f A: %.1f °C, %.1f L of gas, plan with %.1f\n", amps, n.Air.MeanC, gas.Likely, gas.Planned(life.DefaultConfidence, 3))
 	}
 	// Output:
-	// 0 A: -4.1 °C, 6.8 L of gas, plan with 9.5
-	// 10 A: -4.1 °C, 1.8 L of gas, plan with 2.5
+	// 0 A: -3.7 °C, 6.7 L of gas, plan with 9.4
+	// 10 A: -3.7 °C, 1.8 L of gas, plan with 2.4
 }
 
 // Ten kilometres over a pass take nearly three times what the flat takes.

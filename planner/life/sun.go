@@ -24,6 +24,15 @@ func declination(yearDay int) float64 {
 	return 0.409 * math.Sin(2*math.Pi*float64(yearDay)/365-1.39)
 }
 
+// season is −1 in midwinter and 1 in midsummer.
+func season(lat float64, yearDay int) float64 {
+	s := declination(yearDay) / 0.409
+	if lat < 0 {
+		return -s
+	}
+	return s
+}
+
 // clearShares is the usual share of the sun's energy that reaches the ground, by
 // latitude, in midwinter and midsummer. From memory: what public irradiation
 // maps give for Lisbon, Madrid, Rome, Munich, London and Oslo, divided by
@@ -35,16 +44,12 @@ var clearShares = []struct{ lat, winter, summer float64 }{
 
 // clearness is the table above between its lines, by season.
 func clearness(lat float64, yearDay int) float64 {
-	season := declination(yearDay) / 0.409 // −1 midwinter, 1 midsummer, in the north
-	if lat < 0 {
-		season = -season
-	}
 	a := min(math.Abs(lat), 90)
 	for i := 1; i < len(clearShares); i++ {
 		if lo, hi := clearShares[i-1], clearShares[i]; a <= hi.lat {
 			f := (a - lo.lat) / (hi.lat - lo.lat)
 			w, s := lo.winter+f*(hi.winter-lo.winter), lo.summer+f*(hi.summer-lo.summer)
-			return (w+s)/2 + season*(s-w)/2
+			return (w+s)/2 + season(lat, yearDay)*(s-w)/2
 		}
 	}
 	return 0.5
