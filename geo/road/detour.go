@@ -29,7 +29,8 @@ type DetourOptions struct {
 // the course. A leg is a piece of the course that is itself a best way; a detour stays within one, so that it never leaves
 // out what was drawn on purpose.
 //
-// Least is what the router's aim says; km and minutes are of that way. Cost: two searches from all of a leg at once to all
+// Least is what the router's aim says; km and minutes are of that way, without the straight piece between a place and its road
+// ([Spot.OffM]). Cost: two searches from all of a leg at once to all
 // places, each over the ancestors of the leg's states and the places'. Places that cannot be reached or left are not listed.
 func (q *Query) Detours(ctx context.Context, c Course, places []Spot, opt DetourOptions) ([]Detour, error) {
 	if q.there == nil {
@@ -40,7 +41,7 @@ func (q *Query) Detours(ctx context.Context, c Course, places []Spot, opt Detour
 	var list []Detour
 	at := make([]orb.Point, len(places))
 	for i, p := range places {
-		if p.OK {
+		if q.r.Net.holds(p) {
 			at[i] = q.r.Net.at[q.r.Net.from[p.Edge]].point()
 		}
 	}
@@ -50,7 +51,7 @@ func (q *Query) Detours(ctx context.Context, c Course, places []Spot, opt Detour
 		}
 		var near []int
 		for i, p := range places {
-			if p.OK && (opt.MaxExtraM <= 0 || q.inReach(leg, at[i], opt.MaxExtraM+float64(q.r.Net.cm[p.Edge])/100)) {
+			if q.r.Net.holds(p) && (opt.MaxExtraM <= 0 || q.inReach(leg, at[i], opt.MaxExtraM+float64(q.r.Net.cm[p.Edge])/100)) {
 				near = append(near, i)
 			}
 		}

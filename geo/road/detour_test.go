@@ -160,3 +160,58 @@ func TestOtherCarriagewayIsFar(t *testing.T) {
 		t.Errorf("the service area on the other side costs %v m, want about 41 km", d)
 	}
 }
+
+// A course of roads, a piece as drawn, and roads again: positions count on, and no detour leaves out the drawn piece.
+func TestDetoursOnDrawnCourse(t *testing.T) {
+	n := built(t, madeInput(10, 77))
+	r := routed(t, n, Vehicle{}, Shortest)
+	q := r.Query()
+	rng := rand.New(rand.NewPCG(7, 7))
+	var paths []Path
+	for len(paths) < 2 {
+		if p, err := q.Route(anySpot(n, rng), anySpot(n, rng)); err == nil && p.LengthM > 1000 {
+			paths = append(paths, p)
+		}
+	}
+	line := orb.LineString{{8, 46}, {8, 46.1}}
+	c := Course{{Steps: paths[0].Steps}, {Drawn: line}, {Steps: paths[1].Steps}}
+	before := paths[0].LengthM + lineM(line)
+	var places []Spot
+	for range 30 {
+		places = append(places, anySpot(n, rng))
+	}
+	list, err := q.Detours(context.Background(), c, places, DetourOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	first, second := 0, 0
+	for _, d := range list {
+		switch {
+		case d.LeaveM <= paths[0].LengthM+0.01 && d.RejoinM <= paths[0].LengthM+0.01:
+			first++
+		case d.LeaveM >= before-0.01 && d.RejoinM <= before+paths[1].LengthM+0.01:
+			second++
+		default:
+			t.Errorf("left at %v m and joined at %v m; drawn from %v to %v", d.LeaveM, d.RejoinM, paths[0].LengthM, before)
+		}
+	}
+	if first < 20 || second < 20 {
+		t.Errorf("%d detours from the first roads, %d from the last", first, second)
+	}
+	if m, _ := r.Measure(c); math.Abs(m-before-paths[1].LengthM) > 0.01 {
+		t.Errorf("the course measures %v m", m)
+	}
+	near, err := q.Detours(context.Background(), c, places, DetourOptions{MaxExtraM: 500})
+	if err != nil {
+		t.Fatal(err)
+	}
+	within := 0
+	for _, d := range list {
+		if d.ExtraM <= 500 {
+			within++
+		}
+	}
+	if len(near) != within {
+		t.Errorf("%d detours up to 500 m, of all %d are", len(near), within)
+	}
+}

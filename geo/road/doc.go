@@ -14,7 +14,7 @@
 //	net, err := road.Build(ctx, input)                     // once per data set
 //	router, err := net.Router(ctx, vehicle, road.Fastest)  // once per vehicle and aim
 //	q := router.Query()                                    // scratch memory, one per goroutine
-//	path, err := q.Route(net.Snap(router, from), net.Snap(router, to))
+//	path, err := q.Route(router.Snap(from, 500), router.Snap(to, 500))
 //	line := net.Line(path)
 //
 // Shortest ways come from a customizable contraction hierarchy: J. Dibbelt,
@@ -22,6 +22,9 @@
 // Experimental Algorithmics 21, 2016 (arXiv 1402.0402). The order is by
 // inertial flow: A. Schild, C. Sommer, "On Balanced Separators in Road
 // Networks", SEA 2015.
+//
+// What is not known: walls and fences between a place and its road, gradients, traffic, times of day. A vehicle may turn back
+// into the road that it came by at any junction, unless a sign or the meeting of two carriageways forbids it.
 //
 // The package does no I/O, reads no clock and keeps no state: the same input
 // gives the same output, byte for byte.

@@ -2,6 +2,7 @@ package road
 
 import (
 	"slices"
+	"strings"
 
 	"github.com/paulmach/orb"
 )
@@ -43,8 +44,9 @@ func (r *Router) Notes(p Path) []Note {
 			}
 		}
 		v := &r.Vehicle
-		add(road.Unclear != "", UnknownLimit, "limit not clear: "+road.Unclear)
-		add(road.Flags&unknownHeights != 0 && road.Limits.HeightCm == 0 && v.HeightM > 0 && road.Unclear == "", UnknownLimit,
+		unclear := v.concerned(road.Unclear)
+		add(unclear != "", UnknownLimit, "limit not clear: "+unclear)
+		add(road.Flags&unknownHeights != 0 && road.Limits.HeightCm == 0 && v.HeightM > 0 && unclear == "", UnknownLimit,
 			"headroom is not stated in a tunnel or under a roof")
 		add(road.Flags&GasRules != 0 && road.Class != Ferry, GasNote, "rules for dangerous goods, which may concern gas on board")
 		add(road.Class == Ferry, FerryNote, "ferry")
@@ -56,6 +58,15 @@ func (r *Router) Notes(p Path) []Note {
 		add(road.Access[0] == Guests && road.Access[1] == Guests && road.Flags&Gated == 0, GuestsNote, "for who has business there")
 		return list
 	})
+}
+
+// concerned leaves out the limits for goods vehicles only, which bind none up to [HeavyT].
+func (v *Vehicle) concerned(unclear string) string {
+	if v.MassT > HeavyT || v.MassT == 0 || !strings.Contains(unclear, ":hgv") {
+		return unclear
+	}
+	list := strings.Split(unclear, "; ")
+	return strings.Join(slices.DeleteFunc(list, func(s string) bool { return strings.Contains(s, ":hgv") }), "; ")
 }
 
 // Avoided lists the roads of a path that the router's vehicle may not use, and why. Ask it of the path that a vehicle without

@@ -1,13 +1,17 @@
 package road
 
 // A Spot is a position on an edge of a network: where a vehicle leaves the road to a place, or a click on it. The zero value
-// is no position: OK is false.
+// is no position: OK is false. It holds for the network that gave it only; one of another network is taken for another place or
+// for none.
 type Spot struct {
 	OK   bool
 	Edge uint32
 	Cm   uint32  // from the edge's start, at most its length
 	OffM float64 // straight distance from what was asked for
 }
+
+// holds says that a spot is on the network.
+func (n *Network) holds(s Spot) bool { return s.OK && int(s.Edge) < len(n.cm) && s.Cm <= n.cm[s.Edge] }
 
 // into returns the cost from the beginning of a direction to the spot, out the cost from it to the end; they add up to the
 // whole. noWay if the direction is closed.

@@ -117,7 +117,7 @@ func (q *Query) reset() {
 // Cost returns the least cost between two spots, in milliseconds or centimetres by the router's aim; ok is false if there is
 // no way. Cost a few hundred states.
 func (q *Query) Cost(from, to Spot) (cost uint32, ok bool) {
-	if !from.OK || !to.OK {
+	if !q.r.Net.holds(from) || !q.r.Net.holds(to) {
 		return 0, false
 	}
 	straight, _ := q.r.along(from, to)
@@ -129,7 +129,7 @@ func (q *Query) Cost(from, to Spot) (cost uint32, ok bool) {
 
 // leg appends the steps of the least way between two spots.
 func (q *Query) leg(from, to Spot, steps []Step) ([]Step, error) {
-	if !from.OK || !to.OK {
+	if !q.r.Net.holds(from) || !q.r.Net.holds(to) {
 		return steps, ErrNoRoad
 	}
 	r := q.r
