@@ -26,11 +26,14 @@ type Steady struct {
 // and other plans are not shown before it is known whether they replace it.
 // The whole takes up to twice the time of Solve.
 func SolveSteady(ctx context.Context, p *Problem, use Steady, opt Options) (Plan, error) {
-	if len(use.Stops) == 0 {
-		return Solve(ctx, p, opt)
-	}
 	if err := p.Validate(); err != nil {
 		return Plan{}, err
+	}
+	if why := shortfall(p); len(why) > 0 {
+		return Plan{Format: PlanFormat, Status: Infeasible, Why: why}, nil
+	}
+	if len(use.Stops) == 0 {
+		return Solve(ctx, p, opt)
 	}
 	show := opt.Progress
 	opt.Progress = nil

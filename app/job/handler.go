@@ -29,10 +29,13 @@ type Handler struct {
 	places []trip.Place
 	hours  trip.Hours
 	now    func() time.Time
+	wanted func() bool // something else waits to be done
 }
 
 // NewHandler returns a handler that holds no places.
-func NewHandler() *Handler { return &Handler{hours: openHours(), now: time.Now} }
+func NewHandler() *Handler {
+	return &Handler{hours: openHours(), now: time.Now, wanted: func() bool { return false }}
+}
 
 // Handle does one request; emit gets its responses. If ctx ends while a plan
 // is made, the best one so far is the answer.
@@ -62,7 +65,8 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 	began := h.now()
 	took := func() int { return int(h.now().Sub(began).Milliseconds()) }
 	var shown time.Time
-	it, err := trip.Plan(until{ctx, began.Add(Patience), h.now}, t, h.places, trip.Options{
+	u := &until{ctx, began.Add(Patience), h.now, func() bool { return false }}
+	it, err := trip.Plan(u, t, h.places, trip.Options{
 		Hours: h.hours,
 		Progress: func(it trip.Itinerary) {
 			if n := h.now(); n.Sub(shown) >= pause {
@@ -70,7 +74,10 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 				show(Answer{Itinerary: it, TookMS: took()})
 			}
 		},
-		Answer: func(it trip.Itinerary) { show(Answer{Itinerary: it, Done: true, TookMS: took()}) },
+		Answer: func(it trip.Itinerary) {
+			u.leave = h.wanted // what else there is to say waits for nobody
+			show(Answer{Itinerary: it, Done: true, TookMS: took()})
+		},
 	})
 	if err != nil {
 		return err
@@ -79,20 +86,24 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 	return nil
 }
 
-// until is a context that ends at a time by the clock. context.WithTimeout
-// would hide the slices of the context below it.
+// until is a context that ends at a time by the clock, or when it is to leave.
+// context.WithTimeout would hide the slices of the context below it.
 type until struct {
 	context.Context
-	end time.Time
-	now func() time.Time
+	end   time.Time
+	now   func() time.Time
+	leave func() bool
 }
 
-func (u until) Err() error {
+func (u *until) Err() error {
 	if err := u.Context.Err(); err != nil {
 		return err
 	}
 	if u.now().After(u.end) {
 		return context.DeadlineExceeded
+	}
+	if u.leave() {
+		return context.Canceled
 	}
 	return nil
 }

@@ -146,14 +146,25 @@ func TestHandlerPlansTheDemo(t *testing.T) {
 	d := demo.Trip()
 	all = collect(h, Request{ID: 8, Plan: &Plan{Trip: d, Route: d.Route}})
 	for i, r := range all {
-		if r.Answer != nil && r.Answer.Done && i < len(all)-2 {
+		if r.Answer != nil && r.Answer.Done && i < len(all)-3 {
 			t.Errorf("answer %d of %d is done", i, len(all))
 		}
 		if r.ID != 8 || r.Answer == nil || r.Answer.Last != (i == len(all)-1) {
 			t.Fatalf("answer %d is %+v", i, r)
 		}
 	}
+	if !all[len(all)-3].Answer.Done || all[len(all)-3].Answer.Itinerary.Safety != nil || all[len(all)-2].Answer.Itinerary.Safety == nil {
+		t.Error("the plan is not shown before the price of safety")
+	}
 	got := all[len(all)-1].Answer.Itinerary
+	if got.Safety == nil || len(got.Others) != 2 {
+		t.Errorf("safety %+v, others %+v: want them", got.Safety, got.Others)
+	}
+	h.wanted = func() bool { return true } // a file waits to be read
+	all = collect(h, Request{ID: 9, Plan: &Plan{Trip: d, Route: d.Route}})
+	if hurried := all[len(all)-1].Answer; !hurried.Last || len(hurried.Itinerary.Others) > 0 || !reflect.DeepEqual(hurried.Itinerary.Days, got.Days) {
+		t.Errorf("with a file waiting: last %v, others %v", hurried.Last, hurried.Itinerary.Others)
+	}
 	if got.Status != planner.Optimal && got.Status != planner.Feasible || len(got.Days) < 2 {
 		t.Errorf("status %s, %d days", got.Status, len(got.Days))
 	}
@@ -341,10 +352,15 @@ func TestSlices(t *testing.T) {
 
 func TestPatienceEnds(t *testing.T) {
 	now := time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)
-	u := until{context.Background(), now.Add(time.Second), func() time.Time { return now }}
+	leave := false
+	u := &until{context.Background(), now.Add(time.Second), func() time.Time { return now }, func() bool { return leave }}
 	if u.Err() != nil {
 		t.Error("ended at once")
 	}
+	if leave = true; !errors.Is(u.Err(), context.Canceled) {
+		t.Error("does not leave")
+	}
+	leave = false
 	now = now.Add(2 * time.Second)
 	if !errors.Is(u.Err(), context.DeadlineExceeded) {
 		t.Error("did not end")

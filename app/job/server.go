@@ -4,13 +4,15 @@ import (
 	"context"
 	"fmt"
 	"sync"
+	"sync/atomic"
 )
 
 // A Server takes frames of requests and sends frames of responses. Files are
 // read one after the other; of plans the latest counts.
 type Server struct {
 	handler *Handler
-	turn    sync.Mutex // one request works at a time: the handler's places are its own
+	files   atomic.Int32 // that wait to be opened
+	turn    sync.Mutex   // one request works at a time: the handler's places are its own
 
 	mu     sync.Mutex
 	latest int // ID of the latest plan or cancel
@@ -19,7 +21,9 @@ type Server struct {
 
 // NewServer returns a server of h.
 func NewServer(h *Handler) *Server {
-	return &Server{handler: h, stop: func() {}}
+	s := &Server{handler: h, stop: func() {}}
+	h.wanted = func() bool { return s.files.Load() > 0 }
+	return s
 }
 
 // Receive begins a request and returns at once. reply may be called from
@@ -49,10 +53,16 @@ func (s *Server) Receive(frame []byte, reply func([]byte) error) {
 		cancel()
 		return
 	}
+	if r.Open != nil {
+		s.files.Add(1)
+	}
 	go func() {
 		defer cancel()
 		s.turn.Lock()
 		defer s.turn.Unlock()
+		if r.Open != nil {
+			s.files.Add(-1)
+		}
 		if r.Plan != nil && s.overtaken(r.ID) {
 			return
 		}

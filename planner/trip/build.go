@@ -21,7 +21,7 @@ type Options struct {
 	Hours    Hours           // nil: no opening hours are known
 	Solve    planner.Options // its Progress is replaced if Progress is set
 	Progress func(Itinerary) // called with each better plan; nil: not called
-	Answer   func(Itinerary) // called with the answer before Safety and Others are looked for; nil: not called
+	Answer   func(Itinerary) // called with the answer before Safety and Others are looked for, and once more between them; nil: not called
 }
 
 // Built is a trip made into a problem, with what is needed to read a plan of

@@ -13,8 +13,8 @@ import (
 const others = 2
 
 // more adds to a plan what a person asks next: what safety costs, and which
-// other plans there are.
-func (b *Built) more(ctx context.Context, it Itinerary) (Itinerary, error) {
+// other plans there are; tell, if not nil, hears of the former first.
+func (b *Built) more(ctx context.Context, it Itinerary, tell func(Itinerary)) (Itinerary, error) {
 	if ctx.Err() != nil {
 		return it, nil
 	}
@@ -24,8 +24,11 @@ func (b *Built) more(ctx context.Context, it Itinerary) (Itinerary, error) {
 	}
 	if ok {
 		it.Safety = &Safety{Price: s.Price(), Text: b.safetyText(s)}
+		if tell != nil {
+			tell(it)
+		}
 	}
-	alternatives, err := planner.Alternatives(ctx, b.Problem, it.plan, others, planner.Options{MaxLabels: fewLabels})
+	alternatives, err := planner.Alternatives(ctx, b.Problem, it.plan, others, planner.Options{MaxLabels: manyLabels})
 	if err != nil {
 		return Itinerary{}, fmt.Errorf("other plans for %q: %w", b.Trip.Name, err)
 	}

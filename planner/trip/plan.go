@@ -12,12 +12,8 @@ import (
 const keepWithin = 0.01
 
 // manyLabels bounds each of the problems that are solved to explain a
-// refusal, of which there are dozens; fewLabels those for other plans, which
-// need not be proven.
-const (
-	manyLabels = 20_000
-	fewLabels  = 5_000
-)
+// refusal or to find other plans: there are dozens, and none need be proven.
+const manyLabels = 20_000
 
 // Plan makes a trip into a problem, solves it, has the answer audited and
 // reads it back. Better plans found on the way go to opt.Progress, audited as
@@ -58,7 +54,7 @@ func (b *Built) Plan(ctx context.Context, opt Options) (Itinerary, error) {
 	if opt.Answer != nil {
 		opt.Answer(it)
 	}
-	return b.more(ctx, it)
+	return b.more(ctx, it, opt.Answer)
 }
 
 // solve finds a plan, and what becomes of it if a place is closed.
