@@ -97,6 +97,9 @@ func (s Shell) HeatKWh(air Air, dayC, nightC, hours float64, people int) float64
 	w := func(inside, outside, gain float64) float64 {
 		mean, sigma := loss*(inside-outside)-gain, loss*max(air.SpreadC, 0.1)
 		z := mean / sigma
+		if z < -6 { // less than a billionth of σ is left, and rounding would be all of it
+			return 0
+		}
 		return mean*0.5*math.Erfc(-z/math.Sqrt2) + sigma*math.Exp(-z*z/2)/math.Sqrt(2*math.Pi)
 	}
 	return (night*w(nightC, air.NightC, thingsW+personW*float64(people)) +
