@@ -12,7 +12,16 @@ type finder struct {
 	m     *model
 	best  *bounds // the tightest so far
 	root  float64 // its value for the whole trip
+	wage  float64 // of a night, see [nightsBound]
 	stage int
+}
+
+func newFinder(m *model) *finder {
+	f := &finder{m: m, root: math.Inf(-1)}
+	if !m.countsNights() {
+		f.wage = m.bestWage()
+	}
+	return f
 }
 
 // next looks for tighter bounds than before, and says whether there may be
@@ -43,6 +52,37 @@ func (f *finder) first() {
 	f.pay(rough)
 }
 
+// bestWage is the wage of a night with which rough bounds are tightest. They
+// are concave in it.
+func (m *model) bestWage() float64 {
+	tanks := m.bindingTanks()
+	worth := m.payableWorths(tanks)
+	value := func(wage float64) float64 {
+		return newSweep(m, newBounds(m, worth, wage, tanks, roughest(m))).root()
+	}
+	best, most := 0.0, value(0)
+	step := (1 + math.Abs(most)) / float64(20*m.least)
+	if value(step) <= most {
+		step = -step
+	}
+	for ; ; step *= 2 { // outwards
+		v := value(best + step)
+		if v <= most {
+			break
+		}
+		best, most = best+step, v
+	}
+	for range 4 { // inwards
+		step /= 2
+		if v := value(best + step); v > most {
+			best, most = best+step, v
+		} else if v := value(best - step); v > most {
+			best, most = best-step, v
+		}
+	}
+	return best
+}
+
 // pay tries a worth for each tank of the group that has none.
 func (f *finder) pay(d detail) {
 	m, from := f.m, f.best
@@ -61,6 +101,16 @@ func (m *model) payable(t int) float64 {
 		return 0
 	}
 	return m.cheapestPrice(t)
+}
+
+// payableWorths are the worths with the price of each of these tanks that may
+// have to be bought for.
+func (m *model) payableWorths(tanks []int) []float64 {
+	worth := m.worths()
+	for _, t := range tanks {
+		worth[t] = m.payable(t)
+	}
+	return worth
 }
 
 // grow takes tanks into the group one by one, and tries each group.
@@ -114,7 +164,7 @@ func (f *finder) betterWorth(all []int, d detail) []float64 {
 
 // try keeps these bounds if they are the tightest, and gives their value.
 func (f *finder) try(worth []float64, tanks []int, d detail) float64 {
-	b := newBounds(f.m, worth, tanks, d)
+	b := newBounds(f.m, worth, f.wage, tanks, d)
 	r := newSweep(f.m, b).root()
 	if f.best == nil || r > f.root {
 		f.best, f.root = b, r

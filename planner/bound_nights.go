@@ -23,6 +23,7 @@ type nightsBound struct {
 	moving []int     // scales that move with the road
 	stride []int     // by tank of tanks
 	priced int       // of tanks: the one whose layers are weighed, −1 if none
+	wage   float64   // what a night more is worth, if nights are not counted
 	counts int       // nights so far are told apart below this number; 1: not at all
 	enough bool      // the last of them stands for any more as well
 	coarse bool      // the classes are fewer than they should be
@@ -30,14 +31,33 @@ type nightsBound struct {
 	after  []*nightTable
 }
 
-// mostCounted is how many nights are counted at most.
-const mostCounted = 60
+// mostCounted is how many nights are counted at most. If there are more they
+// get a wage.
+const mostCounted = 8
 
 type nightTable struct {
 	reach   []float64 // km along the route, half detour included
 	reachAt []float64 // minutes likewise; the least of this and all later rows
 	rowAt   []float64 // minutes likewise, of this row
 	cost    []float64 // row by row
+}
+
+// countsNights says whether the table tells nights so far apart.
+func (m *model) countsNights() bool {
+	return min(m.most, m.least) <= mostCounted
+}
+
+// due is the wage of the nights that are still wanted, or, if it is negative,
+// of those still allowed: cost ≥ … + wage·(least − nights) for a wage from 0 on,
+// and likewise with most for one below.
+func (b *nightsBound) due(nights int) float64 {
+	switch {
+	case b.wage > 0:
+		return b.wage * float64(b.m.least-nights)
+	case b.wage < 0:
+		return b.wage * float64(b.m.most-nights)
+	}
+	return 0
 }
 
 // bindingTanks are the tanks that nights use, that driving does not use but may
@@ -62,13 +82,14 @@ func (m *model) bindingTanks() []int {
 	return out
 }
 
-func newNightsBound(m *model, tanks []int, d detail, worth []float64, share func(stop int) float64) *nightsBound {
-	b := &nightsBound{m: m, tanks: tanks, worth: worth, after: make([]*nightTable, len(m.stops)+1)}
+func newNightsBound(m *model, tanks []int, d detail, worth []float64, wage float64, share func(stop int) float64) *nightsBound {
+	b := &nightsBound{m: m, tanks: tanks, worth: worth, wage: wage, after: make([]*nightTable, len(m.stops)+1)}
 	b.counts = 1
 	switch {
+	case !m.countsNights():
 	case m.most <= mostCounted:
 		b.counts = m.most + 1
-	case m.least <= mostCounted: // whether they are too many is left out
+	default: // whether they are too many is left out
 		b.counts, b.enough = m.least+1, true
 	}
 	b.classify(max(100, d.row/b.counts/(1+len(m.stops)/100)), d.tank)
@@ -219,18 +240,28 @@ func (b *nightsBound) day(row []float64, i int, visit float64) {
 
 // fill allows tank k to be filled by the service.
 func (b *nightsBound) fill(row []float64, k int, y *serviceModel) {
-	step, n := b.stride[k], b.scales[k].n
+	n := b.scales[k].n
 	premium := b.premium(y)
-	for at := range row { // what is read is behind what is written
-		c := at / step % n
+	for c := range n - 1 { // what is read is behind what is written
 		if premium == 0 {
-			if c < n-1 {
-				row[at] = min(row[at], y.fixed+row[at+(n-1-c)*step])
-			}
+			b.lower(row, row, k, c, n-1, y.fixed)
 			continue
 		}
 		for to := c + 1; to < n; to++ {
-			row[at] = min(row[at], y.fixed+premium*b.scales[k].from(b.scales[k].values[c], to)+row[at+(to-c)*step])
+			b.lower(row, row, k, c, to, y.fixed+premium*b.scales[k].from(b.scales[k].values[c], to))
+		}
+	}
+}
+
+// lower makes class c of tank k in row at most cost more than class to in from.
+func (b *nightsBound) lower(row, from []float64, k, c, to int, cost float64) {
+	step := b.stride[k]
+	for base := 0; base < len(row); base += step * b.scales[k].n {
+		at := row[base+c*step : base+c*step+step]
+		for n, x := range from[base+to*step : base+to*step+step] {
+			if x += cost; x < at[n] {
+				at[n] = x
+			}
 		}
 	}
 }
@@ -249,8 +280,11 @@ func (b *nightsBound) up(row []float64, k, d int) {
 		return
 	}
 	step, n := b.stride[k], b.scales[k].n
-	for at := range row { // what is read is behind what is written
-		row[at] = row[at+min(d, n-1-at/step%n)*step]
+	for base := 0; base < len(row); base += step * n {
+		for c := range n - 1 { // what is read is behind what is written
+			to := min(c+d, n-1)
+			copy(row[base+c*step:base+c*step+step], row[base+to*step:base+to*step+step])
+		}
 	}
 }
 
@@ -288,7 +322,7 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 			row[at] = after.cost[r*b.size+min(n, b.counts-1)*levels+at%levels]
 		}
 	}
-	cost := visit + s.nightFee
+	cost := visit + s.nightFee - b.wage*float64(s.nights)
 	for t, u := range s.use {
 		cost += b.worth[t] * u
 	}
@@ -299,7 +333,7 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 		if y == nil && u == 0 && x.perKm == 0 {
 			continue
 		}
-		step, n := b.stride[k], b.scales[k].n
+		n := b.scales[k].n
 		next := make([]int, n) // class after the night, −1: not possible
 		lefts := make([]float64, n)
 		for c := range next {
@@ -316,19 +350,19 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 		}
 		copy(old, row)
 		for at := range row {
-			c := at / step % n
-			best := math.Inf(1)
+			row[at] = math.Inf(1)
+		}
+		for c := range n {
 			if next[c] >= 0 {
-				best = old[at+(next[c]-c)*step]
+				b.lower(row, old, k, c, next[c], 0)
 			}
 			if y != nil && premium == 0 {
-				best = min(best, y.fixed+old[at+(n-1-c)*step])
+				b.lower(row, old, k, c, n-1, y.fixed)
 			} else if y != nil {
 				for to := max(next[c], 0); to < n; to++ {
-					best = min(best, y.fixed+premium*b.scales[k].from(lefts[c], to)+old[at+(to-c)*step])
+					b.lower(row, old, k, c, to, y.fixed+premium*b.scales[k].from(lefts[c], to))
 				}
 			}
-			row[at] = best
 		}
 	}
 	for at := range row {

@@ -21,6 +21,11 @@ var (
 	finest = detail{12800, 48}
 )
 
+// roughest is enough to find some plan, however long the trip.
+func roughest(m *model) detail {
+	return detail{row: 170 * (1 + len(m.stops)/100), tank: 6}
+}
+
 // A scale is the classes of one tank, the highest being a full tank. Of a tank
 // that driving leaves alone they are the headrooms that nights can leave. Of
 // one that driving restores they are steps of hand = headroom + perKm·km,

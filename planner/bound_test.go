@@ -81,7 +81,7 @@ func TestBoundsAlongBestPlans(t *testing.T) {
 			t.Fatalf("%s: %v, %v", file, plan.Status, err)
 		}
 		m := newModel(p)
-		f := finder{m: m}
+		f := newFinder(m)
 		for range 3 {
 			f.next()
 			boundAlong(t, m, f.best, plan)
@@ -95,9 +95,8 @@ func TestBoundsAlongBestPlans(t *testing.T) {
 				}
 			}
 			for _, worth := range [][]float64{m.worths(), f.best.worth} {
-				for _, d := range []detail{rough, fine} {
-					boundAlong(t, m, newBounds(m, worth, group, d), plan)
-				}
+				boundAlong(t, m, newBounds(m, worth, f.wage, group, fine), plan)
+				boundAlong(t, m, newBounds(m, worth, 3, group, rough), plan)
 			}
 		}
 	}

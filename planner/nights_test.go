@@ -34,3 +34,13 @@ func TestLongStays(t *testing.T) {
 		}
 	}
 }
+
+// TestManyNights: more nights than the way forces are wanted, too many to count
+// in the bound.
+func TestManyNights(t *testing.T) {
+	m := made{LengthKm: 2900, Seed: 3, Nights: 14}
+	plan, err := Solve(context.Background(), m.problem(), Options{MaxLabels: 50_000})
+	if err != nil || plan.Status != Optimal {
+		t.Errorf("%v: %v, cost %v, bound %v, %v; want a proof", m, plan.Status, plan.Cost, plan.Bound, err)
+	}
+}

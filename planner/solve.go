@@ -59,12 +59,12 @@ type solver struct {
 
 func (s *solver) solve(ctx context.Context) (Plan, error) {
 	s.m = newModel(s.p)
+	f := newFinder(s.m)
 	if len(s.m.stops) > longTrip {
-		if done, err := s.glance(ctx); done || err != nil {
+		if done, err := s.glance(ctx, f.wage); done || err != nil {
 			return s.answer(err)
 		}
 	}
-	f := finder{m: s.m}
 	effort := firstEffort + len(s.m.stops)*len(s.m.stops)/5 // the longer the trip, the dearer finer bounds
 	for more := true; more; {
 		before := f.best
@@ -89,14 +89,10 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 
 // glance looks for some plan to show before the bounds of a long trip are
 // worked out: with rough bounds and a very narrow sweep.
-func (s *solver) glance(ctx context.Context) (done bool, err error) {
+func (s *solver) glance(ctx context.Context, wage float64) (done bool, err error) {
 	m := s.m
-	worth := m.worths()
 	atNight := m.bindingTanks()
-	for _, t := range atNight {
-		worth[t] = m.payable(t)
-	}
-	b := newBounds(m, worth, atNight, detail{row: 170 * (1 + len(m.stops)/100), tank: 6})
+	b := newBounds(m, m.payableWorths(atNight), wage, atNight, roughest(m))
 	w := newSweep(m, b)
 	s.bound = w.root()
 	whole := math.MaxInt

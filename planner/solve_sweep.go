@@ -121,7 +121,7 @@ func (w *sweep) price(l *label, s *state, i int) {
 	if math.IsInf(nights, 1) {
 		return
 	}
-	fixed := w.start + l.cost
+	fixed := w.start + l.cost + w.b.nights.due(s.nights)
 	for _, t := range w.b.alone {
 		fixed -= w.b.worth[t] * s.hand[t]
 	}
@@ -186,7 +186,7 @@ func (w *sweep) skip(id int32, i int) bool {
 	}
 	nights := w.b.nights.cost(i+1, l, hand, layers)
 	if changed {
-		c := w.start + l.cost
+		c := w.start + l.cost + w.b.nights.due(int(l.nights))
 		for _, t := range w.b.alone {
 			c -= w.b.worth[t] * hand[t]
 		}
