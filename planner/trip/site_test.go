@@ -1,0 +1,39 @@
+package trip
+
+import (
+	"testing"
+
+	"github.com/paulmach/orb"
+)
+
+// A chain of places within 150 m of each other is one site, and so are all
+// passes and lengths of stay of a place; operators are not joined to sites.
+func TestSites(t *testing.T) {
+	tr := eastwards(100)
+	tr.Route = append(tr.Route, orb.Point{0, 0}) // back again
+	tr.Stays.MinNights = 3
+	camp := at("f", "campsite", 70, 0)
+	camp.Stay = &Stay{}
+	places := []Place{
+		at("a", "fuel", 30, 0, yes("diesel")), at("b", "water", 30.1, 0.05, yes("fresh")), at("c", "dump", 30.2, 0.1, yes("grey")), // 110 m from one to the next
+		at("d", "fuel", 30.5, 0, yes("diesel"), yes("def")), at("e", "fuel", 60, 0, yes("diesel")), camp,
+	}
+	places[0].Operator, places[4].Operator = "one", "one"
+	b := mustBuild(t, tr, places, Options{})
+	site := map[string]string{}
+	for _, s := range b.around {
+		site[s.ID] = s.Site + "/" + s.Operator
+	}
+	for id, want := range map[string]string{"a": "a/one", "a@2": "a/one", "b": "a/", "c@2": "a/", "d": "d/", "e": "e/one", "f": "f/", "f*2": "f/", "f@2*2": "f/"} {
+		if site[id] != want {
+			t.Errorf("site of %s = %q, want %q", id, site[id], want)
+		}
+	}
+	for _, x := range b.around {
+		for _, y := range b.around {
+			if same := x.SharesFate(y); same != y.SharesFate(x) || same != (x.Site == y.Site || x.Operator != "" && x.Operator == y.Operator) {
+				t.Errorf("%s and %s: %v", x.ID, y.ID, same)
+			}
+		}
+	}
+}
