@@ -32,7 +32,7 @@ func ExampleModel_Stay() {
 	}
 	// Output:
 	// 0 A: -3.7 °C, 6.7 L of gas, plan with 9.4
-	// 10 A: -3.7 °C, 1.8 L of gas, plan with 2.4
+	// 10 A: -3.7 °C, 1.8 L of gas, plan with 2.5
 }
 
 // Ten kilometres over a pass take nearly three times what the flat takes.

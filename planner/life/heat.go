@@ -91,11 +91,17 @@ const (
 // sun give. Weather is normal around the mean, so that a mild month still has its cold
 // days: E max(0, X) = μ Φ(μ/σ) + σ φ(μ/σ).
 func (s Shell) HeatKWh(air Air, dayC, nightC, hours float64, people int) float64 {
+	return s.beyondKWh(air, dayC, nightC, hours, people, 0)
+}
+
+// beyondKWh is the part of HeatKWh that a first heater of so many watts leaves
+// to a second one.
+func (s Shell) beyondKWh(air Air, dayC, nightC, hours float64, people int, firstW float64) float64 {
 	hours = min(max(hours, 0), 24)
 	night := min(hours, nightHours)
 	loss := s.LossWPerK()
 	w := func(inside, outside, gain float64) float64 {
-		mean, sigma := loss*(inside-outside)-gain, loss*max(air.SpreadC, 0.1)
+		mean, sigma := loss*(inside-outside)-gain-firstW, loss*max(air.SpreadC, 0.1)
 		z := mean / sigma
 		if z < -6 { // less than a billionth of σ is left, and rounding would be all of it
 			return 0

@@ -87,6 +87,10 @@ func TestHeatProperties(t *testing.T) {
 		colder := air
 		colder.DayC, colder.NightC = air.DayC-1, air.NightC-1
 		const near = 1e-9 // kWh
+		first := rapid.Float64Range(0, 3000).Draw(t, "first heater")
+		if left := s.beyondKWh(air, inside, inside-5, hours, 2, first); left > kwh+near || left < kwh-first*hours/1000-near {
+			t.Errorf("of %v kWh a heater of %v W leaves %v in %v h", kwh, first, left, hours)
+		}
 		if s.HeatKWh(colder, inside, inside-5, hours, 2) < kwh-near || s.HeatKWh(air, inside+1, inside-4, hours, 2) < kwh-near ||
 			s.HeatKWh(air, inside, inside-5, hours+1, 2) < kwh-near || s.HeatKWh(air, inside, inside-5, hours, 3) > kwh+near {
 			t.Error("colder, warmer inside or longer needs less, or people cool")

@@ -29,7 +29,8 @@ type Mains struct {
 type HookUp struct {
 	Amps, LimitW   float64
 	FridgeW        float64
-	HeaterW        float64 // the largest step that fits beside the fridge; 0: gas heats
+	HeaterW        float64 // the step that covers the need, or the largest that fits beside the fridge; 0: gas heats
+	HeaterTopW     float64 // the largest step that fits, for a colder hour
 	ChargerW       float64 // what is left for the charger, at most what it takes
 	KettleBeside   bool    // a travel kettle of 1 kW runs beside all of it
 	KettleAlone    bool    // a household kettle of 2.2 kW runs when the heater is off
@@ -55,7 +56,11 @@ func NewHookUp(amps float64, m Mains, heatNeedW float64) HookUp {
 	}
 	// The smallest step that covers the need, if it fits; else the largest that fits.
 	for _, step := range heaterStepsW {
-		if step > m.HeaterMaxW || step > left || h.HeatNeedW == 0 {
+		if step > m.HeaterMaxW || step > left {
+			continue
+		}
+		h.HeaterTopW = max(h.HeaterTopW, step)
+		if h.HeatNeedW == 0 {
 			continue
 		}
 		if h.HeaterW == 0 || step >= h.HeatNeedW {

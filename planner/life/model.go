@@ -171,19 +171,14 @@ func (m Model) Stay(s Stay) (Night, error) {
 		if s.HookHours > 0 {
 			onPillar = min(parked, s.HookHours)
 		}
-		perHour := 0.0
-		if parked > 0 {
-			perHour = 1000 * n.HeatKWh / parked
-		}
-		hook = NewHookUp(s.Amps, Mains{v.ElectricW, v.Battery.ChargerA, v.Fridge}, perHour)
+		hook = NewHookUp(s.Amps, Mains{v.ElectricW, v.Battery.ChargerA, v.Fridge}, m.coldNeedW(n, c, parked, people))
 		n.HookUp = &hook
 	}
 	burnt, boiled := n.HeatKWh, n.WaterKWh
 	if onPillar > 0 {
 		share := onPillar / parked
-		burnt = n.HeatKWh * (1 - share)
-		if hook.HeatNeedW > 0 {
-			burnt += n.HeatKWh * share * hook.GasHeatW / hook.HeatNeedW
+		if n.HeatKWh > 0 {
+			burnt = n.HeatKWh*(1-share) + share*v.Shell.beyondKWh(n.Air, c.InsideC, c.NightC, parked, people, hook.HeaterTopW)
 		}
 		if v.ElectricW > 0 && hook.LimitW-hook.FridgeW >= heaterStepsW[len(heaterStepsW)-1] {
 			boiled = 0
@@ -201,6 +196,17 @@ func (m Model) Stay(s Stay) (Night, error) {
 	}
 	n.Cautions = m.cautions(n, s)
 	return n, nil
+}
+
+// coldNeedW is the heat asked for on a day one standard deviation colder than
+// the normal, averaged over its hours.
+func (m Model) coldNeedW(n Night, c Comfort, parked float64, people int) float64 {
+	if n.HeatKWh == 0 || parked == 0 {
+		return 0
+	}
+	cold := n.Air
+	cold.DayC, cold.NightC, cold.SpreadC = cold.DayC-cold.SpreadC, cold.NightC-cold.SpreadC, 0
+	return 1000 * m.Vehicle.Shell.HeatKWh(cold, c.InsideC, c.NightC, parked, people) / parked
 }
 
 // heatSpread is how far the heat can be off: the shell, and a trip that is
