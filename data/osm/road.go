@@ -70,7 +70,7 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 		return road.Input{}, err
 	}
 	// 2. Ways that a motor vehicle may use.
-	var ways []rawRoad
+	var ways []*rawRoad // pointers, so that sorting them adds no code
 	var refs []int64
 	err = f.Ways(ctx, nil, func(w Way) error {
 		raw, ok := x.roadOf(w)
@@ -78,7 +78,7 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 			return nil
 		}
 		raw.way.Tags = nil
-		ways = append(ways, raw)
+		ways = append(ways, &raw)
 		refs = append(refs, w.Refs...)
 		return nil
 	})
@@ -102,7 +102,7 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 		return road.Input{}, err
 	}
 	// 4. In order of number, whatever the order of the file.
-	slices.SortFunc(ways, func(a, b rawRoad) int { return cmp.Compare(a.way.ID, b.way.ID) })
+	slices.SortFunc(ways, func(a, b *rawRoad) int { return cmp.Compare(a.way.ID, b.way.ID) })
 	slices.SortFunc(bans, func(a, b Relation) int { return cmp.Compare(a.ID, b.ID) })
 	for _, w := range ways {
 		for i, id := range w.way.Refs {
@@ -136,7 +136,7 @@ func (x *roadReader) notes() (list []string) {
 }
 
 // add adds a way; where nodes are missing, as at the edge of an extract, it is cut.
-func (x *roadReader) add(in *road.Input, w rawRoad, corners ids, known []bool) {
+func (x *roadReader) add(in *road.Input, w *rawRoad, corners ids, known []bool) {
 	var nodes []int32
 	flush := func() {
 		if len(nodes) > 1 {

@@ -1,9 +1,6 @@
 package road
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // This file makes the arcs between states from edges and forbidden turns.
 
@@ -156,24 +153,31 @@ func (n *Network) renumbered(rank []uint32) *Network {
 	for s, r := range rank {
 		m.at[r] = n.at[s]
 	}
-	order := make([]uint32, len(n.from)) // new number → old
-	for i := range order {
-		order[i] = uint32(i)
+	// Sorting numbers of one kind everywhere keeps the program small and is faster: the key above, what it is of below.
+	order := make([]uint64, len(n.from)) // new number → old, below the lower rank
+	for e := range order {
+		order[e] = uint64(min(rank[n.from[e]], rank[n.to[e]]))<<32 | uint64(e)
 	}
-	low := func(e uint32) uint32 { return min(rank[n.from[e]], rank[n.to[e]]) }
-	slices.SortFunc(order, func(x, y uint32) int { return cmp.Or(cmp.Compare(low(x), low(y)), cmp.Compare(x, y)) })
+	slices.Sort(order)
 	edges := len(order)
 	m.from, m.to, m.cm, m.road = make([]uint32, edges), make([]uint32, edges), make([]uint32, edges), make([]uint32, edges)
 	m.shape, m.bends = make([]uint32, edges+1), make([]byte, 0, len(n.bends))
 	number := make([]uint32, edges)
-	for i, o := range order {
+	for i, key := range order {
+		o := uint32(key)
 		number[o] = uint32(i)
 		m.from[i], m.to[i], m.cm[i], m.road[i] = rank[n.from[o]], rank[n.to[o]], n.cm[o], n.road[o]
 		m.bends = append(m.bends, n.bends[n.shape[o]:n.shape[o+1]]...)
 		m.shape[i+1] = uint32(len(m.bends))
 	}
 	renamed := func(dir uint32) uint32 { return dir&heavyOnly | number[dir&^heavyOnly>>1]<<1 | dir&1 }
-	for _, c := range n.extra {
+	sorted := make([]uint64, len(n.extra))
+	for i, c := range n.extra {
+		sorted[i] = uint64(rank[c.plain])<<32 | uint64(i)
+	}
+	slices.Sort(sorted)
+	for _, key := range sorted {
+		c := n.extra[uint32(key)]
 		x := coming{rank[c.plain], rank[c.state], renamed(c.in), nil}
 		for _, b := range c.bans {
 			x.bans = append(x.bans, renamed(b))
@@ -181,8 +185,5 @@ func (n *Network) renumbered(rank []uint32) *Network {
 		slices.Sort(x.bans)
 		m.extra = append(m.extra, x)
 	}
-	slices.SortFunc(m.extra, func(x, y coming) int {
-		return cmp.Or(cmp.Compare(x.plain, y.plain), cmp.Compare(x.state, y.state))
-	})
 	return m
 }

@@ -139,12 +139,11 @@ func (b *maker) cutWays() error {
 		}
 	}
 	// 3. Barriers join what they part, unless they are closed. Several ends meet in a middle.
-	list := make([]int32, 0, len(gates))
-	for v := range gates {
-		list = append(list, v)
-	}
-	slices.Sort(list)
-	for _, v := range list {
+	for i := range b.in.Nodes {
+		v := int32(i)
+		if gates[v] == nil {
+			continue
+		}
 		ends, gate := gates[v], b.in.Nodes[v].Gate
 		if len(ends) < 2 || gate.closed() {
 			continue

@@ -1,10 +1,8 @@
 package road
 
 import (
-	"cmp"
 	"context"
 	"math"
-	"slices"
 
 	"github.com/paulmach/orb"
 )
@@ -59,11 +57,20 @@ func (q *Query) Detours(ctx context.Context, c Course, places []Spot, opt Detour
 			list = append(list, q.legDetours(leg, places, near, there, back, m)...)
 		}
 	}
-	list = slices.DeleteFunc(list, func(d Detour) bool { return opt.MaxExtraM > 0 && d.ExtraM > opt.MaxExtraM })
-	slices.SortFunc(list, func(a, b Detour) int {
-		return cmp.Or(cmp.Compare(a.Place, b.Place), cmp.Compare(a.LeaveM, b.LeaveM), cmp.Compare(a.RejoinM, b.RejoinM))
-	})
-	return list, nil
+	// Legs are in order along the course, so what is left is to put places in order.
+	var sorted []Detour
+	next := make([][]int, len(places))
+	for i, d := range list {
+		if opt.MaxExtraM <= 0 || d.ExtraM <= opt.MaxExtraM {
+			next[d.Place] = append(next[d.Place], i)
+		}
+	}
+	for _, own := range next {
+		for _, i := range own {
+			sorted = append(sorted, list[i])
+		}
+	}
+	return sorted, nil
 }
 
 // inReach says that a point lies no farther from the leg than a detour of maxM could be: a generous box.

@@ -91,10 +91,7 @@ func (m *matcher) thin() {
 // next adds the layer of a point.
 func (m *matcher) next(i int) {
 	p := m.track[m.points[i]]
-	spots := m.q.r.near(p, m.opt.RadiusM)
-	if len(spots) > mostCandidates {
-		spots = spots[:mostCandidates]
-	}
+	spots := nearest(m.q.r.near(p, m.opt.RadiusM), mostCandidates)
 	l := layer{spots: spots, score: make([]float64, len(spots)), from: make([]int, len(spots))}
 	linked := false
 	if i > m.first && len(spots) > 0 {
@@ -111,6 +108,19 @@ func (m *matcher) next(i int) {
 		l.score[k] -= 0.5 * (s.OffM / m.opt.SigmaM) * (s.OffM / m.opt.SigmaM)
 	}
 	m.layers = append(m.layers, l)
+}
+
+// nearest moves the n nearest spots to the front and returns them.
+func nearest(spots []Spot, n int) []Spot {
+	n = min(n, len(spots))
+	for i := range n {
+		for k := i + 1; k < len(spots); k++ {
+			if spots[k].OffM < spots[i].OffM {
+				spots[i], spots[k] = spots[k], spots[i]
+			}
+		}
+	}
+	return spots[:n]
 }
 
 // link finds for each spot the best one before; false if none can be reached.

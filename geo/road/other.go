@@ -1,9 +1,6 @@
 package road
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // Limits of what is offered as another way. Source for the three criteria: I. Abraham, D. Delling, A. Goldberg, R. Werneck,
 // "Alternative Routes in Road Networks", ACM J. Experimental Algorithmics 18, 2013: limited sharing (0.8), local optimality
@@ -65,7 +62,7 @@ func (q *Query) viaPaths(from, to Spot, best uint64) (list []viaPath) {
 	}
 	slices.Sort(chain)
 	q.chain = append(q.chain, slices.Compact(chain)...)
-	var met []seed
+	var met []uint64 // cost, and below it the state, higher ones first
 	for _, v := range q.chain {
 		a, b := q.ahead.dist[v], q.behind.dist[v]
 		lo, hi := h.upFirst[v], h.upFirst[v+1]
@@ -76,12 +73,13 @@ func (q *Query) viaPaths(from, to Spot, best uint64) (list []viaPath) {
 			q.behind.relax(v, b, h.upHead[lo:hi], r.down[lo:hi])
 		}
 		if uint64(a)+uint64(b) <= uint64(limit) && a != noWay && b != noWay {
-			met = append(met, seed{state: v, cost: a + b})
+			met = append(met, uint64(a+b)<<32|uint64(^v))
 		}
 	}
-	slices.SortFunc(met, func(a, b seed) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(b.state, a.state)) })
+	slices.Sort(met)
 	lastCost := uint32(0)
-	for _, m := range met {
+	for _, key := range met {
+		m := seed{state: ^uint32(key), cost: uint32(key >> 32)}
 		if m.cost == lastCost {
 			continue // the same way, most often
 		}

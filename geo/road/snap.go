@@ -1,7 +1,6 @@
 package road
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -77,7 +76,7 @@ func (r *Router) snap(p orb.Point, maxM float64, handicap func(*Road) float64) S
 	}
 }
 
-// near lists the nearest spot of every edge within radius that the vehicle may use, nearest first.
+// near lists the nearest spot of every edge within radius that the vehicle may use, in order of edges.
 func (r *Router) near(p orb.Point, radius float64) []Spot {
 	n := r.Net
 	if !(math.Abs(p[0]) <= 180 && math.Abs(p[1]) < 90) || !(radius > 0) {
@@ -121,7 +120,6 @@ func (r *Router) near(p orb.Point, radius float64) []Spot {
 		}
 		list = append(list, Spot{true, e, min(cm, n.cm[e]), off})
 	})
-	slices.SortFunc(list, func(a, b Spot) int { return cmp.Or(cmp.Compare(a.OffM, b.OffM), cmp.Compare(a.Edge, b.Edge)) })
 	return list
 }
 
