@@ -24,8 +24,9 @@ func Build(ctx context.Context, in Input) (*Network, error) {
 	if len(b.edges) == 0 {
 		return nil, fmt.Errorf("road: no roads for vehicles in the data")
 	}
-	b.forbidTurns()
 	b.leavingOf()
+	b.forbidTurns()
+	b.forbidTurningBack()
 	n := b.network()
 	n.joinArcs()
 	rank, err := nestedOrder(ctx, n.undirected(), n.at)
@@ -52,7 +53,7 @@ type maker struct {
 
 	comes   map[uint32]*forbidden // arriving direction → what it may not do
 	order   []uint32              // keys of comes, ascending
-	leaving map[uint32][]uint32   // junction with forbidden turns → directions out of it
+	leaving graph                 // junction → directions out of it
 	notes   []string
 }
 
@@ -61,20 +62,32 @@ type rawEdge struct {
 	bendEnd                  uint32
 }
 
-// leavingOf lists the directions out of junctions that turns are forbidden at.
+// leavingOf lists the directions out of every junction, ascending.
 func (b *maker) leavingOf() {
-	b.leaving = map[uint32][]uint32{}
-	for _, dir := range b.order {
-		b.leaving[b.headOf(dir)] = nil
-	}
-	for e := range b.edges {
-		for back := range uint32(2) {
-			dir := uint32(e)<<1 | back
-			if list, ok := b.leaving[b.headOf(dir^1)]; ok && b.mayDrive(dir) {
-				b.leaving[b.headOf(dir^1)] = append(list, dir)
+	first := make([]uint32, len(b.at)+1)
+	each := func(fn func(tail, dir uint32)) {
+		for e := range b.edges {
+			for back := range uint32(2) {
+				if dir := uint32(e)<<1 | back; b.mayDrive(dir) {
+					fn(b.headOf(dir^1), dir)
+				}
 			}
 		}
 	}
+	each(func(tail, _ uint32) { first[tail+1]++ })
+	for j := range b.at {
+		first[j+1] += first[j]
+	}
+	b.leaving = graph{first, make([]uint32, first[len(b.at)])}
+	fill := slices.Clone(first)
+	each(func(tail, dir uint32) {
+		b.leaving.head[fill[tail]] = dir
+		fill[tail]++
+	})
+}
+
+func (b *maker) outOf(j uint32) []uint32 {
+	return b.leaving.head[b.leaving.first[j]:b.leaving.first[j+1]]
 }
 
 // cutWays cuts the ways at junctions and puts barriers between.
@@ -219,7 +232,7 @@ func (b *maker) network() *Network {
 	}
 	for i := range n.extra {
 		c := &n.extra[i]
-		for _, end := range b.leaving[c.plain] {
+		for _, end := range b.outOf(c.plain) {
 			switch b.comes[c.in].says(end) {
 			case Closed:
 				c.bans = append(c.bans, end)

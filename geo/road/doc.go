@@ -24,7 +24,7 @@
 // Networks", SEA 2015.
 //
 // What is not known: walls and fences between a place and its road, gradients, traffic, times of day. A vehicle may turn back
-// into the road that it came by at any junction, unless a sign or the meeting of two carriageways forbids it.
+// into the road that it came by farther than 500 m after a forbidden turn, where no other road leads on, and at via points.
 //
 // The package does no I/O, reads no clock and keeps no state: the same input
 // gives the same output, byte for byte.

@@ -7,8 +7,11 @@ type Input struct {
 	Nodes []Node
 	Ways  []Way
 	Turns []Turn
-	Date  string   // of the data, 2025-01-19; "" if unknown
-	Notes []string // what the reader left out and why, for people
+	// TurnBackM is how far after a forbidden turn nobody turns back into the same road, in metres; 0: 500, negative: turning back
+	// is allowed everywhere.
+	TurnBackM float64
+	Date      string   // of the data, 2025-01-19; "" if unknown
+	Notes     []string // what the reader left out and why, for people
 }
 
 // A Node is a point that ways go through.

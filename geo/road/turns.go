@@ -54,13 +54,64 @@ func (b *maker) forbidTurns() {
 			f.no = append(f.no, out)
 		}
 	}
+	if unfit > 0 {
+		b.notes = append(b.notes, fmt.Sprintf("%d of %d turn restrictions do not fit the roads they name and are left out", unfit, len(b.in.Turns)))
+	}
+}
+
+// turnBackM is the distance after a forbidden turn within which nobody turns back into the road that he came by. Else a sign
+// against turning left would be kept by going on and turning round at the next junction. Farther on it is allowed, as it is
+// where no turn was forbidden: there no best way turns back. Common practice, no source.
+const turnBackM = 500
+
+// forbidTurningBack adds states for all ways on from junctions with forbidden turns, up to turnBackM: in these the road back is
+// closed, unless there is no other.
+func (b *maker) forbidTurningBack() {
+	reach := b.in.TurnBackM
+	if reach == 0 {
+		reach = turnBackM
+	}
+	left := map[uint32]uint32{} // direction → centimetres still to go from its end
+	var queue []uint32
+	for dir := range b.comes {
+		queue = append(queue, dir)
+	}
+	slices.Sort(queue)
+	if reach > 0 {
+		for _, dir := range queue {
+			left[dir] = uint32(min(reach*100, maxCost))
+		}
+	}
+	for i := 0; i < len(queue); i++ {
+		dir := queue[i]
+		to, f := left[dir], b.comes[dir]
+		if to == 0 {
+			continue
+		}
+		onward := 0
+		for _, out := range b.outOf(b.headOf(dir)) {
+			if out == dir^1 || f.says(out) == Closed {
+				continue
+			}
+			onward++
+			cm := b.edges[out>>1].cm
+			if cm >= to || left[out] >= to-cm { // too far, or known with as much to go
+				continue
+			}
+			if b.comes[out] == nil {
+				b.comes[out] = &forbidden{}
+			}
+			left[out] = to - cm
+			queue = append(queue, out)
+		}
+		if onward > 0 && !slices.Contains(f.no, dir^1) {
+			f.no = append(f.no, dir^1)
+		}
+	}
 	for dir := range b.comes {
 		b.order = append(b.order, dir)
 	}
 	slices.Sort(b.order)
-	if unfit > 0 {
-		b.notes = append(b.notes, fmt.Sprintf("%d of %d turn restrictions do not fit the roads they name and are left out", unfit, len(b.in.Turns)))
-	}
 }
 
 // endAt returns the direction that arrives at a junction by the end of a way; ok is false if none or both ends do.

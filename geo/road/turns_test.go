@@ -12,21 +12,27 @@ import (
 
 // byEdges is Dijkstra over directions of edges instead of states, which asks the input's turns at every junction: it shares
 // nothing with the way the network keeps them. Roads must be named as their way's number, junctions lie at different points.
-func byEdges(r *Router, turns map[string][]Turn, at map[spot]int32, from, to Spot) uint64 {
+//
+// With turnsBack false nobody turns back into the road that he came by, unless every other way on is forbidden to light vehicles.
+func byEdges(r *Router, turns map[string][]Turn, at map[spot]int32, from, to Spot, turnsBack bool) uint64 {
 	n := r.Net
 	out := map[uint32][]uint32{} // junction → directions
+	all := map[uint32][]uint32{} // also those that the vehicle may not use
 	for e := range uint32(n.Edges()) {
 		for back := range uint32(2) {
+			if dir := e<<1 | back; n.Road(e).Access[back] != Closed {
+				all[n.tailOf(dir)] = append(all[n.tailOf(dir)], dir)
+			}
 			if dir := e<<1 | back; r.cost[dir] != noWay {
 				out[n.tailOf(dir)] = append(out[n.tailOf(dir)], dir)
 			}
 		}
 	}
-	mayTurn := func(in, next uint32) bool {
+	mayTurn := func(in, next uint32, heavy bool) bool {
 		j := n.tailOf(in ^ 1)
 		only, meant := false, false
 		for _, t := range turns[n.Road(in>>1).Name] {
-			if via, ok := at[n.at[j]]; !ok || via != t.Via || t.Heavy && !(r.Vehicle.MassT > HeavyT) {
+			if via, ok := at[n.at[j]]; !ok || via != t.Via || t.Heavy && !heavy {
 				continue
 			}
 			same := n.Road(next>>1).Name == fmt.Sprint(t.To)
@@ -58,7 +64,12 @@ func byEdges(r *Router, turns map[string][]Turn, at map[spot]int32, from, to Spo
 			continue
 		}
 		for _, next := range out[n.tailOf(x.state^1)] {
-			if !mayTurn(x.state, next) {
+			if !mayTurn(x.state, next, r.Vehicle.MassT > HeavyT) {
+				continue
+			}
+			if next == x.state^1 && !turnsBack && slices.ContainsFunc(all[n.tailOf(next)], func(o uint32) bool {
+				return o != next && mayTurn(x.state, o, false)
+			}) {
 				continue
 			}
 			if next>>1 == to.Edge {
@@ -74,6 +85,10 @@ func TestTurnsAgainstEdges(t *testing.T) {
 	differ, total := 0, 0
 	for seed := range uint64(8) {
 		in := madeInput(7, 100+seed)
+		turnsBack := seed%2 == 0
+		if in.TurnBackM = -1; !turnsBack {
+			in.TurnBackM = 1e9
+		}
 		turns := map[string][]Turn{}
 		at := map[spot]int32{}
 		for i := range in.Ways {
@@ -97,12 +112,12 @@ func TestTurnsAgainstEdges(t *testing.T) {
 			q := r.Query()
 			for range 60 {
 				from, to := anySpot(n, rng), anySpot(n, rng)
-				want := byEdges(r, turns, at, from, to)
+				want := byEdges(r, turns, at, from, to, turnsBack)
 				got, _ := q.Cost(from, to)
 				if uint64(got) != want {
 					t.Fatalf("seed %d, %v: %+v to %+v: %d, over edges %d", seed, &v, from, to, got, want)
 				}
-				if total++; want != byEdges(r, nil, at, from, to) {
+				if total++; want != byEdges(r, nil, at, from, to, turnsBack) {
 					differ++
 				}
 			}
