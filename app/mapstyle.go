@@ -1,7 +1,6 @@
 package page
 
 import (
-	_ "embed"
 	"encoding/json"
 	"strings"
 )
@@ -17,13 +16,6 @@ var (
 
 // mapSources are the names of what the map shows, empty at first.
 var mapSources = []string{"land", "backdrop", "route", "places", "stops", "draft", "cursor"}
-
-// layerText is the list of MapLibre style layers, bottom first, with the names
-// of colours in place of the colours. (As text it takes a fifth of the room in
-// the program that Go literals take.)
-//
-//go:embed maplayers.json
-var layerText string
 
 // mapLayers are the layers in the palette of the day or of the night. sea tells
 // that the backdrop has islands to fill, so that what is left is water.
@@ -44,3 +36,34 @@ func mapLayers(dim, sea bool) []map[string]any {
 	}
 	return layers
 }
+
+// layerText is the list of MapLibre style layers, bottom first, with the names
+// of colours in place of the colours. As text it takes a fifth of the room in
+// the program that Go literals take.
+const layerText = `[
+  {"id":"ground","paint":{"background-color":"$ground"},"type":"background"},
+  {"id":"land","paint":{"fill-color":"$land"},"source":"land","type":"fill"},
+  {"filter":["all",["in",["get","class"],["literal",["water"]]],["==",["geometry-type"],"Polygon"]],"id":"lake","paint":{"fill-color":"$water"},"source":"backdrop","type":"fill"},
+  {"filter":["in",["get","class"],["literal",["river"]]],"id":"river","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$water","line-width":["interpolate",["linear"],["zoom"],7,0.8,13,2.5]},"source":"backdrop","type":"line"},
+  {"filter":["in",["get","class"],["literal",["coast"]]],"id":"coast","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$coast","line-width":1},"source":"backdrop","type":"line"},
+  {"filter":["in",["get","class"],["literal",["ferry"]]],"id":"ferry","paint":{"line-color":"$edge","line-dasharray":[4,4],"line-width":1},"source":"backdrop","type":"line"},
+  {"filter":["in",["get","class"],["literal",["secondary","tertiary"]]],"id":"lanes","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$road","line-width":["interpolate",["linear"],["zoom"],7,0.4,13,2]},"source":"backdrop","type":"line"},
+  {"filter":["in",["get","class"],["literal",["primary","trunk"]]],"id":"roads","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$road","line-width":["interpolate",["linear"],["zoom"],7,1,13,3.5]},"source":"backdrop","type":"line"},
+  {"filter":["in",["get","class"],["literal",["motorway"]]],"id":"motorways","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$road","line-width":["interpolate",["linear"],["zoom"],7,1.6,13,5]},"source":"backdrop","type":"line"},
+  {"id":"route-casing","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$sheet","line-width":7},"source":"route","type":"line"},
+  {"id":"route","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$accent","line-width":3.5},"source":"route","type":"line"},
+  {"filter":["all",["in",["get","class"],["literal",["town"]]],["\u003c=",["get","rank"],2]],"id":"town-dots","paint":{"circle-color":"$soft","circle-radius":2.2},"source":"backdrop","type":"circle"},
+  {"filter":["all",["in",["get","class"],["literal",["town"]]],["\u003e=",["get","rank"],3]],"id":"villages","layout":{"text-field":["get","name"],"text-font":["sans-serif"],"text-justify":"auto","text-radial-offset":0.45,"text-size":11.5,"text-variable-anchor":["top","bottom","left","right"]},"minzoom":9,"paint":{"text-color":"$soft","text-halo-color":"$land","text-halo-width":1.6},"source":"backdrop","type":"symbol"},
+  {"filter":["all",["in",["get","class"],["literal",["town"]]],["==",["get","rank"],2]],"id":"towns","layout":{"text-field":["get","name"],"text-font":["sans-serif"],"text-justify":"auto","text-radial-offset":0.45,"text-size":12.5,"text-variable-anchor":["top","bottom","left","right"]},"minzoom":6,"paint":{"text-color":"$ink","text-halo-color":"$land","text-halo-width":1.6},"source":"backdrop","type":"symbol"},
+  {"filter":["all",["in",["get","class"],["literal",["town"]]],["\u003c=",["get","rank"],1]],"id":"cities","layout":{"text-field":["get","name"],"text-font":["sans-serif"],"text-justify":"auto","text-radial-offset":0.45,"text-size":14,"text-variable-anchor":["top","bottom","left","right"]},"minzoom":3,"paint":{"text-color":"$ink","text-halo-color":"$land","text-halo-width":1.6},"source":"backdrop","type":"symbol"},
+  {"id":"route-reach","paint":{"line-color":"$accent","line-opacity":0,"line-width":28},"source":"route","type":"line"},
+  {"id":"places","paint":{"circle-color":"$sheet","circle-radius":["interpolate",["linear"],["zoom"],7,2.2,13,5],"circle-stroke-color":["case",["get","out"],"$road","$soft"],"circle-stroke-width":1.3},"source":"places","type":"circle"},
+  {"id":"places-reach","paint":{"circle-opacity":0,"circle-radius":14},"source":"places","type":"circle"},
+  {"id":"cursor-halo","paint":{"circle-color":"$accent","circle-opacity":0.25,"circle-radius":15},"source":"cursor","type":"circle"},
+  {"id":"stops","paint":{"circle-color":["case",["get","stay"],"$sheet","$ink"],"circle-radius":11,"circle-stroke-color":["case",["get","stay"],"$ink","$sheet"],"circle-stroke-width":2},"source":"stops","type":"circle"},
+  {"id":"stop-numbers","layout":{"text-allow-overlap":true,"text-field":["to-string",["get","n"]],"text-font":["sans-serif"],"text-padding":6,"text-size":12.5},"paint":{"text-color":["case",["get","stay"],"$ink","$sheet"]},"source":"stops","type":"symbol"},
+  {"id":"cursor","paint":{"circle-color":"$accent","circle-radius":6,"circle-stroke-color":"$sheet","circle-stroke-width":2},"source":"cursor","type":"circle"},
+  {"filter":["==",["geometry-type"],"LineString"],"id":"draft","paint":{"line-color":"$accent","line-dasharray":[2,1.5],"line-width":3},"source":"draft","type":"line"},
+  {"filter":["==",["geometry-type"],"Point"],"id":"draft-points","paint":{"circle-color":"$sheet","circle-radius":8,"circle-stroke-color":"$accent","circle-stroke-width":3},"source":"draft","type":"circle"}
+]
+`

@@ -10,6 +10,11 @@ import (
 	"strings"
 )
 
+// inlined are the packages whose functions are compiled into each other, which
+// makes them fast; the page's program is 5 % less, packed, without that elsewhere.
+var inlined = []string{"runtime", "internal/runtime/...", "math", "math/bits", "slices", "compress/...", "hash/...",
+	"github.com/tidwall/...", "ullage/planner", "ullage/geo/...", "ullage/data/osm"}
+
 // buildClient compiles the program of the page and returns its bytes. It
 // needs the go tool and the folder of this module; go keeps what it built, so
 // that a second call takes a second.
@@ -24,7 +29,11 @@ func buildClient() ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "app.wasm")
-	cmd := exec.Command("go", "build", "-trimpath", "-ldflags=-s -w", "-o", out, "./cmd/client")
+	args := []string{"build", "-trimpath", "-ldflags=-s -w", "-gcflags=all=-l"}
+	for _, p := range inlined {
+		args = append(args, "-gcflags="+p+"=")
+	}
+	cmd := exec.Command("go", append(args, "-o", out, "./cmd/client")...)
 	cmd.Dir = root
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	if text, err := cmd.CombinedOutput(); err != nil {
