@@ -11,16 +11,19 @@ const sharpCos = -0.866
 
 // sharpTurns forbids what no sign does: to turn from one carriageway into the other where they part from or join a single
 // road. The data have a junction there, and without this a place beside the other carriageway would seem near. Only between
-// one-way roads that carry traffic, and only where another road leads on: a hairpin on a one-way road stays. Common practice
+// one-way roads of one class and name that carry traffic, and only where another road leads on: a hairpin on a one-way road
+// stays, and a sharp exit. Common practice
 // of routers, no source.
 func sharpTurns(in *road.Input) (list []road.Turn) {
 	type end struct {
 		way    int64
+		road   *road.Road
 		dx, dy float64 // heading, of length 1
 	}
 	arrive, leave := map[int32][]end{}, map[int32][]end{}
 	uses := make([]uint8, len(in.Nodes))
-	for _, w := range in.Ways {
+	for k := range in.Ways {
+		w := &in.Ways[k]
 		for i, v := range w.Nodes {
 			uses[v] = min(uses[v]+1, 100)
 			if i > 0 && i < len(w.Nodes)-1 {
@@ -43,15 +46,16 @@ func sharpTurns(in *road.Input) (list []road.Turn) {
 			return dx / length, dy / length
 		}
 		dx, dy := heading(before, last)
-		arrive[last] = append(arrive[last], end{w.ID, dx, dy})
+		arrive[last] = append(arrive[last], end{w.ID, &w.Road, dx, dy})
 		dx, dy = heading(first, second)
-		leave[first] = append(leave[first], end{w.ID, dx, dy})
+		leave[first] = append(leave[first], end{w.ID, &w.Road, dx, dy})
 	}
 	for _, w := range in.Ways { // in order of ways, not of the map
 		for _, v := range []int32{w.Nodes[0], w.Nodes[len(w.Nodes)-1]} {
 			for _, a := range arrive[v] {
 				for _, b := range leave[v] {
-					if a.way == w.ID && b.way != a.way && uses[v] > 2 && a.dx*b.dx+a.dy*b.dy < sharpCos {
+					same := a.road.Class == b.road.Class && a.road.Name == b.road.Name
+					if a.way == w.ID && b.way != a.way && same && uses[v] > 2 && a.dx*b.dx+a.dy*b.dy < sharpCos {
 						list = append(list, road.Turn{From: a.way, To: b.way, Via: v})
 					}
 				}

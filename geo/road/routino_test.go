@@ -25,8 +25,11 @@ var routinoClasses = map[string]road.Class{"motorway": road.Motorway, "trunk": r
 	"tertiary": road.Tertiary, "unclassified": road.Unclassified, "residential": road.Residential, "service": road.Service, "track": road.Track,
 	"ferry": road.Ferry}
 
-// differ are the ways of Andorra with access=no and motor_vehicle=yes, by osmium tags-filter w/access=no.
-var differ = []int64{24364513, 514606379, 759156586, 762652638, 1028165722, 1055599474, 1305986128}
+// differ are the ways of Andorra with motor_vehicle=yes or the like and another access, by osmium tags-filter w/access.
+var differ = []int64{
+	24364513, 191582678, 514606379, 664719121, 759156586, 762652638, 1028165722, 1055594183, 1055599474, 1222990372,
+	1305986128, 1346363982,
+}
 
 // asRoutino makes an input mean what Routino takes it to mean: roads for guests and gates are open, tracks closed, speeds are the lower of
 // the class's and the limit, a link is of its road's class, loose surfaces are no slower.
@@ -69,13 +72,13 @@ func asRoutino(in road.Input) road.Input {
 // Both get one table of speeds by class, and every class and property the same preference.
 //
 // What differs by more than 5 % is logged. Causes found by following pairs road by road:
-//   - access=no with motor_vehicle=yes, which is open by the wiki (the more telling key counts, Key:access), stays closed with
-//     Routino's tagging file. In Andorra seven ways have it, bridges and viaducts of the main road in the capital: a fifth of
-//     the pairs. They are closed here for both, see differ.
+//   - access=no or permit with motor_vehicle=yes, which is open by the wiki (the more telling key counts, Key:access), stays
+//     closed with Routino's tagging file. In Andorra bridges, viaducts and roundabout exits of the main roads in the capital have
+//     it: a fifth of the pairs. They are closed here for both, see differ.
 //   - Routino has no living streets, tracks and roads for guests as we have them: see [asRoutino].
-//   - At the Rotonda del Gall (42.5070, 1.5380) it does not take the exit to way 386897075, which by its tags and by ours is
-//     open; most of the rest in Andorra pass there, and 0.8 km longer. Why is not known.
-//   - It does not turn at a junction back into the same road, as we do.
+//   - Routino reads limits of ways only. On the road over the Coll d'Ordino a bar leaves 2.5 m (node 9217102850,
+//     barrier=height_restrictor): it drives below, we go round by 7 km.
+//   - Where two carriageways join it turns from one into the other, and back into the same road near a forbidden turn; we do not.
 func TestAgainstRoutino(t *testing.T) {
 	for _, program := range []string{"planetsplitter", "routino-router"} {
 		if _, err := exec.LookPath(program); err != nil {
@@ -151,8 +154,9 @@ func againstRoutino(t *testing.T, path string, seed uint64) {
 		}
 		slices.Sort(ratios)
 		t.Logf("aim %d: ours to Routino's: median %.4f, 5 %% %.4f, 95 %% %.4f; %d of 200 differ by more than 5 %%", aim, ratios[100], ratios[10], ratios[190], off)
-		if math.Abs(ratios[100]-1) > 0.01 {
-			t.Errorf("the median ratio is %v", ratios[100])
+		// Seen: medians 1.0015 to 1.0055, 1 to 11 pairs.
+		if math.Abs(ratios[100]-1) > 0.01 || off > 12 {
+			t.Errorf("the median ratio is %v, %d pairs differ", ratios[100], off)
 		}
 	}
 }
