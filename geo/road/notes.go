@@ -84,13 +84,16 @@ func (r *Router) notes(p Path, of func(road *Road, direction int) []Note) []Note
 	n := r.Net
 	var list []Note
 	var open []int // notes that went on to the step before
-	run := 0.0
+	run, name := 0.0, ""
 	for _, s := range p.Steps {
 		road := &n.roads[n.road[s.Edge()]]
 		length := float64(s.cm()) / 100
+		if road.Name != "" || length > 0.1 {
+			name = road.Name // a barrier has the name of its road
+		}
 		var still []int
 		for _, note := range of(road, int(s.Dir&1)) {
-			note.AlongM, note.LengthM, note.Road = run, length, road.Name
+			note.AlongM, note.LengthM, note.Road = run, length, name
 			i := slices.IndexFunc(open, func(i int) bool {
 				return list[i].Kind == note.Kind && list[i].Road == note.Road && list[i].Text == note.Text
 			})

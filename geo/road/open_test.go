@@ -8,8 +8,11 @@ import (
 	"path/filepath"
 	"testing"
 
+	"github.com/paulmach/orb"
+
 	"ullage/data/demo"
 	"ullage/data/osm"
+	"ullage/geo"
 	"ullage/geo/road"
 )
 
@@ -56,5 +59,35 @@ func TestRoutesAgainstDijkstra(t *testing.T) {
 				t.Errorf("only %d of 3000 pairs have a way", ways)
 			}
 		})
+	}
+}
+
+// On the road over the Coll d'Ordino a bar leaves 2.5 m: node 9217102850 with barrier=height_restrictor and maxheight=2.5, by
+// osmium getid. A van passes below, a coachbuilt goes round, and is told why.
+func TestBarOnThePass(t *testing.T) {
+	n := openNetwork(t, andorra)
+	from, to := orb.Point{1.5333, 42.5555}, orb.Point{1.57593, 42.564272} // Ordino, and the road on the other side
+	way := func(heightM float64) (*road.Router, road.Path) {
+		r, err := n.Router(context.Background(), road.Vehicle{HeightM: heightM, MarginM: road.DefaultMarginM}, road.Shortest)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := r.Query().Route(r.Snap(from, 100), r.Snap(to, 100))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r, p
+	}
+	_, low := way(2.3)
+	r, high := way(2.9)
+	if low.LengthM > 15_000 || high.LengthM < 20_000 {
+		t.Errorf("2.3 m high %.0f m, 2.9 m high %.0f m", low.LengthM, high.LengthM)
+	}
+	why := r.Avoided(low)
+	if len(why) != 1 || why[0].Text != "height limit 2.50 m, the vehicle has 2.90 m" || why[0].Road != "CS-240" {
+		t.Errorf("avoided %+v", why)
+	}
+	if at := (orb.Point{1.5744448, 42.5638096}); len(why) > 0 && geo.DistanceM(why[0].Point, at) > 1 {
+		t.Errorf("the bar is at %v, not %v", why[0].Point, at)
 	}
 }
