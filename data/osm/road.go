@@ -45,6 +45,9 @@ func roadTags() Want {
 	for _, b := range barriers {
 		w = append(w, Tag{"barrier", b.value})
 	}
+	for _, r := range railways {
+		w = append(w, Tag{"railway", r})
+	}
 	return w
 }
 
@@ -69,10 +72,15 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 	if err != nil {
 		return road.Input{}, err
 	}
-	// 2. Ways that a motor vehicle may use.
+	// 2. Ways that a motor vehicle may use, and bridges.
+	var bridges [][]int64
 	var ways []*rawRoad // pointers, so that sorting them adds no code
 	var refs []int64
 	err = f.Ways(ctx, nil, func(w Way) error {
+		if isBridge(w.Tags) {
+			bridges = append(bridges, w.Refs)
+			refs = append(refs, w.Refs...)
+		}
 		raw, ok := x.roadOf(w)
 		if !ok || len(w.Refs) < 2 {
 			return nil
@@ -114,6 +122,7 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 	for _, w := range ways {
 		x.add(&in, w, corners, known)
 	}
+	markUnder(&in, bridges, corners, known)
 	for _, r := range bans {
 		in.Turns = append(in.Turns, x.turnsOf(r, corners)...)
 	}

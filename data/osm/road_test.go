@@ -3,6 +3,7 @@ package osm
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -287,4 +288,35 @@ func FuzzReadRoads(f *testing.F) {
 			t.Fatal(err)
 		}
 	})
+}
+
+// A railway bridge over a lane, by hand: the piece below is on its own and flagged. Not flagged: where a height is stated, a
+// main road, a level crossing, and a bridge's own road.
+func TestUnderBridge(t *testing.T) {
+	const rails = `<osm version="0.6">
+<node id="1" lat="46.000" lon="7.000"/><node id="2" lat="46.001" lon="7.000"/><node id="3" lat="46.002" lon="7.000"/><node id="4" lat="46.003" lon="7.000"/>
+<node id="5" lat="46.0015" lon="6.999"/><node id="6" lat="46.0015" lon="7.009"/>
+<node id="11" lat="46.000" lon="7.002"/><node id="12" lat="46.003" lon="7.002"/><node id="13" lat="46.000" lon="7.004"/><node id="14" lat="46.003" lon="7.004"/>
+<node id="15" lat="46.000" lon="7.009"/>
+<way id="1"><nd ref="5"/><nd ref="6"/><tag k="railway" v="rail"/><tag k="bridge" v="yes"/></way>
+<way id="10"><nd ref="1"/><nd ref="2"/><nd ref="3"/><nd ref="4"/><tag k="highway" v="unclassified"/></way>
+<way id="11"><nd ref="11"/><nd ref="12"/><tag k="highway" v="unclassified"/><tag k="maxheight" v="3.2"/></way>
+<way id="12"><nd ref="13"/><nd ref="14"/><tag k="highway" v="primary"/></way>
+<way id="13"><nd ref="15"/><nd ref="6"/><tag k="highway" v="residential"/></way>
+</osm>`
+	in, err := ReadRoads(context.Background(), "rails.osm", strings.NewReader(rails), RoadOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := ""
+	for _, w := range in.Ways {
+		got += fmt.Sprintf("%d:%d", w.ID, len(w.Nodes))
+		if w.Road.Flags&road.Under != 0 {
+			got += "under"
+		}
+		got += " "
+	}
+	if want := "10:2 10:2under 10:2 11:2 12:2 13:2 "; got != want {
+		t.Errorf("ways %q, want %q", got, want)
+	}
 }

@@ -147,8 +147,11 @@ func (b *maker) cutWays() error {
 				from = corner(v) // beyond the barrier
 			}
 		}
-		if _, ok := b.ends[w.ID]; ok {
-			b.ends[w.ID] = [2]int32{int32(first), int32(len(b.edges) - 1)}
+		if ends, ok := b.ends[w.ID]; ok {
+			if ends[0] < 0 { // a way may come in several pieces, in order
+				ends[0] = int32(first)
+			}
+			b.ends[w.ID] = [2]int32{ends[0], int32(len(b.edges) - 1)}
 		}
 	}
 	// 3. Barriers join what they part, unless they are closed. Several ends meet in a middle.

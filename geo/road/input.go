@@ -82,6 +82,7 @@ const (
 	Caution        // Unclear holds a limit that could not be read, or one that holds at times only
 	Narrow         //
 	SlowWay        // bad surface
+	Under          // below a bridge, on a road so small that the bridge may be low
 )
 
 // Limits are the greatest vehicle that fits: whole centimetres and units of 10 kg. 0 is not stated.

@@ -33,7 +33,7 @@ type Note struct {
 }
 
 // unknownHeights are roads whose clearance should be stated: it is often low there.
-const unknownHeights = Tunnel | Covered
+const unknownHeights = Tunnel | Covered | Under
 
 // Notes lists what a driver should know of a path, in the order of driving; pieces of one road with one text are one note.
 func (r *Router) Notes(p Path) []Note {
@@ -47,7 +47,7 @@ func (r *Router) Notes(p Path) []Note {
 		unclear := v.concerned(road.Unclear)
 		add(unclear != "", UnknownLimit, "limit not clear: "+unclear)
 		add(road.Flags&unknownHeights != 0 && road.Limits.HeightCm == 0 && v.HeightM > 0 && unclear == "", UnknownLimit,
-			"headroom is not stated in a tunnel or under a roof")
+			"headroom is not stated in a tunnel, below a bridge or under a roof")
 		add(road.Flags&GasRules != 0 && road.Class != Ferry, GasNote, "rules for dangerous goods, which may concern gas on board")
 		add(road.Class == Ferry, FerryNote, "ferry")
 		add(road.Class == Ferry, GasNote, "ferry: rules for gas on board")
