@@ -11,7 +11,8 @@ import (
 // alone, would allow one, where it binds and how much is missing, and what
 // changes in the hirer's hand would cure it. Every cure was tried by
 // solving the changed problem; its text gives the smallest change (in steps of
-// 0.1 units, 1 km, 1 minute, 1 %) and the least cost of the trip then.
+// 0.1 units, 1 km, 1 minute, 1 %) and what the trip then costs, or
+// costs at most where that is not proven.
 //
 // A limit that is proven to be missed whatever else gives way is named too. If
 // there is none of either kind, there is one reason with limit "plan". A
@@ -120,22 +121,27 @@ type explainer struct {
 	err error
 }
 
-// leastCost of a problem, +Inf if there is no plan or none was found.
-func (e *explainer) leastCost(p *Problem) float64 {
+// cost of a problem in words, "" if no plan was found.
+func (e *explainer) cost(p *Problem) string {
 	if e.err != nil || e.ctx.Err() != nil {
-		return math.Inf(1)
+		return ""
 	}
 	plan, err := Solve(e.ctx, p, e.opt)
-	e.err = err
-	if err != nil || plan.End == nil {
-		return math.Inf(1)
+	if e.err = err; plan.Status == Optimal {
+		return fmt.Sprintf("the trip then costs %.2f", plan.Cost)
 	}
-	return plan.Cost
+	if some, ok := anyPlan(e.ctx, p); ok && (plan.End == nil || some.Cost < plan.Cost) {
+		plan = some
+	}
+	if plan.End == nil {
+		return ""
+	}
+	return fmt.Sprintf("the trip then costs at most %.2f", plan.Cost)
 }
 
 // possible says whether a plan is found: by a quick search, or else a whole one.
 func (e *explainer) possible(p *Problem) bool {
-	if e.err != nil || e.ctx.Err() != nil {
+	if e.err != nil || e.ctx.Err() != nil || len(shortfall(p)) > 0 {
 		return false
 	}
 	if _, ok := anyPlan(e.ctx, p); ok {
@@ -171,8 +177,8 @@ func (e *explainer) cures(p *Problem, limit change) []string {
 	var out []string
 	for _, c := range hirerChanges(p, limit) {
 		if x, ok := e.smallest(p, c); ok {
-			if cost := e.leastCost(changed(p, c, x)); !math.IsInf(cost, 1) {
-				out = append(out, c.say(x)+fmt.Sprintf(": the trip then costs %.2f", cost))
+			if cost := e.cost(changed(p, c, x)); cost != "" {
+				out = append(out, c.say(x)+": "+cost)
 			}
 		}
 	}

@@ -56,14 +56,21 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), *within)
 	defer cancel()
-	it, err := built.Plan(ctx, trip.Options{})
-	if err != nil {
-		return wrong(stderr, "plan: %v", err)
+	shown := false // the plan is printed as soon as it is there
+	show := func(it trip.Itinerary) {
+		if !shown && !*asJSON {
+			shown, err = true, printItinerary(stdout, t, it, from)
+		}
 	}
-	if *asJSON {
+	it, planErr := built.Plan(ctx, trip.Options{Answer: show})
+	if planErr != nil {
+		return wrong(stderr, "plan: %v", planErr)
+	}
+	show(it)
+	if err == nil && *asJSON {
 		err = printJSON(stdout, it)
-	} else {
-		err = printItinerary(stdout, t, it, from)
+	} else if err == nil {
+		err = printMore(stdout, it)
 	}
 	if err != nil {
 		return printed(stderr, err)

@@ -36,7 +36,6 @@ func printItinerary(w io.Writer, t trip.Trip, it trip.Itinerary, from source) er
 	for _, d := range it.Days {
 		p.day(d)
 	}
-	p.others()
 	p.foot(from)
 	return p.w.Flush()
 }
@@ -95,25 +94,28 @@ func (p *sheet) head(t trip.Trip) {
 	c := it.Parts
 	p.line("%s", verdict(it))
 	p.line("  goods %.2f, fees %.2f, nights %.2f, time %.2f, missing at the end %.2f", c.Goods, c.Fees, c.Nights, c.Time, c.Refill)
-	if it.Safety != nil {
-		p.wrap("  ", it.Safety.Text)
-	}
 	p.line("")
 }
 
-// others lists plans that one may like better.
-func (p *sheet) others() {
-	if len(p.it.Others) == 0 {
-		return
+// printMore prints what is known last: the price of safety, and plans that one
+// may like better.
+func printMore(w io.Writer, it trip.Itinerary) error {
+	p := &sheet{w: bufio.NewWriter(w), it: it}
+	if it.Safety == nil && len(it.Others) == 0 {
+		return nil
 	}
+	p.line("")
 	p.line("Other plans")
+	if it.Safety != nil {
+		p.wrap("  - ", it.Safety.Text)
+	}
 	for _, o := range p.it.Others {
 		p.wrap("  - ", fmt.Sprintf("%s: %s", extra(o.Extra, p.it.Currency), o.Text))
 		for _, d := range o.Days {
 			p.wrap("      ", d)
 		}
 	}
-	p.line("")
+	return p.w.Flush()
 }
 
 // extra says what something costs more, or less.

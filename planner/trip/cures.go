@@ -55,7 +55,7 @@ func (b *Built) tripCures(ctx context.Context) []string {
 		if err != nil {
 			continue
 		}
-		plan, err := planner.Solve(ctx, tried.Problem, planner.Options{MaxLabels: manyLabels})
+		plan, err := planner.Solve(ctx, tried.Problem, planner.Options{MaxLabels: fewLabels})
 		if err == nil && plan.End != nil {
 			out = append(out, fmt.Sprintf("%s: the trip then costs %.2f %s", r.text, plan.Cost, b.Trip.Currency))
 		}

@@ -11,9 +11,12 @@ import (
 // may cost more. Own choice: some euros on a trip of some days.
 const keepWithin = 0.01
 
-// manyLabels bounds each of the problems that are solved to explain a
-// refusal or to find other plans: there are dozens, and none need be proven.
-const manyLabels = 20_000
+// manyLabels bounds each of the problems that are solved to find other plans,
+// fewLabels those to explain a refusal: there are dozens, and none need be proven.
+const (
+	manyLabels = 20_000
+	fewLabels  = 5_000
+)
 
 // Plan makes a trip into a problem, solves it, has the answer audited and
 // reads it back. Better plans found on the way go to opt.Progress, audited as
@@ -80,7 +83,7 @@ func (b *Built) audit(p planner.Plan) error {
 // refuse says why there is no plan, what would help, and what comes nearest.
 func (b *Built) refuse(ctx context.Context, it Itinerary, opt Options) (Itinerary, error) {
 	opt.Progress(it)
-	_, nearest, err := planner.Refuse(ctx, b.Problem, it.plan, planner.Options{MaxLabels: manyLabels}, func(reasons []planner.Reason) {
+	_, nearest, err := planner.Refuse(ctx, b.Problem, it.plan, planner.Options{MaxLabels: fewLabels}, func(reasons []planner.Reason) {
 		if len(reasons) > 0 {
 			it.Why = b.why(reasons)
 		}
