@@ -29,6 +29,8 @@ type nightsBound struct {
 	coarse bool      // the classes are fewer than they should be
 	size   int       // of a row
 	after  []*nightTable
+
+	via, own, old []float64 // scratch
 }
 
 // mostCounted is how many nights are counted at most. If there are more they
@@ -184,9 +186,7 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 			b.day(t.cost[at:], i, visit)
 		}
 		if r == own && joins {
-			for k, c := range b.night(i, after, visit) {
-				t.cost[at+k] = min(t.cost[at+k], c)
-			}
+			lowest(t.cost[at:], b.night(i, after, visit))
 		}
 	}
 	if moved {
@@ -195,9 +195,7 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 		}
 	}
 	for r := 1; r < n; r++ {
-		for at := range b.size {
-			t.cost[r*b.size+at] = min(t.cost[r*b.size+at], t.cost[(r-1)*b.size+at])
-		}
+		lowest(t.cost[r*b.size:(r+1)*b.size], t.cost[(r-1)*b.size:r*b.size])
 	}
 	t.reachAt = slices.Clone(t.rowAt)
 	for r := n - 2; r >= 0; r-- {
@@ -219,7 +217,8 @@ func (b *nightsBound) knows(i int) bool {
 // day lowers a row to what it becomes where stop i may be visited by day.
 func (b *nightsBound) day(row []float64, i int, visit float64) {
 	s := &b.m.stops[i]
-	via := slices.Clone(row)
+	via := append(b.via[:0], row...)
+	b.via = via
 	for k, tank := range b.tanks {
 		if y := s.service(tank); y != nil && !y.guests {
 			b.fill(via, k, y)
@@ -229,11 +228,23 @@ func (b *nightsBound) day(row []float64, i int, visit float64) {
 		d := int(math.Ceil(-b.m.tanks[b.tanks[k]].perKm*2*s.half/b.scales[k].step - slack))
 		b.up(via, k, d)
 	}
-	for at, c := range via {
-		if s.required {
-			row[at] = c + visit
-		} else {
-			row[at] = min(row[at], c+visit)
+	for at := range via {
+		via[at] += visit
+	}
+	if s.required {
+		copy(row, via)
+	} else {
+		lowest(row, via)
+	}
+}
+
+// lowest lowers a to b where that is less. (The built-in min is a call where
+// the page runs.)
+func lowest(a, b []float64) {
+	b = b[:len(a)]
+	for n, x := range b {
+		if x < a[n] {
+			a[n] = x
 		}
 	}
 }
@@ -305,28 +316,39 @@ func (b *nightsBound) move(row []float64, i int) {
 	}
 }
 
+// scratch is n numbers to write to before the next call.
+func scratch(keep *[]float64, n int) []float64 {
+	if cap(*keep) < n {
+		*keep = make([]float64, n)
+	}
+	return (*keep)[:n]
+}
+
 // night is the cost to go from just before a night at stop i, by the classes after it.
 func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 	m := b.m
 	s := &m.stops[i]
-	row := make([]float64, b.size)
+	row, old := scratch(&b.own, b.size), scratch(&b.old, b.size)
 	r := after.find(s.km+m.maxKm-s.half, s.at+m.maxMin-s.halfMin)
 	levels := b.size / b.counts
-	for at := range row {
-		n := at/levels + s.nights
-		if b.enough {
+	for count := range b.counts {
+		n := count + s.nights
+		if b.enough || b.counts == 1 {
 			n = min(n, b.counts-1)
 		}
-		row[at] = math.Inf(1)
-		if r >= 0 && (n < b.counts || b.counts == 1) {
-			row[at] = after.cost[r*b.size+min(n, b.counts-1)*levels+at%levels]
+		at := row[count*levels : (count+1)*levels]
+		if r >= 0 && n < b.counts {
+			copy(at, after.cost[r*b.size+n*levels:])
+			continue
+		}
+		for k := range at {
+			at[k] = math.Inf(1)
 		}
 	}
 	cost := visit + s.nightFee - b.wage*float64(s.nights)
 	for t, u := range s.use {
 		cost += b.worth[t] * u
 	}
-	old := make([]float64, b.size)
 	for k, tank := range b.tanks {
 		x := &m.tanks[tank]
 		y, u := s.service(tank), s.use[tank]

@@ -110,12 +110,16 @@ func (b *tankBound) togo(i int, hand float64, layers []layer) float64 {
 		end := x + l.amount
 		for k+1 < len(f) && f[k+1].x <= end {
 			k++
-			best = min(best, paid+rate*(f[k].x-x)+f[k].y)
+			if y := paid + rate*(f[k].x-x) + f[k].y; y < best {
+				best = y
+			}
 		}
 		paid += rate * l.amount
 		x = end
 		if k >= 0 {
-			best = min(best, paid+f[k].y+f[k].slope*(x-f[k].x))
+			if y := paid + f[k].y + f[k].slope*(x-f[k].x); y < best {
+				best = y
+			}
 		}
 	}
 	return best - b.worth*hand

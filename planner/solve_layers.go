@@ -63,7 +63,10 @@ func (s *state) hold(t int, perKm, km, want float64) bool {
 	ls := s.layers[t]
 	n := 0
 	for n < len(ls) && need > 0 {
-		take := min(need, ls[n].amount)
+		take := ls[n].amount
+		if need < take {
+			take = need
+		}
 		s.cost += take * ls[n].price
 		if s.paid != nil && s.watch == int32(t) {
 			s.paid[ls[n].visit] += take
