@@ -13,8 +13,8 @@ const surviveRounds = 10
 // Survive is [SolveSteady] for a problem with backup, and then closes every stop of
 // the plan ([Closures]). Spare headroom is a rule of thumb for one tank and
 // one place; where the trip as a whole does not survive a closure, the stop
-// must be reached with more in hand, or does without what it was visited for,
-// and the trip is solved again. The answer is the plan with the fewest
+// must be reached with more in hand, or the trip end with more, or the stop does
+// without what it was visited for, and the trip is solved again. The answer is the plan with the fewest
 // closures not survived, with what becomes of it; it is a plan of p, its bound
 // that of p.
 //
@@ -70,6 +70,10 @@ func (p *Problem) tighten(plan Plan, closures []Closure) bool {
 		if c.Survived {
 			continue
 		}
+		if p.endFuller(c.Err) {
+			done = true
+			continue
+		}
 		v := plan.Visits[i]
 		s := p.stop(v.Stop)
 		s.Serves = slices.Clone(s.Serves)
@@ -93,6 +97,27 @@ func (p *Problem) tighten(plan Plan, closures []Closure) bool {
 		}
 	}
 	return done
+}
+
+// endFuller asks for as much more at the end of the trip as a closure made miss
+// there; false if that was not it, or the tank cannot hold it.
+func (p *Problem) endFuller(err error) bool {
+	b, ok := err.(*Broken)
+	if !ok || b.Rule != RuleEnd {
+		return false
+	}
+	i := slices.IndexFunc(p.Tanks, func(t Tank) bool { return t.ID == b.Tank })
+	end := *p.Tanks[i].End
+	if end.AtLeast == nil {
+		return false
+	}
+	more := *end.AtLeast + b.Need - b.Have + Tolerance
+	if more > p.Tanks[i].Capacity {
+		return false
+	}
+	end.AtLeast = &more
+	p.Tanks[i].End = &end
+	return true
 }
 
 // brokenTank is the tank that ran short, and by how much.

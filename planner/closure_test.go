@@ -106,7 +106,7 @@ func TestClosedSite(t *testing.T) {
 func TestAnswer(t *testing.T) {
 	p := readCase(t, "t1")
 	withSpare(p)
-	plan, err := Answer(t.Context(), p, Options{})
+	plan, nearest, err := Answer(t.Context(), p, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -117,7 +117,7 @@ func TestAnswer(t *testing.T) {
 		t.Errorf("first visit %+v, want P3 as the fallback of P1", plan.Visits[0])
 	}
 	p.Tanks[0].Capacity, p.Tanks[0].Start = 75, 60
-	if plan, err = Answer(t.Context(), p, Options{}); err != nil || plan.Status != Infeasible || reasonFor(plan.Why, "diesel") == nil {
+	if plan, nearest, err = Answer(t.Context(), p, Options{}); err != nil || nearest == nil || plan.Status != Infeasible || reasonFor(plan.Why, "diesel") == nil {
 		t.Errorf("%+v, %v; want diesel to blame", plan, err)
 	}
 }

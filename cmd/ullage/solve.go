@@ -21,16 +21,9 @@ func solve(args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		return wrong(stderr, "solve: %v", err)
 	}
-	answer, err := planner.Solve(context.Background(), p, planner.Options{})
+	answer, nearest, err := planner.Answer(context.Background(), p, planner.Options{})
 	if err != nil {
 		return wrong(stderr, "solve: %s: %v", args[0], err)
-	}
-	why, nearest, err := planner.Refuse(context.Background(), p, answer, planner.Options{}, nil)
-	if err != nil {
-		return wrong(stderr, "solve: %s: %v", args[0], err)
-	}
-	if len(why) > 0 {
-		answer.Why = why
 	}
 	if err := printJSON(stdout, answer); err != nil {
 		return wrong(stderr, "solve: %v", err)
