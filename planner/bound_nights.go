@@ -94,7 +94,8 @@ func newNightsBound(m *model, tanks []int, d detail, worth []float64, wage float
 	default: // whether they are too many is left out
 		b.counts, b.enough = m.least+1, true
 	}
-	b.classify(max(100, d.row/b.counts/(1+len(m.stops)/100)), d.tank)
+	row := d.row / b.counts / (1 + len(m.stops)/100)
+	b.classify(max(100, min(row, m.largestRow()/b.counts)), d.tank)
 	b.size = 1
 	for k := range tanks {
 		b.stride = append(b.stride, b.size)
@@ -110,6 +111,19 @@ func newNightsBound(m *model, tanks []int, d detail, worth []float64, wage float
 		b.after[i] = b.before(i, share(i)*m.visitCost(&m.stops[i], worth))
 	}
 	return b
+}
+
+// largestRow is how many classes keep all tables within some 64 MB.
+func (m *model) largestRow() int {
+	places, before := 0, math.Inf(-1)
+	for i := range m.stops {
+		if s := &m.stops[i]; s.night && s.km+s.half != before { // rows of one place are one
+			places++
+			before = s.km + s.half
+		}
+	}
+	rows := 1 + float64(places)*min(1, m.maxKm/m.length)
+	return int(8e6 / (rows * float64(len(m.stops)+1)))
 }
 
 // end is the table after the last stop: one row, that reaches the end.

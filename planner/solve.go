@@ -12,7 +12,7 @@ type Options struct {
 	// and finally with the answer. Each has passed [Audit].
 	Progress func(Plan)
 	// MaxLabels limits how many partial plans are kept at a time, and with it
-	// memory, about 250 bytes each; 0 means 400,000. When it is reached, the
+	// memory, about 250 bytes each; 0 means 200,000. When it is reached, the
 	// best plan so far is the answer, with the bound that is proven by then.
 	MaxLabels int
 }
@@ -42,7 +42,7 @@ func Solve(ctx context.Context, p *Problem, opt Options) (Plan, error) {
 		return Plan{}, fmt.Errorf("planner: %d tanks, want 32 at most", len(p.Tanks))
 	}
 	if opt.MaxLabels == 0 {
-		opt.MaxLabels = 400_000
+		opt.MaxLabels = 200_000
 	}
 	s := &solver{p: p, opt: opt, bound: 0, cost: math.Inf(1)}
 	return s.solve(ctx)
