@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"ullage/planner"
 )
@@ -47,7 +48,10 @@ func (b *Built) reason(r planner.Reason) string {
 	case "open":
 		return "Places that are needed are closed when the trip comes by: leave earlier or later, or on another day."
 	case "nights":
-		return fmt.Sprintf("The wished number of nights does not fit the trip: %.0f more or fewer are needed.", r.Missing)
+		if strings.Contains(r.Text, "needs") {
+			return fmt.Sprintf("The trip needs %.0f more night(s) than wished.", r.Missing)
+		}
+		return fmt.Sprintf("There is a plan only with %.0f night(s) fewer than wished.", r.Missing)
 	}
 	if c, ok := b.calls[r.Limit]; ok {
 		return fmt.Sprintf("%s does not fit into the trip as a required stop.", label(c.place))
