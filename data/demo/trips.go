@@ -6,6 +6,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/planner"
+	"ullage/planner/life"
 	"ullage/planner/trip"
 )
 
@@ -20,7 +21,7 @@ func Trip() trip.Trip {
 		Start:   "2027-06-11", // a Friday: a Sunday is passed
 		Vehicle: quorrel(),
 		// As the hirers before left it.
-		Levels:     map[string]float64{"def": 12, "lpg": 9},
+		Levels:     map[string]float64{"def": 12, "lpg": 6, "grey": 36},
 		Party:      trip.Party{Adults: 2, Children: 1, Showers: "sites", Toilet: "aboard", Cooking: "aboard"},
 		Day:        trip.DayLimits{MaxKm: 210, MaxMin: 480, DepartMin: 570, SpeedKmh: 58},
 		Stays:      trip.StayWishes{MinNights: 0, MaxNights: 0, Campsites: true, Stopovers: true},
@@ -59,33 +60,30 @@ func winterWeekend() trip.Trip {
 	}
 }
 
-// quorrel is the vehicle of the demo trip. Uses are those of the fleet (see
-// package trip); the fridge is a compressor's, which needs a hook-up every few
-// nights if little is driven.
+// quorrel is the vehicle of the demo trip. The fridge is a compressor's, which
+// needs a hook-up every few nights if little is driven.
 func quorrel() trip.Vehicle {
+	battery := life.Battery{Chemistry: life.LiFePO4, PlateAh: 110, DriveA: life.SplitChargeA, ChargerA: 20}
 	return trip.Vehicle{
 		ID: "quorrel", Name: "Quorrel 66, low profile with a compressor fridge",
-		HeightM: 2.85, WidthM: 2.30, LengthM: 6.60, MassKg: 3500,
+		HeightM: 2.85, WidthM: 2.30, LengthM: 6.60, MassKg: 3500, EmptyKg: 2880,
 		Tanks: []trip.Tank{
 			{ID: "diesel", Name: "Diesel", Kind: planner.Supply, Unit: "L", Capacity: 90, Reserve: 12, Start: 90,
-				Use: trip.Use{PerKm: 0.105, Source: "low profile 10.5 L/100 km, from memory"},
 				End: &planner.End{AtLeast: new(90.0), RefillPrice: new(2.5)}},
 			{ID: "def", Name: "Exhaust fluid (DEF)", Kind: planner.Supply, Unit: "L", Capacity: 18, Reserve: 10.1, Start: 18,
-				Use: trip.Use{PerKm: 0.0042, Source: "4 % of the diesel, from memory; the reserve is 2,400 km, where the first warning comes"},
 				End: &planner.End{AtLeast: new(12.0), RefillPrice: new(4.0)}},
 			{ID: "lpg", Name: "LPG", Kind: planner.Supply, Unit: "L", Capacity: 36, Reserve: 3, Start: 36,
-				Use: trip.Use{PerNight: 2.0, PerPersonNight: 0.15, Source: "hot water and an evening of heating in June, on hook-up too, and cooking 0.15 L a person: from memory"},
 				End: &planner.End{AtLeast: new(9.0), RefillPrice: new(2.0)}},
-			{ID: "fresh", Name: "Fresh water", Kind: planner.Supply, Unit: "L", Capacity: 100, Reserve: 10, Start: 100,
-				Use: trip.Use{PerPersonNight: 35, Source: "35 L a person and day with showers aboard, from memory"}},
+			{ID: "fresh", Name: "Fresh water", Kind: planner.Supply, Unit: "L", Capacity: 100, Reserve: 10, Start: 100},
 			{ID: "grey", Name: "Grey water", Kind: planner.Waste, Unit: "L", Capacity: 90, Reserve: 5,
-				Use: trip.Use{PerPersonNight: 31.5, Source: "90 % of the fresh water, from memory"},
 				End: &planner.End{AtMost: new(9.0)}},
 			{ID: "cassette", Name: "Toilet cassette", Kind: planner.Waste, Unit: "L", Capacity: 18, Reserve: 3.6,
-				Use: trip.Use{PerPersonNight: 2.5, Source: "2.5 L a person and day, from memory"},
 				End: &planner.End{AtMost: new(0.0)}},
-			{ID: "battery", Name: "Leisure battery", Kind: planner.Supply, Unit: "Ah", Capacity: 95, Reserve: 9.5, Start: 95,
-				Use: trip.Use{PerKm: -0.25, PerNight: 65, HookUpNight: new(-100.0), Source: "compressor fridge 50–80 Ah/day, split charge 15 A at 60 km/h, from memory"}},
+			{ID: "battery", Name: "Leisure battery", Kind: planner.Supply, Unit: "Ah", Capacity: battery.UsableAh(), Reserve: 9.5, Start: battery.UsableAh()},
+		},
+		Life: &life.Vehicle{
+			Body: life.LowProfile, LoadedKg: 3350, Per100: 10.5, Shell: life.Shell{LengthM: 6.60, WidthM: 2.30, HeightM: 2.85, Grade: 3},
+			Heater: life.LPGHeater, HasLPG: true, Fridge: life.Compressor, Battery: battery,
 		},
 	}
 }

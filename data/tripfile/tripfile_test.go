@@ -8,14 +8,17 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/planner/life"
 	"ullage/planner/trip"
 )
 
 func summer() trip.Trip {
 	return trip.Trip{
 		Format: trip.Format, Name: "Summer <1>", Start: "2026-06-12", Vehicle: trip.Fleet()[2],
-		Levels:     map[string]float64{"diesel": 33.3, "grey": 1.0 / 3},
-		Party:      trip.Party{Adults: 2, Children: 1, Showers: "sites", Toilet: "aboard", Cooking: "little"},
+		Levels:  map[string]float64{"diesel": 33.3, "grey": 1.0 / 3},
+		Party:   trip.Party{Adults: 2, Children: 1, Showers: "sites", Toilet: "aboard", Cooking: "little", Dishes: "aboard", Devices: "many"},
+		Comfort: life.Comfort{InsideC: 21, NightC: 17, HotC: 40}, Confidence: 0.8, GearKg: 120,
+		Learned:    []life.Factor{{Tank: "fresh", Factor: 1.1, SD: 0.1, Readings: 2, PriorSD: 0.15}},
 		Day:        trip.DayLimits{MaxKm: 250, MaxMin: 480, DepartMin: 540, SpeedKmh: 55},
 		Stays:      trip.StayWishes{MinNights: 1, MaxNights: 4, Campsites: true, HookUp: true, MaxFee: 40},
 		CorridorKm: 4, Circuity: 1.3, ValuePerH: 12, Currency: "EUR",

@@ -31,6 +31,7 @@ type Built struct {
 	Problem    *planner.Problem
 	Candidates []Candidate // every place of use in the corridor, at each pass, ascending Km
 
+	use      usage
 	places   []Place
 	hours    Hours
 	start    time.Time
@@ -72,6 +73,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 		t.Currency = "EUR"
 	}
 	b := &Built{Trip: t, places: places, hours: opt.Hours, start: start, calls: map[string]call{}, Problem: problem(t, line.LengthM()/1000)}
+	if b.use, err = newUsage(t, b.Problem.LengthKm); err != nil {
+		return nil, err
+	}
 	b.tanks()
 
 	corridor := geo.NewCorridor(line)
@@ -81,7 +85,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 		if len(passes) == 0 {
 			continue
 		}
-		o := b.offer(&places[i], opt.Hours)
+		o := b.offer(&places[i], passes[0].AlongM/1000, opt.Hours)
 		if o.empty() {
 			continue
 		}
@@ -153,14 +157,14 @@ func (b *Built) tanks() {
 				"%s sets off below its reserve: the plan uses up to half of what is left before the first place that helps. Better: see to it before you leave.", k.Name))
 		}
 		b.Problem.Tanks = append(b.Problem.Tanks, planner.Tank{
-			ID: k.ID, Name: k.Name, Unit: k.Unit, Kind: k.Kind, Capacity: k.Capacity, Reserve: reserve, Start: level, PerKm: k.Use.PerKm, End: k.End})
+			ID: k.ID, Name: k.Name, Unit: k.Unit, Kind: k.Kind, Capacity: k.Capacity, Reserve: reserve, Start: level, PerKm: b.use.perKm(k).High, End: k.End})
 	}
 }
 
 // forcedNights is how many nights the daily limits make out of the route.
 func (b *Built) forcedNights() int {
 	d := b.Problem.Drive
-	days := max(b.Problem.LengthKm/d.MaxKmPerDay, b.Problem.LengthKm*d.Pace[0].MinPerKm/d.MaxMinPerDay)
+	days := max(b.Problem.LengthKm/d.MaxKmPerDay, d.Minutes(0, b.Problem.LengthKm)/d.MaxMinPerDay)
 	return max(0, int(math.Ceil(days-1e-9))-1)
 }
 

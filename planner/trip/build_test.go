@@ -16,13 +16,34 @@ import (
 // 6378.137 km × π/180), with a place at each given km.
 func eastwards(km float64) Trip {
 	return Trip{
-		Name: "East", Start: "2026-06-12", Vehicle: Fleet()[0],
+		Name: "East", Start: "2026-06-12", Vehicle: plain(),
 		Party:      Party{Adults: 2, Showers: "aboard", Toilet: "aboard", Cooking: "aboard"},
 		Day:        DayLimits{MaxKm: 250, MaxMin: 600, DepartMin: 540, SpeedKmh: 60},
 		Stays:      StayWishes{Campsites: true, Stopovers: true},
 		CorridorKm: 5, ValuePerH: 10, Currency: "EUR",
 		Route: orb.LineString{{0, 0}, {km / kmPerDegree, 0}},
 	}
+}
+
+// plain is the first of the fleet with uses that tanks state, so that tests
+// can count by hand: 9 L/100 km, a day of 35 L of fresh water a person.
+func plain() Vehicle {
+	v := Fleet()[0]
+	v.Life, v.EmptyKg = nil, 0
+	hookUp := map[string]float64{"lpg": 0.047 / 0.51, "battery": -100}
+	use := map[string]Use{
+		"diesel": {PerKm: 0.09}, "def": {PerKm: 0.0036},
+		"lpg":   {PerNight: (0.0777*5 + 0.35 + 2*0.047) / 0.51, PerPersonNight: 0.075 / 0.51},
+		"fresh": {PerPersonNight: 35}, "grey": {PerPersonNight: 31.5}, "cassette": {PerPersonNight: 2.5},
+		"battery": {PerKm: -0.25, PerNight: 30},
+	}
+	for i, k := range v.Tanks {
+		v.Tanks[i].Use = use[k.ID]
+		if h, ok := hookUp[k.ID]; ok {
+			v.Tanks[i].Use.HookUpNight = new(h)
+		}
+	}
+	return v
 }
 
 const kmPerDegree = 6378.137 * math.Pi / 180
@@ -297,7 +318,7 @@ func TestBuildStartBelowReserve(t *testing.T) {
 }
 
 func TestNightUse(t *testing.T) {
-	v := Fleet()[0]
+	v := plain()
 	tank := func(id string) Tank {
 		for _, k := range v.Tanks {
 			if k.ID == id {

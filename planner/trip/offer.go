@@ -20,15 +20,16 @@ type offer struct {
 	open     [][2]float64
 	hours    bool // opening hours are known
 	night    *planner.Night
-	longest  int // nights that the place allows; 0: any
+	km       float64 // the first pass: about when the night is
+	longest  int     // nights that the place allows; 0: any
 }
 
 func (o offer) empty() bool { return len(o.serves) == 0 && o.night == nil }
 
 // offer decides what a place can do for the trip.
-func (b *Built) offer(p *Place, hours Hours) offer {
-	o := offer{place: p}
-	o.night = b.night(p)
+func (b *Built) offer(p *Place, km float64, hours Hours) offer {
+	o := offer{place: p, km: km}
+	o.night = b.night(p, km)
 	if p.Stay != nil {
 		o.longest = longestStay(p.Stay.MaxStay)
 	}
@@ -99,7 +100,7 @@ func (b *Built) callFee(p *Place) float64 {
 
 // night is one night at the place, or nil if it offers none that the wishes
 // allow. A missing answer about hook-up is not a yes.
-func (b *Built) night(p *Place) *planner.Night {
+func (b *Built) night(p *Place, km float64) *planner.Night {
 	s, w := p.Stay, b.Trip.Stays
 	if s == nil {
 		return nil
@@ -108,13 +109,18 @@ func (b *Built) night(p *Place) *planner.Night {
 	if !stayKindOf(p.Kind).wish(w) || w.HookUp && s.HookUp != Yes || w.MaxFee > 0 && fee > w.MaxFee {
 		return nil
 	}
-	n := &planner.Night{Fee: fee, Nights: 1, Use: map[string]float64{}}
-	for _, k := range b.Trip.Vehicle.Tanks {
-		if use := nightUse(k, b.Trip.Party, s); use != 0 {
-			n.Use[k.ID] = use
+	return &planner.Night{Fee: fee, Nights: 1, Use: b.nightUses(p, km, 1)}
+}
+
+// nightUses is what nights at a place use of each tank, to plan with.
+func (b *Built) nightUses(p *Place, km float64, nights int) map[string]float64 {
+	out := map[string]float64{}
+	for i, use := range b.use.nights(p, where(p), km, nights) {
+		if use.High != 0 {
+			out[b.Trip.Vehicle.Tanks[i].ID] = use.High
 		}
 	}
-	return n
+	return out
 }
 
 func (b *Built) nightFee(p *Place) float64 {
@@ -199,7 +205,7 @@ func (b *Built) stops(o offer, n int, pass geo.Pass) []planner.Stop {
 	b.calls[id] = call{place: o.place, candidate: len(b.Candidates) - 1, hours: o.hours}
 	stops := []planner.Stop{base}
 	for _, nights := range b.longerStays(o) {
-		s := longer(base, nights)
+		s := b.longer(base, o, nights)
 		b.calls[s.ID] = b.calls[id]
 		stops = append(stops, s)
 	}
@@ -236,13 +242,9 @@ func (b *Built) longerStays(o offer) []int {
 
 // longer is a stop for a stay of several nights. Its services come with the
 // stay: who does not stay uses the stop of one night.
-func longer(s planner.Stop, nights int) planner.Stop {
+func (b *Built) longer(s planner.Stop, o offer, nights int) planner.Stop {
 	s.ID = fmt.Sprintf("%s*%d", s.ID, nights)
-	n := planner.Night{Fee: s.Night.Fee * float64(nights), Nights: nights, Use: map[string]float64{}}
-	for tank, use := range s.Night.Use {
-		n.Use[tank] = use * float64(nights)
-	}
-	s.Night = &n
+	s.Night = &planner.Night{Fee: s.Night.Fee * float64(nights), Nights: nights, Use: b.nightUses(o.place, o.km, nights)}
 	s.Serves = slices.Clone(s.Serves)
 	for i := range s.Serves {
 		s.Serves[i].GuestsOnly = true

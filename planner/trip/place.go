@@ -24,8 +24,9 @@ type Place struct {
 	Hours    string    `json:"hours,omitempty"`    // opening_hours as tagged; "" is unknown
 	Operator string    `json:"operator,omitempty"` // who runs it: one operator closed may be all closed
 	Limits   Limits    `json:"limits,omitzero"`
-	Stay     *Stay     `json:"stay,omitempty"` // nil: no night here
-	Date     string    `json:"date,omitempty"` // of the data: 2025-01-19
+	Stay     *Stay     `json:"stay,omitempty"`  // nil: no night here
+	Date     string    `json:"date,omitempty"`  // of the data: 2025-01-19
+	EleM     *float64  `json:"ele_m,omitempty"` // metres above the sea, as tagged; nil: not stated
 }
 
 // An Offer is one service of a place and the tag that says so.

@@ -2,6 +2,8 @@ package trip
 
 import (
 	"math"
+
+	"ullage/planner/life"
 )
 
 // spare sets, for each service, the headroom to have on arrival so that the
@@ -14,6 +16,8 @@ import (
 // Places of one operator, or on one site, count as one. Places that serve
 // guests only do not count: the night may be full.
 func (b *Built) spare() {
+	middle := b.Trip.Route[len(b.Trip.Route)/2]
+	night := b.use.nights(nil, life.Where{Lat: middle.Lat(), Lon: middle.Lon()}, b.Problem.LengthKm/2, 1)
 	for i, here := range b.around {
 		for j := range here.Serves {
 			x := &here.Serves[j]
@@ -21,7 +25,7 @@ func (b *Built) spare() {
 			if n, ok := b.next(i, x.Tank); ok {
 				km = b.around[n].Km - here.Km + (here.DetourKm+b.around[n].DetourKm)/2
 			}
-			x.Spare = b.reach(x.Tank, km)
+			x.Spare = b.reach(x.Tank, km, night)
 		}
 	}
 }
@@ -40,13 +44,13 @@ func (b *Built) next(i int, tank string) (int, bool) {
 	return 0, false
 }
 
-// reach is the headroom that a tank must have to go on for km.
-func (b *Built) reach(tank string, km float64) float64 {
+// reach is the headroom that a tank must have to go on for km, with nights
+// like the usual one.
+func (b *Built) reach(tank string, km float64, night []life.Band) float64 {
 	for i, t := range b.Problem.Tanks {
 		if t.ID == tank {
 			nights := math.Round(km / b.Problem.Drive.MaxKmPerDay)
-			night := max(nightUse(b.Trip.Vehicle.Tanks[i], b.Trip.Party, nil), 0)
-			return min(max(t.PerKm, 0)*km+night*nights, t.Capacity)
+			return min(max(t.PerKm, 0)*km+max(night[i].High, 0)*nights, t.Capacity)
 		}
 	}
 	panic("trip: service for a tank that the vehicle does not have: " + tank)

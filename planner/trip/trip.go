@@ -1,6 +1,10 @@
 package trip
 
-import "github.com/paulmach/orb"
+import (
+	"github.com/paulmach/orb"
+
+	"ullage/planner/life"
+)
 
 // Format is the value of [Trip.Format]: the `ullage` member of a trip file.
 const Format = "ullage-trip-1"
@@ -13,6 +17,10 @@ type Trip struct {
 	Vehicle    Vehicle            `json:"vehicle"`
 	Levels     map[string]float64 `json:"levels,omitempty"` // level at the start by tank; missing: the vehicle's usual start
 	Party      Party              `json:"party"`
+	Comfort    life.Comfort       `json:"comfort,omitzero"`
+	Confidence float64            `json:"confidence,omitempty"` // share of trips on which each tank's use stays within what is planned, 0.5 to 0.99; 0: the usual 0.9
+	Learned    []life.Factor      `json:"learned,omitempty"`    // what readings taught about the use, by tank
+	GearKg     float64            `json:"gear_kg,omitempty"`    // things on board; 0: the usual for these people
 	Day        DayLimits          `json:"day"`
 	Stays      StayWishes         `json:"stays"`
 	CorridorKm float64            `json:"corridor_km"`       // places farther off the route are left out; 0 < CorridorKm ≤ 50
@@ -31,9 +39,11 @@ type Trip struct {
 type Party struct {
 	Adults   int    `json:"adults"`
 	Children int    `json:"children"`
-	Showers  string `json:"showers"` // aboard, sites, frugal
-	Toilet   string `json:"toilet"`  // aboard, sites
-	Cooking  string `json:"cooking"` // aboard, little
+	Showers  string `json:"showers"`           // aboard, sites, frugal
+	Toilet   string `json:"toilet"`            // aboard, sites
+	Cooking  string `json:"cooking"`           // aboard, little
+	Dishes   string `json:"dishes,omitempty"`  // aboard, sites; "": where the showers are
+	Devices  string `json:"devices,omitempty"` // charged aboard: little, usual, many; "": usual
 }
 
 // DayLimits bound one day on the road.

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"ullage/planner"
+	"ullage/planner/life"
 )
 
 // DateLayout is how [Trip.Start] is written.
@@ -57,6 +58,17 @@ func (t Trip) Validate() error {
 			return fmt.Errorf("trip: %s is %v: give %v to %v", check.what, check.got, check.min, check.max)
 		}
 	}
+	if t.Confidence != 0 && !within(t.Confidence, 0.5, 0.99) {
+		return fmt.Errorf("trip: confidence is %v: give 0.5 to 0.99, or 0 for the usual %v", t.Confidence, life.DefaultConfidence)
+	}
+	for _, f := range t.Learned {
+		if !within(f.Factor, life.MinFactor, life.MaxFactor) || !within(f.SD, 0, 10) || !within(f.PriorSD, 0, 10) {
+			return fmt.Errorf("trip: learned factor of %s is %v ± %v: give %v to %v, or remove it to start anew", f.Tank, f.Factor, f.SD, life.MinFactor, life.MaxFactor)
+		}
+	}
+	if !within(t.GearKg, 0, 5000) {
+		return fmt.Errorf("trip: gear is %v kg: give 0 (the usual) to 5000", t.GearKg)
+	}
 	if t.Circuity != 0 && !within(t.Circuity, 1, 5) {
 		return fmt.Errorf("trip: circuity is %v: give 1 to 5, or 0 for the default of %v", t.Circuity, defaultCircuity)
 	}
@@ -66,8 +78,15 @@ func (t Trip) Validate() error {
 	if err := cmp.Or(
 		oneOf("showers", t.Party.Showers, showerHabits),
 		oneOf("toilet", t.Party.Toilet, toiletHabits),
-		oneOf("cooking", t.Party.Cooking, cookingHabits)); err != nil {
+		oneOf("cooking", t.Party.Cooking, cookingHabits),
+		oneOf("dishes", t.Party.Dishes, dishesHabits),
+		oneOf("devices", t.Party.Devices, deviceHabits)); err != nil {
 		return err
+	}
+	if m, ok := t.Model(); ok {
+		if err := m.Validate(); err != nil {
+			return fmt.Errorf("trip: %w", err)
+		}
 	}
 	for _, id := range slices.Sorted(maps.Keys(t.Prices)) {
 		if p := t.Prices[id]; !within(p, 0, 1e6) {
@@ -107,6 +126,14 @@ func (v Vehicle) Validate() error {
 	} {
 		if !within(check.got, check.min, check.max) {
 			return fmt.Errorf("vehicle %s: %s is %v: give %v to %v", v.ID, check.what, check.got, check.min, check.max)
+		}
+	}
+	if v.EmptyKg != 0 && !within(v.EmptyKg, 300, v.MassKg) {
+		return fmt.Errorf("vehicle %s: empty mass is %v kg: give 300 to the gross mass of %v, or 0 if it is unknown", v.ID, v.EmptyKg, v.MassKg)
+	}
+	if v.Life != nil {
+		if err := (life.Model{Vehicle: *v.Life, Party: life.Party{Adults: 1}}).Validate(); err != nil {
+			return fmt.Errorf("vehicle %s: %w", v.ID, err)
 		}
 	}
 	if len(v.Tanks) == 0 {

@@ -1,6 +1,9 @@
 package trip
 
-import "ullage/planner"
+import (
+	"ullage/planner"
+	"ullage/planner/life"
+)
 
 // A Vehicle is a model of the fleet: its size and its tanks.
 type Vehicle struct {
@@ -9,8 +12,13 @@ type Vehicle struct {
 	HeightM float64 `json:"height_m"`
 	WidthM  float64 `json:"width_m"`
 	LengthM float64 `json:"length_m"`
-	MassKg  float64 `json:"mass_kg"` // gross, allowed
+	MassKg  float64 `json:"mass_kg"`            // gross, allowed
+	EmptyKg float64 `json:"empty_kg,omitempty"` // without people, gear and liquids; 0: unknown, no look at the weight
 	Tanks   []Tank  `json:"tanks"`
+
+	// Life is what the vehicle uses by road, weather and people. It comes before
+	// the Use of the tanks, which counts where Life is nil.
+	Life *life.Vehicle `json:"life,omitempty"`
 }
 
 // A Tank is a limit of the vehicle and what uses it up.
@@ -26,7 +34,8 @@ type Tank struct {
 	End      *planner.End `json:"end,omitempty"` // as the hire agreement says
 }
 
-// Use is what takes headroom from a tank. Negative restores.
+// Use is what takes headroom from a tank of a vehicle without Life. Negative
+// restores.
 type Use struct {
 	PerKm          float64  `json:"per_km,omitempty"`
 	PerNight       float64  `json:"per_night,omitempty"`        // vehicle alone, without hook-up

@@ -1,0 +1,140 @@
+package trip
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"ullage/planner/life"
+)
+
+// This file asks package life what a trip uses, and makes of its answers what
+// the planner counts with.
+
+// A usage is what the trip uses, with what has been learnt and how careful it
+// is to be. Vehicles without a life of their own use what their tanks state.
+type usage struct {
+	trip   Trip
+	model  life.Model
+	lives  bool // the model answers; else the tanks' own Use does
+	start  time.Time
+	perDay float64 // km of a usual day on this trip
+	wheelH float64 // hours at the wheel of such a day
+	road   life.Uses
+}
+
+// Confident is the share of trips on which each tank's use stays within what
+// the plan counts with: Confidence, or the usual where that is 0.
+func (t Trip) Confident() float64 {
+	if t.Confidence == 0 {
+		return life.DefaultConfidence
+	}
+	return t.Confidence
+}
+
+// Model is the trip's vehicle and people as package life has them; ok is false
+// where the vehicle does not say how it lives.
+func (t Trip) Model() (m life.Model, ok bool) {
+	if t.Vehicle.Life == nil {
+		return life.Model{}, false
+	}
+	p := t.Party
+	return life.Model{Vehicle: *t.Vehicle.Life, Comfort: t.Comfort, Party: life.Party{
+		Adults: p.Adults, Children: p.Children, Showers: p.Showers, Toilet: p.Toilet, Cooking: p.Cooking, Dishes: p.Dishes, Devices: p.Devices}}, true
+}
+
+// newUsage of a valid trip with a route of lengthKm.
+func newUsage(t Trip, lengthKm float64) (usage, error) {
+	u := usage{trip: t}
+	u.start, _ = time.Parse(DateLayout, t.Start)
+	days := math.Ceil(max(lengthKm/t.Day.MaxKm, lengthKm/t.Day.SpeedKmh*60/t.Day.MaxMin) - 1e-9)
+	days = max(days, float64(t.Stays.MinNights+1), 1)
+	u.perDay = lengthKm / days
+	u.wheelH = u.perDay / t.Day.SpeedKmh
+	if u.model, u.lives = t.Model(); !u.lives {
+		return u, nil
+	}
+	var err error
+	if u.road, err = u.model.Drive(life.MixedProfile(100, t.Day.SpeedKmh)); err != nil {
+		return u, fmt.Errorf("trip: vehicle %s: %w", t.Vehicle.ID, err)
+	}
+	return u, nil
+}
+
+// perKm is what a kilometre takes from a tank. Its High is planned with.
+func (u usage) perKm(k Tank) life.Band {
+	if !u.lives {
+		return life.Band{Low: k.Use.PerKm, Likely: k.Use.PerKm, High: k.Use.PerKm}
+	}
+	return times(u.band(k, u.road.Of(k.ID)), 1.0/100)
+}
+
+// band is a use at the trip's confidence, for as long as the tank lasts.
+func (u usage) band(k Tank, use life.Use) life.Band {
+	for _, f := range u.trip.Learned {
+		if f.Tank == k.ID {
+			use = use.Learned(f)
+		}
+	}
+	return use.Band(u.trip.Confident(), use.Lasts(k.Capacity-k.Reserve))
+}
+
+// stay asks the model for days at a place that lies km along the route. later
+// are days without driving. A nil place says nothing of what it has.
+func (u usage) stay(p *Place, at life.Where, km float64, later bool) life.Night {
+	day := int(km / max(u.perDay, 1))
+	s := life.Stay{At: at, YearDay: u.start.AddDate(0, 0, day).YearDay(), WheelHours: u.wheelH}
+	if later {
+		s.WheelHours, s.HookHours = 0, 24
+	}
+	if p != nil && p.Stay != nil {
+		s.HookUp, s.Amps = p.Stay.HookUp == Yes, p.Stay.Amps
+		s.Showers, s.Toilets = p.Stay.Showers == Yes, p.Stay.Toilets == Yes
+	}
+	n, err := u.model.Stay(s)
+	if err != nil {
+		panic("trip: a valid trip has a valid model: " + err.Error())
+	}
+	return n
+}
+
+// nights is what so many nights at a place take from each tank, in the
+// vehicle's order. High is planned with.
+func (u usage) nights(p *Place, at life.Where, km float64, nights int) []life.Band {
+	out := make([]life.Band, len(u.trip.Vehicle.Tanks))
+	if !u.lives {
+		var stay *Stay
+		if p != nil {
+			stay = p.Stay
+		}
+		for i, k := range u.trip.Vehicle.Tanks {
+			use := nightUse(k, u.trip.Party, stay) * float64(nights)
+			out[i] = life.Band{Low: use, Likely: use, High: use}
+		}
+		return out
+	}
+	first := u.stay(p, at, km, false)
+	var later life.Night
+	if nights > 1 {
+		later = u.stay(p, at, km, true)
+	}
+	for i, k := range u.trip.Vehicle.Tanks {
+		out[i] = u.band(k, first.Of(k.ID))
+		if nights > 1 {
+			out[i] = plus(out[i], times(u.band(k, later.Of(k.ID)), float64(nights-1)))
+		}
+	}
+	return out
+}
+
+func where(p *Place) life.Where {
+	return life.Where{Lat: p.Point.Lat(), Lon: p.Point.Lon(), AltM: p.EleM}
+}
+
+func times(b life.Band, k float64) life.Band {
+	return life.Band{Low: k * b.Low, Likely: k * b.Likely, High: k * b.High}
+}
+
+func plus(a, b life.Band) life.Band {
+	return life.Band{Low: a.Low + b.Low, Likely: a.Likely + b.Likely, High: a.High + b.High}
+}

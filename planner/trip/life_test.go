@@ -1,0 +1,130 @@
+package trip
+
+import (
+	"math"
+	"testing"
+
+	"ullage/planner/life"
+)
+
+// lived is a trip in the Alps on a day of a month, in the model of a fleet.
+func lived(vehicle int, start string) Trip {
+	tr := eastwards(200)
+	tr.Vehicle, tr.Start = Fleet()[vehicle], start
+	for i := range tr.Route {
+		tr.Route[i][1] += 47 // along the parallel
+	}
+	return tr
+}
+
+// nightAt is what one night at a place takes from a tank, to plan with.
+func nightAt(t *testing.T, tr Trip, s Stay, change func(*Place)) map[string]float64 {
+	t.Helper()
+	p := at("a", "campsite", 50, 0)
+	p.Point[1] += 47
+	p.Point[0] = 0.5
+	p.Stay = &s
+	if change != nil {
+		change(&p)
+	}
+	return stopOf(t, mustBuild(t, tr, []Place{p}, Options{}), "a").Night.Use
+}
+
+// A night is what package life says at the place, on the day, with the pillar's
+// current, planned with at the trip's confidence for as long as the tank lasts.
+func TestNightIsWhatLifeSays(t *testing.T) {
+	tr := lived(3, "2027-01-15")
+	s := Stay{HookUp: Yes, Amps: 10, Showers: Yes}
+	got := nightAt(t, tr, s, nil)
+	m, ok := tr.Model()
+	if !ok {
+		t.Fatal("the fleet does not live")
+	}
+	// 111.3 km × cos 47° a degree: 1.796° are 136 km, one day of 2.27 h.
+	line := mustBuild(t, tr, nil, Options{}).Problem.LengthKm
+	n, err := m.Stay(life.Stay{At: life.Where{Lat: 47, Lon: 0.5}, YearDay: 15, WheelHours: line / 60, HookUp: true, Amps: 10, Showers: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, k := range tr.Vehicle.Tanks {
+		u := n.Of(k.ID)
+		want := u.Planned(0.9, u.Lasts(k.Capacity-k.Reserve))
+		if math.Abs(got[k.ID]-want) > 1e-6*math.Max(1, math.Abs(want)) {
+			t.Errorf("%s: %v, want %v", k.ID, got[k.ID], want)
+		}
+	}
+}
+
+// What must be true of any model: more cold, more height, warmer wishes and
+// less current take more gas; more care takes more of everything.
+func TestNightsByWeatherAndWishes(t *testing.T) {
+	const torrask = 3
+	plain := Stay{}
+	winter := nightAt(t, lived(torrask, "2027-01-15"), plain, nil)
+	summer := nightAt(t, lived(torrask, "2027-07-15"), plain, nil)
+	high := nightAt(t, lived(torrask, "2027-01-15"), plain, func(p *Place) { p.EleM = new(1800.0) })
+	warm := lived(torrask, "2027-01-15")
+	warm.Comfort = life.Comfort{InsideC: 23, NightC: 20}
+	tepid := lived(torrask, "2027-07-15")
+	tepid.Comfort.HotC = 40
+	likely := lived(torrask, "2027-01-15")
+	likely.Confidence = 0.5
+	sixAmps := nightAt(t, lived(torrask, "2027-01-15"), Stay{HookUp: Yes, Amps: 6}, nil)
+	sixteen := nightAt(t, lived(torrask, "2027-01-15"), Stay{HookUp: Yes, Amps: 16}, nil)
+	unknown := nightAt(t, lived(torrask, "2027-01-15"), Stay{HookUp: Yes}, nil)
+	for _, c := range []struct {
+		what       string
+		more, less map[string]float64
+		tank       string
+	}{
+		{"winter", winter, summer, "lpg"},
+		{"height", high, winter, "lpg"},
+		{"warm inside", nightAt(t, warm, plain, nil), winter, "lpg"},
+		{"60 °C", summer, nightAt(t, tepid, plain, nil), "lpg"},
+		{"care", winter, nightAt(t, likely, plain, nil), "lpg"},
+		{"care", winter, nightAt(t, likely, plain, nil), "fresh"},
+		{"no pillar", winter, sixAmps, "lpg"},
+		{"6 A", sixAmps, sixteen, "lpg"},
+	} {
+		if !(c.more[c.tank] > c.less[c.tank]*1.02) {
+			t.Errorf("%s: %s %v, without %v", c.what, c.tank, c.more[c.tank], c.less[c.tank])
+		}
+	}
+	if unknown["lpg"] != sixAmps["lpg"] {
+		t.Errorf("unknown supply: %v L of gas, at 6 A %v: the lowest common one counts", unknown["lpg"], sixAmps["lpg"])
+	}
+}
+
+// The first day of a longer stay is driven, the others are not, and plugged in all day.
+func TestLongerStaysAreNotDriven(t *testing.T) {
+	tr := lived(3, "2027-01-15")
+	u, err := newUsage(tr, 150)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := at("a", "campsite", 50, 0)
+	p.Stay = &Stay{HookUp: Yes, Amps: 16}
+	one, two, three := u.nights(&p, where(&p), 50, 1), u.nights(&p, where(&p), 50, 2), u.nights(&p, where(&p), 50, 3)
+	for i, k := range tr.Vehicle.Tanks {
+		if a, b := two[i].High-one[i].High, three[i].High-two[i].High; math.Abs(a-b) > 1e-9 {
+			t.Errorf("%s: the second day takes %v, the third %v", k.ID, a, b)
+		}
+	}
+}
+
+// What readings taught scales road and nights, and only of its tank.
+func TestLearnedScales(t *testing.T) {
+	tr := lived(3, "2027-07-15")
+	before := nightAt(t, tr, Stay{}, nil)
+	tr.Confidence = 0.5
+	likely := nightAt(t, tr, Stay{}, nil)
+	tr.Learned = []life.Factor{{Tank: "fresh", Factor: 1.2, SD: 0.05, PriorSD: 0.15, Readings: 3}}
+	after := nightAt(t, tr, Stay{}, nil)
+	if math.Abs(after["fresh"]-1.2*likely["fresh"]) > 1e-9 || after["grey"] != likely["grey"] {
+		t.Errorf("fresh %v, want 1.2 × %v; grey %v, want %v", after["fresh"], likely["fresh"], after["grey"], likely["grey"])
+	}
+	tr.Confidence = 0
+	if sure := nightAt(t, tr, Stay{}, nil)["fresh"]; sure/1.2 >= before["fresh"] {
+		t.Errorf("planned with %v × 1.2, before %v: readings make sure", sure/1.2, before["fresh"])
+	}
+}
