@@ -20,7 +20,7 @@ import (
 	"ullage/planner/trip"
 )
 
-const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-json|-problem]"
+const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-units U] [-json|-problem]"
 
 // plan plans a trip and prints it.
 func plan(args []string, stdout, stderr io.Writer) int {
@@ -33,6 +33,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	flags.StringVar(&in.start, "start", "", "first day: 2026-06-12")
 	within := flags.Duration("within", 30*time.Second, "time to look for a better plan")
 	asProblem := flags.Bool("problem", false, "print the problem as JSON, for ullage solve, instead of planning")
+	shown := flags.String("units", "metric", "units that are printed: metric, british, american")
 	asJSON := flags.Bool("json", false, "print the itinerary as JSON")
 	switch err := flags.Parse(args); {
 	case errors.Is(err, flag.ErrHelp):
@@ -42,6 +43,10 @@ func plan(args []string, stdout, stderr io.Writer) int {
 		return wrong(stderr, "plan: %v; usage: %s", err, planUsage)
 	case flags.NArg() > 0:
 		return wrong(stderr, "plan: %q is too much; usage: %s", flags.Arg(0), planUsage)
+	}
+	as, err := system(*shown)
+	if err != nil {
+		return wrong(stderr, "plan: %v", err)
 	}
 	t, from, err := in.read()
 	if err != nil {
@@ -56,10 +61,10 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), *within)
 	defer cancel()
-	shown := false // the plan is printed as soon as it is there
+	printedIt := false // the plan is printed as soon as it is there
 	show := func(it trip.Itinerary) {
-		if !shown && !*asJSON {
-			shown, err = true, printItinerary(stdout, t, it, from)
+		if !printedIt && !*asJSON {
+			printedIt, err = true, printItinerary(stdout, t, it, from, as)
 		}
 	}
 	it, planErr := built.Plan(ctx, trip.Options{Answer: show})
@@ -70,7 +75,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	if err == nil && *asJSON {
 		err = printJSON(stdout, it)
 	} else if err == nil {
-		err = printMore(stdout, it)
+		err = printMore(stdout, it, as)
 	}
 	if err != nil {
 		return printed(stderr, err)

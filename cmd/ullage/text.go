@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"ullage/planner"
+	"ullage/planner/life/units"
 	"ullage/planner/trip"
 )
 
@@ -21,12 +22,13 @@ type sheet struct {
 	w       *bufio.Writer
 	it      trip.Itinerary
 	start   time.Time
+	units   units.System
 	remarks []string // printed once at the end, called by number
 }
 
 // printItinerary prints days, calls and levels, or why there is no plan.
-func printItinerary(w io.Writer, t trip.Trip, it trip.Itinerary, from source) error {
-	p := &sheet{w: bufio.NewWriter(w), it: it}
+func printItinerary(w io.Writer, t trip.Trip, it trip.Itinerary, from source, shown units.System) error {
+	p := &sheet{w: bufio.NewWriter(w), it: it, units: shown}
 	p.start, _ = time.Parse(trip.DateLayout, t.Start)
 	p.remarks = repeated(it)
 	p.head(t)
@@ -81,12 +83,14 @@ func (p *sheet) head(t trip.Trip) {
 	it := p.it
 	p.line("%s", it.Name)
 	p.line("%s", strings.Repeat("=", len([]rune(it.Name))))
-	p.line("%s, %.2f m high, %.2f m wide, %.2f m long, %.1f t", t.Vehicle.Name, t.Vehicle.HeightM, t.Vehicle.WidthM, t.Vehicle.LengthM, t.Vehicle.MassKg/1000)
+	v := t.Vehicle
+	p.line("%s, %s high, %s wide, %s long, %s", v.Name, p.metres(v.HeightM), p.metres(v.WidthM), p.metres(v.LengthM), p.units.Unit(units.Mass).Format(v.MassKg))
 	people := count(t.Party.Adults, "adult", "adults")
 	if n := t.Party.Children; n > 0 {
 		people += ", " + count(n, "child", "children")
 	}
-	p.line("%s; route of %.1f km; from %s", people, it.LengthKm, p.start.Format("Monday, 2 January 2006"))
+	p.line("%s; route of %s; from %s", people, p.km(it.LengthKm, 1), p.start.Format("Monday, 2 January 2006"))
+	p.scales()
 	if len(it.Days) == 0 {
 		p.line("")
 		return
@@ -99,9 +103,9 @@ func (p *sheet) head(t trip.Trip) {
 
 // printMore prints what is known last: the price of safety, and plans that one
 // may like better.
-func printMore(w io.Writer, it trip.Itinerary) error {
-	p := &sheet{w: bufio.NewWriter(w), it: it}
-	if it.Safety == nil && len(it.Others) == 0 {
+func printMore(w io.Writer, it trip.Itinerary, shown units.System) error {
+	p := &sheet{w: bufio.NewWriter(w), it: it, units: shown}
+	if it.Safety == nil && it.Care == nil && len(it.Others) == 0 {
 		return nil
 	}
 	p.line("")
@@ -109,10 +113,13 @@ func printMore(w io.Writer, it trip.Itinerary) error {
 	if it.Safety != nil {
 		p.wrap("  - ", it.Safety.Text)
 	}
+	if it.Care != nil {
+		p.wrap("  - ", it.Care.Text)
+	}
 	for _, o := range p.it.Others {
 		p.wrap("  - ", fmt.Sprintf("%s: %s", extra(o.Extra, p.it.Currency), o.Text))
 		for _, d := range o.Days {
-			p.wrap("      ", d)
+			p.wrap("      ", p.prose(d))
 		}
 	}
 	return p.w.Flush()
@@ -145,15 +152,15 @@ func (p *sheet) refusal() {
 	}
 	p.line("There is no plan for this trip:")
 	for _, r := range p.it.Why {
-		p.wrap("  - ", r.Text)
+		p.wrap("  - ", p.prose(r.Text))
 		for _, cure := range r.Cures {
-			p.wrap("      cure: ", cure)
+			p.wrap("      cure: ", p.prose(cure))
 		}
 	}
 	p.nearest()
 	for _, c := range p.it.Places {
 		if c.Excluded != "" {
-			p.wrap(fmt.Sprintf("  km %6.1f  ", c.Km), fmt.Sprintf("%s left out: %s", cmp.Or(c.Name, trip.KindName(c.Kind)+" "+c.Place), c.Excluded))
+			p.wrap(fmt.Sprintf("  %s  ", p.mark(c.Km, 1)), fmt.Sprintf("%s left out: %s", cmp.Or(c.Name, trip.KindName(c.Kind)+" "+c.Place), c.Excluded))
 		}
 	}
 }
@@ -167,23 +174,23 @@ func (p *sheet) nearest() {
 	p.line("")
 	p.line("NOT A VALID PLAN, only what comes nearest to one. It breaks:")
 	for _, text := range n.Broken {
-		p.wrap("  ! ", text)
+		p.wrap("  ! ", p.prose(text))
 	}
 	for _, d := range n.Days {
-		p.wrap("    ", d)
+		p.wrap("    ", p.prose(d))
 	}
 	p.line("")
 }
 
 func (p *sheet) day(d trip.Day) {
-	p.line("Day %d, %s: km %.0f to %.0f", d.Number, p.start.AddDate(0, 0, d.Number-1).Format("Monday 2 January"), d.FromKm, d.ToKm)
+	p.line("Day %d, %s: %s to %.0f", d.Number, p.start.AddDate(0, 0, d.Number-1).Format("Monday 2 January"), p.mark(d.FromKm, 0), p.units.Unit(units.Distance).Show(d.ToKm))
 	p.line("%s", strings.Repeat("-", textWidth))
 	if d.ToKm <= d.FromKm && len(d.Calls) == 0 {
 		p.line("  stay where you are")
 		p.line("")
 		return
 	}
-	p.line("  %s to %s; %.0f km and %s at the wheel, ways off the route included", p.clock(d, d.StartMin), p.clock(d, d.EndMin), d.DriveKm, duration(d.DriveMin))
+	p.wrap("  ", fmt.Sprintf("%s to %s; %s and %s at the wheel, ways off the route included%s", p.clock(d, d.StartMin), p.clock(d, d.EndMin), p.km(d.DriveKm, 0), duration(d.DriveMin), breaks(d.Breaks)))
 	for _, c := range d.Calls {
 		p.call(d, c)
 	}
@@ -196,14 +203,17 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	if c.Name == trip.KindName(c.Kind) {
 		what = ""
 	}
-	p.line("  %s  km %.1f  %s (%s%s)", p.clock(d, c.ArriveMin), c.Km, c.Name, what, c.Place)
-	p.line("         %.5f, %.5f; %s", c.Point.Lat(), c.Point.Lon(), offRoute(c))
+	p.line("  %s  %s  %s (%s%s)", p.clock(d, c.ArriveMin), p.mark(c.Km, 1), c.Name, what, c.Place)
+	p.line("         %.5f, %.5f; %s", c.Point.Lat(), c.Point.Lon(), p.prose(offRoute(c)))
 	for _, t := range c.Tasks {
 		cost := ""
 		if t.Cost > 0 {
 			cost = fmt.Sprintf("%8.2f %s", t.Cost, p.it.Currency)
 		}
-		p.line("         [ ] %-7s %-20s %6.1f %-2s  %6.1f -> %5.1f %s", t.Verb, p.tank(t.Tank), t.Amount, t.Unit, t.Before, t.After, cost)
+		amount, symbol := p.amount(t.Amount, t.Unit)
+		before, _ := p.amount(t.Before, t.Unit)
+		after, _ := p.amount(t.After, t.Unit)
+		p.line("         [ ] %-7s %-20s %6.1f %-2s  %6.1f -> %5.1f %s", t.Verb, p.tank(t.Tank), amount, symbol, before, after, cost)
 	}
 	switch {
 	case c.Nights > 1:
@@ -223,7 +233,7 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	}
 	p.wrap("         data   ", strings.Join(c.Facts, "; "))
 	if c.Fallback != "" {
-		p.wrap("         closed ", c.Fallback)
+		p.wrap("         closed ", p.prose(c.Fallback))
 	}
 	for _, text := range c.Cautions {
 		if !slices.Contains(p.remarks, text) {
@@ -267,7 +277,9 @@ func (p *sheet) tank(id string) string {
 func (p *sheet) levels(at trip.Levels) string {
 	var parts []string
 	for _, s := range p.it.Strips {
-		parts = append(parts, fmt.Sprintf("%s %.0f/%.0f %s", s.Name, at[s.Tank], s.Capacity, s.Unit))
+		level, symbol := p.amount(at[s.Tank], s.Unit)
+		capacity, _ := p.amount(s.Capacity, s.Unit)
+		parts = append(parts, fmt.Sprintf("%s %.0f/%.0f %s", s.Name, level, capacity, symbol))
 	}
 	return strings.Join(parts, ", ")
 }
@@ -279,8 +291,10 @@ func (p *sheet) foot(from source) {
 			end[s.Tank] = s.Points[len(s.Points)-1].L
 		}
 		p.wrap("End of the route: ", p.levels(end))
+		p.likelyEnd()
 		p.line("")
 	}
+	p.handBack()
 	if len(p.remarks) > 0 {
 		p.line("Mind, at the calls that give the number")
 		for i, text := range p.remarks {
@@ -292,6 +306,8 @@ func (p *sheet) foot(from source) {
 	for _, text := range p.it.Cautions {
 		p.wrap("  -  ", text)
 	}
+	p.howTos()
+	p.checklists()
 	if from.osm {
 		p.line("")
 		p.line("%s", attribution(from.date))

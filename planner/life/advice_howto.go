@@ -22,14 +22,14 @@ func howTos() []HowTo {
 			Defer: "Road signs, national law and the vehicle's papers decide."},
 		{ID: "diesel", Title: "Refuel diesel",
 			Steps: []Item{
-				// EN 1949 as read by gok-blog.de: appliances off before refuelling.
-				item("gas-off", "Before you turn in: gas off at the cylinder, fridge on 12 V, heater off, no flame.", HasGas),
-				item("heater-off", "Before you turn in: heater off and let it run down."),
 				item("roof", "Read the height at the roof of the pumps and keep away from its edge."),
 				item("label", "Compare the label inside the flap with the nozzle: diesel into the diesel filler, nothing else."),
 				item("note", "Note litres and kilometres: the plan learns from them."),
 			},
 			Cautions: []Item{
+				// EN 1949 as read by gok-blog.de: appliances off before refuelling.
+				item("gas-off", "Before you turn in: gas off at the cylinder, fridge on 12 V, heater off, no flame.", HasGas),
+				item("heater-off", "Before you turn in: heater off and let it run down."),
 				item("wrong", "Wrong liquid in the tank: do not switch on the ignition, call the hire desk."),
 				item("winter", "In frost buy winter diesel near the mountains, before you climb.", IsFrost),
 			},
@@ -48,13 +48,13 @@ func howTos() []HowTo {
 			Defer: "The vehicle's handbook decides; the warning on the dashboard counts more than this plan."},
 		{ID: "lpg", Title: "Refill LPG",
 			Steps: []Item{
-				item("all-off", "Engine, heater, cooker and fridge off, no flame, no smoking, telephone away."),
 				item("adapter", "Have the adapter of the country at hand; use no self-made ones."),
 				item("ask", "Ask at the desk before you fill a cylinder: some stations only fill built-in tanks."),
 				item("stop", "The filling stops by itself at about 80 %. Stop there, never trick the valve."), // a supplier's page; leshuttle.com
 				item("sniff", "Close the cap, open the valve, sniff, listen."),
 			},
 			Cautions: []Item{
+				item("all-off", "Engine, heater, cooker and fridge off, no flame, no smoking, telephone away."),
 				item("only-refillable", "Fill only what was made to be filled. An exchange cylinder is exchanged, never filled."),
 				item("smell", "If you smell gas: valves shut, everybody out, no switch, no flame, call for help."),
 				item("heavier", "The gas is heavier than air and gathers low: keep floor vents free, never over a gully."), // EN 589

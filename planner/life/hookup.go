@@ -93,7 +93,7 @@ func (h HookUp) Says() []string {
 	switch {
 	case h.HeatNeedW == 0:
 	case h.HeaterW == 0:
-		out = append(out, "Electric heating does not fit: gas or diesel heats.")
+		out = append(out, "No electric heating on this supply: gas or diesel heats.")
 	case h.GasHeatW > 0:
 		out = append(out, fmt.Sprintf("Heater on the %.0f kW step; the other %.1f kW come from gas or diesel.", h.HeaterW/1000, h.GasHeatW/1000))
 	default:

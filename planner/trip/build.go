@@ -32,6 +32,7 @@ type Built struct {
 	Candidates []Candidate // every place of use in the corridor, at each pass, ascending Km
 
 	use      usage
+	weight   *Weight // nil: not known
 	places   []Place
 	hours    Hours
 	start    time.Time
@@ -43,8 +44,9 @@ type Built struct {
 // A call is what is known about one stop of the problem.
 type call struct {
 	place     *Place
-	candidate int  // index in Built.Candidates
-	hours     bool // opening hours are known
+	candidate int     // index in Built.Candidates
+	hours     bool    // opening hours are known
+	km        float64 // where the nights were asked for
 }
 
 // Build makes a trip and the places around it into a problem.
@@ -76,6 +78,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if b.use, err = newUsage(t, b.Problem.LengthKm); err != nil {
 		return nil, err
 	}
+	if b.weight = t.weigh(); b.weight != nil && b.weight.Text != "" {
+		b.cautions = append(b.cautions, b.weight.Text)
+	}
 	b.tanks()
 
 	corridor := geo.NewCorridor(line)
@@ -93,6 +98,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 			stops = append(stops, b.stops(o, n, pass)...)
 		}
 	}
+	b.begin(stops)
 	b.sort(stops)
 	b.sites()
 	b.spare()
@@ -126,7 +132,7 @@ func problem(t Trip, lengthKm float64) *planner.Problem {
 			MaxKmPerDay:  t.Day.MaxKm,
 			MaxMinPerDay: t.Day.MaxMin,
 			DepartMin:    t.Day.DepartMin,
-			Pace:         []planner.Pace{{ToKm: lengthKm, MinPerKm: 60 / t.Day.SpeedKmh}},
+			Pace:         t.pace(lengthKm),
 		},
 	}
 	if t.Stays.MinNights > 0 || t.Stays.MaxNights > 0 {
@@ -143,13 +149,11 @@ const anyNights = 999
 // the trip carries a caution.
 func (b *Built) tanks() {
 	for _, k := range b.Trip.Vehicle.Tanks {
-		level, stated := b.Trip.Levels[k.ID]
-		if !stated {
-			level = k.Start
-		}
-		reserve, headroom := k.Reserve, level
+		room := b.room(k)
+		level := min(b.Trip.level(k), room)
+		reserve, headroom := min(k.Reserve, room), level
 		if k.Kind == planner.Waste {
-			headroom = k.Capacity - level
+			headroom = room - level
 		}
 		if headroom < reserve {
 			reserve = headroom / 2
@@ -157,7 +161,7 @@ func (b *Built) tanks() {
 				"%s sets off below its reserve: the plan uses up to half of what is left before the first place that helps. Better: see to it before you leave.", k.Name))
 		}
 		b.Problem.Tanks = append(b.Problem.Tanks, planner.Tank{
-			ID: k.ID, Name: k.Name, Unit: k.Unit, Kind: k.Kind, Capacity: k.Capacity, Reserve: reserve, Start: level, PerKm: b.use.perKm(k).High, End: k.End})
+			ID: k.ID, Name: k.Name, Unit: k.Unit, Kind: k.Kind, Capacity: room, Reserve: reserve, Start: level, PerKm: b.use.perKm(k).High, End: k.End})
 	}
 }
 

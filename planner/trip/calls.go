@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ullage/planner"
+	"ullage/planner/life"
 )
 
 // KindName is what a kind of place is called. An unknown kind is returned as it is.
@@ -47,7 +48,8 @@ func (b *Built) call(s *planner.Stop, v planner.Visit, closed *planner.Closure) 
 		}
 	}
 	c.Facts = b.facts(s, p, c)
-	c.Cautions = b.cautionsOf(p, c, known.hours)
+	c.HowTo = b.howTos(c)
+	c.Cautions = b.cautionsOf(s.ID, p, c, known.hours)
 	switch {
 	case closed == nil:
 	case closed.Survived:
@@ -139,7 +141,7 @@ func (b *Built) facts(s *planner.Stop, p *Place, c Call) []string {
 
 // cautionsOf are first what is doubtful about this place, then what is usual
 // wherever these things are done.
-func (b *Built) cautionsOf(p *Place, c Call, hours bool) []string {
+func (b *Built) cautionsOf(stop string, p *Place, c Call, hours bool) []string {
 	var out, likely []string
 	for _, t := range c.Tasks {
 		if o, ok := p.Offer(t.Tank); ok && o.Answer != Yes && !services[t.Tank].byNight {
@@ -158,11 +160,16 @@ func (b *Built) cautionsOf(p *Place, c Call, hours bool) []string {
 	if p.Access == "customers" && !c.Night {
 		out = append(out, "For customers (access=customers): ask first.")
 	}
-	for _, t := range c.Tasks {
-		out = append(out, tankCautions[t.Tank]...)
+	frost := false
+	if c.Night && b.use.lives {
+		n := b.nightAt(stop)
+		out = append(out, n.Cautions...)
+		frost = n.Air.MinC < life.FrostDumpC
 	}
-	if c.Night {
-		out = append(out, nightCautions...)
+	for _, id := range c.HowTo {
+		if text, ok := b.minding(id, frost); ok {
+			out = append(out, text)
+		}
 	}
 	return out
 }

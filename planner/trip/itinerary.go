@@ -2,7 +2,9 @@ package trip
 
 import (
 	"github.com/paulmach/orb"
+
 	"ullage/planner"
+	"ullage/planner/life"
 )
 
 // An Itinerary is a plan as people read it: days, calls and levels.
@@ -23,6 +25,13 @@ type Itinerary struct {
 	Nearest   *Nearest          `json:"nearest,omitempty"`
 	Safety    *Safety           `json:"safety,omitempty"`
 	Others    []Other           `json:"others,omitempty"` // other plans that one may like better, cheapest first
+
+	Confidence float64          `json:"confidence"`       // of each tank's use: the bands of the strips
+	Care       *Care            `json:"care,omitempty"`   // what that costs
+	Weight     *Weight          `json:"weight,omitempty"` // nil: not known
+	Return     *Return          `json:"return,omitempty"`
+	HowTos     []life.HowTo     `json:"howtos,omitempty"`     // of what the trip does
+	Checklists []life.Checklist `json:"checklists,omitempty"` // set-off, arrival, service, return
 
 	plan planner.Plan
 }
@@ -69,7 +78,8 @@ type Day struct {
 	DriveMin float64 `json:"drive_min"` // driving only
 	StartMin float64 `json:"start_min"` // since 00:00 of day one
 	EndMin   float64 `json:"end_min"`
-	Calls    []Call  `json:"calls"` // the last one may be the night
+	Breaks   int     `json:"breaks,omitempty"` // of 15 minutes, advised; not in the times
+	Calls    []Call  `json:"calls"`            // the last one may be the night
 }
 
 // A Call is one stop made.
@@ -93,6 +103,7 @@ type Call struct {
 	Cost      float64   `json:"cost"`            // goods and fees, without the value of time
 	Facts     []string  `json:"facts,omitempty"` // what the data say, with the tag
 	Cautions  []string  `json:"cautions,omitempty"`
+	HowTo     []string  `json:"howto,omitempty"`    // ids of [Itinerary.HowTos]
 	Fallback  string    `json:"fallback,omitempty"` // where to go if it is closed
 }
 
@@ -126,7 +137,11 @@ type Level struct {
 	Km  float64 `json:"km"`
 	Min float64 `json:"min"`
 	Day int     `json:"day"`
-	L   float64 `json:"l"`
+	L   float64 `json:"l"` // as planned: at the trip's confidence it is no worse
+
+	Low    float64 `json:"low"` // with the likely use, and between which limits
+	Likely float64 `json:"likely"`
+	High   float64 `json:"high"`
 }
 
 // A Candidate is a place in the corridor, at one pass of the route.

@@ -28,6 +28,9 @@ func (b *Built) more(ctx context.Context, it Itinerary, tell func(Itinerary)) (I
 			tell(it)
 		}
 	}
+	if it.Care = b.care(ctx, it.plan); it.Care != nil && tell != nil {
+		tell(it)
+	}
 	alternatives, err := planner.Alternatives(ctx, b.Problem, it.plan, others, planner.Options{MaxLabels: manyLabels})
 	if err != nil {
 		return Itinerary{}, fmt.Errorf("other plans for %q: %w", b.Trip.Name, err)

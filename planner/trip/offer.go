@@ -202,7 +202,7 @@ func (b *Built) stops(o offer, n int, pass geo.Pass) []planner.Stop {
 	base := planner.Stop{ID: id, Km: km, DetourKm: detour, DetourMin: detour / detourKmh * 60,
 		StopMin: stopMin, Fee: o.fee, Open: o.open, Serves: o.serves, Night: o.night}
 	base.Serves = append([]planner.Service{}, base.Serves...) // spare is set per stop; null is no list
-	b.calls[id] = call{place: o.place, candidate: len(b.Candidates) - 1, hours: o.hours}
+	b.calls[id] = call{place: o.place, candidate: len(b.Candidates) - 1, hours: o.hours, km: o.km}
 	stops := []planner.Stop{base}
 	for _, nights := range b.longerStays(o) {
 		s := b.longer(base, o, nights)

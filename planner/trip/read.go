@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ullage/planner"
+	"ullage/planner/life"
 )
 
 // This file reads a plan back as days, calls and levels.
@@ -29,7 +30,7 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 // read is Itinerary with what becomes of the trip if a stop is closed, by stop.
 func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itinerary {
 	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
-		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, plan: plan}
+		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, Confidence: b.Trip.Confident(), Weight: b.weight, plan: plan}
 	it.Cautions = append(slices.Clone(b.cautions), tripCautions...)
 	if plan.End == nil {
 		if plan.Status == planner.Infeasible {
@@ -46,6 +47,8 @@ func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itin
 	}
 	it.Days = b.calendar(plan, stops, closed)
 	it.Strips = b.strips(plan, stops)
+	it.Return = b.handBack(plan, it.Days)
+	b.instructions(&it, b.frosty(plan))
 	for _, v := range plan.Visits {
 		it.Places[b.calls[v.Stop].candidate].Chosen = true
 	}
@@ -88,7 +91,11 @@ func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop, clos
 	day.DriveKm += end - km
 	day.DriveMin += d.Minutes(km, end)
 	day.ToKm, day.EndMin = end, plan.End.Min
-	return append(days, day)
+	days = append(days, day)
+	for i := range days {
+		days[i].Breaks = life.Breaks(days[i].DriveMin)
+	}
+	return days
 }
 
 func (b *Built) newDay(number int, km, min float64) Day {
@@ -104,12 +111,17 @@ func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Stri
 		strip := Strip{Tank: k.ID, Name: k.Name, Kind: k.Kind, Unit: k.Unit, Capacity: k.Capacity, Reserve: t.Reserve}
 		at := Level{Km: 0, Min: b.Problem.Drive.DepartMin, Day: 1, L: t.Start}
 		off := 0.0 // half detour of the stop behind, driven at the start of the leg
-		strip.Points = append(strip.Points, at)
+		band, perKm := newCourse(t), b.use.perKm(k)
+		strip.Points = append(strip.Points, band.fill(at))
 		drive := func(to Level, km float64) {
+			part := 0.0
 			if brim, ok := brim(t, at, to, km); ok {
-				strip.Points = append(strip.Points, brim)
+				part = (brim.Km - at.Km) / max(to.Km-at.Km, 1e-9)
+				band.take(times(perKm, part*km), 0)
+				strip.Points = append(strip.Points, band.fill(brim))
 			}
-			strip.Points = append(strip.Points, to)
+			band.take(times(perKm, (1-part)*km), 0)
+			strip.Points = append(strip.Points, band.fill(to))
 		}
 		for _, v := range plan.Visits {
 			s := stops[v.Stop]
@@ -119,7 +131,8 @@ func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Stri
 			if v.Night {
 				at.Day += s.Night.Nights
 			}
-			strip.Points = append(strip.Points, at)
+			band.stop(v, b.atNight(s, v, i))
+			strip.Points = append(strip.Points, band.fill(at))
 			off = s.DetourKm / 2
 		}
 		drive(Level{Km: b.Problem.LengthKm, Min: plan.End.Min, Day: at.Day, L: plan.End.Levels[k.ID]}, off+b.Problem.LengthKm-at.Km)

@@ -23,16 +23,19 @@ type Trip struct {
 	GearKg     float64            `json:"gear_kg,omitempty"`    // things on board; 0: the usual for these people
 	Day        DayLimits          `json:"day"`
 	Stays      StayWishes         `json:"stays"`
-	CorridorKm float64            `json:"corridor_km"`       // places farther off the route are left out; 0 < CorridorKm ≤ 50
-	Circuity   float64            `json:"circuity"`          // road distance ÷ straight distance of a detour, ≥ 1; 0: the default
-	ValuePerH  float64            `json:"value_per_h"`       // money: what an hour of detour and service counts as
-	Currency   string             `json:"currency"`          // EUR
-	Prices     map[string]float64 `json:"prices,omitempty"`  // money per unit by tank, where a place states none
-	Backup     bool               `json:"backup"`            // survive one closed place
-	Avoid      []string           `json:"avoid,omitempty"`   // place ids
-	Require    []string           `json:"require,omitempty"` // place ids
-	Keep       []string           `json:"keep,omitempty"`    // stops of the plan in use: kept as long as that costs at most keepWithin more
-	Route      orb.LineString     `json:"-"`                 // carried as the geometry of the trip file
+	CorridorKm float64            `json:"corridor_km"`           // places farther off the route are left out; 0 < CorridorKm ≤ 50
+	Circuity   float64            `json:"circuity"`              // road distance ÷ straight distance of a detour, ≥ 1; 0: the default
+	ValuePerH  float64            `json:"value_per_h"`           // money: what an hour of detour and service counts as
+	Currency   string             `json:"currency"`              // EUR
+	Prices     map[string]float64 `json:"prices,omitempty"`      // money per unit by tank, where a place states none
+	Ferries    []Ferry            `json:"ferries,omitempty"`     // ascending
+	FromMin    float64            `json:"from_min,omitempty"`    // minutes after midnight of the first day, where the trip begins later than the usual departure; 0: with it
+	KeysByMin  float64            `json:"keys_by_min,omitempty"` // minutes after midnight of the last day: when the keys are due; 0: not stated
+	Backup     bool               `json:"backup"`                // survive one closed place
+	Avoid      []string           `json:"avoid,omitempty"`       // place ids
+	Require    []string           `json:"require,omitempty"`     // place ids
+	Keep       []string           `json:"keep,omitempty"`        // stops of the plan in use: kept as long as that costs at most keepWithin more
+	Route      orb.LineString     `json:"-"`                     // carried as the geometry of the trip file
 }
 
 // Party is who travels and how they live on board.

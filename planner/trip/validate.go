@@ -51,6 +51,8 @@ func (t Trip) Validate() error {
 		{"stays: fewest nights", float64(t.Stays.MinNights), 0, 365},
 		{"stays: most nights", float64(t.Stays.MaxNights), 0, 365},
 		{"stays: highest fee", t.Stays.MaxFee, 0, 1e6},
+		{"beginning in minutes after midnight", t.FromMin, 0, 1439},
+		{"keys in minutes after midnight", t.KeysByMin, 0, 1439},
 		{"corridor in km", t.CorridorKm, 0.01, mostCorridorKm},
 		{"value of an hour", t.ValuePerH, 0, 1e6},
 	} {
@@ -68,6 +70,9 @@ func (t Trip) Validate() error {
 	}
 	if !within(t.GearKg, 0, 5000) {
 		return fmt.Errorf("trip: gear is %v kg: give 0 (the usual) to 5000", t.GearKg)
+	}
+	if err := ferriesAscend(t.Ferries); err != nil {
+		return err
 	}
 	if t.Circuity != 0 && !within(t.Circuity, 1, 5) {
 		return fmt.Errorf("trip: circuity is %v: give 1 to 5, or 0 for the default of %v", t.Circuity, defaultCircuity)
