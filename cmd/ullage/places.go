@@ -83,16 +83,10 @@ func readPlacesFile(name string) (source, error) {
 		return source{}, err
 	}
 	defer f.Close()
-	head := make([]byte, 64)
-	n, err := io.ReadFull(f, head)
-	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) {
-		return source{}, fmt.Errorf("%s: %w", name, cmp.Or(notEmpty(err), err))
-	}
-	if _, err := f.Seek(0, io.SeekStart); err != nil {
+	switch json, err := isJSON(name, f); {
+	case err != nil:
 		return source{}, err
-	}
-	text := bytes.TrimLeft(bytes.TrimPrefix(head[:n], []byte("\xef\xbb\xbf")), " \t\r\n")
-	if bytes.HasPrefix(text, []byte("{")) {
+	case json:
 		list, err := data.ReadPlaces(name, f)
 		return ofPlaces(list), err
 	}
@@ -101,6 +95,21 @@ func readPlacesFile(name string) (source, error) {
 		return source{}, err
 	}
 	return source{places: x.Places, osm: true, date: x.Date, notes: x.Notes}, nil
+}
+
+// isJSON tells GeoJSON from map data by the beginning of the file, to which it
+// returns.
+func isJSON(name string, f io.ReadSeeker) (bool, error) {
+	head := make([]byte, 64)
+	n, err := io.ReadFull(f, head)
+	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) {
+		return false, fmt.Errorf("%s: %w", name, cmp.Or(notEmpty(err), err))
+	}
+	if _, err := f.Seek(0, io.SeekStart); err != nil {
+		return false, err
+	}
+	text := bytes.TrimLeft(bytes.TrimPrefix(head[:n], []byte("\xef\xbb\xbf")), " \t\r\n")
+	return bytes.HasPrefix(text, []byte("{")), nil
 }
 
 func notEmpty(err error) error {

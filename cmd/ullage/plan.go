@@ -20,7 +20,7 @@ import (
 	"ullage/planner/trip"
 )
 
-const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-units U] [-json|-problem]"
+const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-units U] [-roads=false] [-json|-problem]"
 
 // plan plans a trip and prints it.
 func plan(args []string, stdout, stderr io.Writer) int {
@@ -32,6 +32,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	flags.StringVar(&in.places, "places", "", "OSM extracts or GeoJSON, separated by commas")
 	flags.StringVar(&in.start, "start", "", "first day: 2026-06-12")
 	within := flags.Duration("within", 30*time.Second, "time to look for a better plan")
+	byRoad := flags.Bool("roads", true, "follow the roads of the map data; false: estimate ways to places from straight distance")
 	asProblem := flags.Bool("problem", false, "print the problem as JSON, for ullage solve, instead of planning")
 	shown := flags.String("units", "metric", "units that are printed: metric, british, american")
 	asJSON := flags.Bool("json", false, "print the itinerary as JSON")
@@ -52,7 +53,13 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		return wrong(stderr, "plan: %v", err)
 	}
-	built, err := trip.Build(t, from.places, trip.Options{Hours: openingHours()})
+	var roads trip.Roads
+	if *byRoad {
+		if roads, err = in.roads(context.Background()); err != nil {
+			return wrong(stderr, "plan: %v", err)
+		}
+	}
+	built, err := trip.Build(t, from.places, trip.Options{Hours: openingHours(), Roads: roads})
 	if err != nil {
 		return wrong(stderr, "plan: %v", err)
 	}

@@ -155,3 +155,31 @@ func TestPlanAndorra(t *testing.T) {
 	}
 	golden(t, "andorra.golden", out)
 }
+
+// The same with the roads of the extract: the place files come first, so their
+// nameless places are taken.
+func TestPlanAndorraRoads(t *testing.T) {
+	if _, err := os.Stat(andorraExtract); err != nil {
+		t.Skip("needs ../shared/data/osm: ", err)
+	}
+	_, places, _ := ullage("places", andorraExtract)
+	nameless := regexp.MustCompile(`"(name|operator)": ?"(\\.|[^"\\])*",? ?`).ReplaceAllString(places, "")
+	code, out, errs := ullage("plan", "-trip", "testdata/andorra-trip.geojson", "-route", "testdata/andorra-route.geojson",
+		"-places", write(t, "andorra.geojson", nameless)+","+andorraExtract)
+	if code != exitOK || errs != "" {
+		t.Fatalf("plan: exit %d, %s%s", code, errs, out)
+	}
+	golden(t, "andorra-roads.golden", out)
+}
+
+// Without roads the plan is the one by estimates.
+func TestPlanWithoutRoads(t *testing.T) {
+	_, with, _ := ullage(small()...)
+	code, without, errs := ullage(small("-roads=false")...)
+	if code != exitOK || errs != "" || !strings.Contains(without, "(estimate)") || strings.Contains(without, "by road") {
+		t.Errorf("plan -roads=false: exit %d, %s%s", code, errs, without)
+	}
+	if with != without {
+		t.Errorf("small.osm has no roads, yet -roads changes the plan:\n%s", with)
+	}
+}

@@ -259,10 +259,13 @@ func count(n int, one, more string) string {
 }
 
 func offRoute(c trip.Call) string {
-	if c.OffKm < 0.05 {
+	if c.OffKm < 0.05 && c.DetourKm < 0.5 {
 		return "beside the route"
 	}
-	return fmt.Sprintf("%.1f km off the route, about %.1f km and %.0f min there and back", c.OffKm, c.DetourKm, c.DetourMin)
+	if c.ByRoad {
+		return fmt.Sprintf("%.1f km off the route, by road %.1f km and %.0f min more", c.OffKm, c.DetourKm, c.DetourMin)
+	}
+	return fmt.Sprintf("%.1f km off the route, about %.1f km and %.0f min there and back (estimate)", c.OffKm, c.DetourKm, c.DetourMin)
 }
 
 func (p *sheet) tank(id string) string {

@@ -1,8 +1,10 @@
-// Package osm reads OpenStreetMap files into places and into the lines that a map draws behind the route.
+// Package osm reads OpenStreetMap files into places, into the lines that a map draws behind the route, and into the
+// roads of a network.
 //
 // It owns the tag rules (which tag says that a place serves which tank, and what a missing tag means) and the
-// reading of .osm.pbf, .osm, .osm.gz and .osm.bz2, recognised by their content. It does not own opening hours
-// (kept as text), roads for routing, or what a planner makes of an unknown answer.
+// reading of .osm.pbf, .osm, .osm.gz and .osm.bz2, recognised by their content. It says what
+// the tags of a road mean ([ReadRoads]); ullage/geo/road makes the network of it. It does not own opening hours (kept as
+// text), routing, or what a planner makes of an unknown answer.
 //
 // Unless a name says otherwise, distances are metres on the WGS84 sphere/ellipsoid named in the function,
 // durations are time.Duration, angles degrees clockwise from north, points are orb.Point{longitude, latitude}.

@@ -13,6 +13,7 @@ type Detour struct {
 	Place   int // index of the spot asked for
 	ExtraM  float64
 	ExtraS  float64
+	ThereM  float64 // from leaving the course to the place; the way back is ExtraM - ThereM + RejoinM - LeaveM
 	LeaveM  float64 // from the start of the course
 	RejoinM float64
 	cost    int64 // by the router's aim
@@ -114,6 +115,8 @@ func (q *Query) legDetours(leg []station, places []Spot, near []int, there, back
 			}
 		}
 	}
+	there.ties(leg, func(s station) uint32 { return uint32(min(s.cost, maxCost)) })
+	back.ties(leg, func(s station) uint32 { return total - uint32(min(s.cost, maxCost)) })
 	var to, from []uint32
 	for _, i := range near {
 		for _, x := range q.r.finals(places[i], q.finals[:0]) {
@@ -137,6 +140,7 @@ func (q *Query) legDetours(leg []station, places []Spot, near []int, there, back
 			Place:   i,
 			ExtraM:  (float64(a.cm+b.cm) - float64(joined.cm) + float64(left.cm)) / 100,
 			ExtraS:  (float64(a.ms+b.ms) - float64(joined.ms) + float64(left.ms)) / 1000,
+			ThereM:  float64(a.cm) / 100,
 			LeaveM:  float64(left.cm) / 100,
 			RejoinM: float64(max(left.cm, joined.cm)) / 100,
 			cost:    int64(a.cost) + int64(b.cost) - int64(total),
@@ -191,14 +195,22 @@ func (q *Query) half(s *sweep, leg []station, p Spot, stations map[uint32]int, m
 	}
 	h.measure = measure{uint64(last.cm()), r.stepMs(last)}
 	for {
+		if i, ok := s.tie(state, s.dist[state]); ok {
+			h.station = i
+			return h, true
+		}
 		before := s.prev[state]
 		if before == state {
 			break
 		}
-		above := before&fromAbove != 0
 		before &^= fromAbove
+		if _, ok := s.tie(before, s.dist[before]); ok {
+			i, rest := q.latest(s, before, state, s.dist[before], m, ahead)
+			h.station, h.measure = i, h.measure.add(rest)
+			return h, true
+		}
 		// Ahead, an arc from above is taken down; behind, it is taken up.
-		h.measure = h.measure.add(m.of(min(before, state), max(before, state), above != ahead))
+		h.measure = h.measure.add(m.of(min(before, state), max(before, state), (before < state) == ahead))
 		state = before
 	}
 	h.station = stations[state]
@@ -222,4 +234,31 @@ func (q *Query) half(s *sweep, leg []station, p Spot, stations map[uint32]int, m
 		h.measure = h.measure.add(measure{uint64(piece.cm()), r.stepMs(piece)})
 	}
 	return h, true
+}
+
+// latest returns the last station on the way from a to b, which is a shortcut, where driving on along the leg has cost as much,
+// and the measure from there to b. So the leg is left as late as can be, and joined as early. a is such a station, reached at
+// a cost of d.
+func (q *Query) latest(s *sweep, a, b, d uint32, m *measures, ahead bool) (i int, rest measure) {
+	cost := func(x, y uint32) uint32 {
+		arc := q.r.Net.cch.arcBetween(min(x, y), max(x, y))
+		if (x < y) == ahead {
+			return q.r.up[arc]
+		}
+		return q.r.down[arc]
+	}
+	if i, ok := s.tie(b, d+cost(a, b)); ok {
+		return i, measure{}
+	}
+	up := (a < b) == ahead
+	dir, mid := q.r.halves(min(a, b), max(a, b), up)
+	if mid == none {
+		i, _ := s.tie(a, d)
+		return i, measure{uint64(q.r.Net.cm[dir>>1]), uint64(q.r.ms(dir))}
+	}
+	if c := cost(a, mid); s.tied(mid, d+c) {
+		return q.latest(s, mid, b, d+c, m, ahead)
+	}
+	i, rest = q.latest(s, a, mid, d, m, ahead)
+	return i, rest.add(m.of(min(mid, b), max(mid, b), (mid < b) == ahead))
 }

@@ -13,6 +13,34 @@ type sweep struct {
 	mark     []uint8
 	seeds    []uint32
 	seen     []uint32 // states whose dist may be set
+	on       map[uint32]tie
+}
+
+// A tie is a state of a leg: the number of its station and what driving there along the leg costs.
+type tie struct {
+	station int
+	cost    uint32
+}
+
+// ties remembers the states of a leg.
+func (s *sweep) ties(leg []station, cost func(station) uint32) {
+	s.on = make(map[uint32]tie, len(leg))
+	for i, x := range leg {
+		if x.state != none {
+			s.on[x.state] = tie{i, cost(x)}
+		}
+	}
+}
+
+// tie returns the station of a state if driving there along the leg costs the same.
+func (s *sweep) tie(state, cost uint32) (station int, ok bool) {
+	t, ok := s.on[state]
+	return t.station, ok && t.cost == cost
+}
+
+func (s *sweep) tied(state, cost uint32) bool {
+	_, ok := s.tie(state, cost)
+	return ok
 }
 
 const fromAbove = 1 << 31

@@ -19,6 +19,7 @@ type Hours func(p Place, from time.Time, days int) (windows [][2]float64, known 
 // Options of [Build] and [Plan]. The zero value is valid.
 type Options struct {
 	Hours    Hours           // nil: no opening hours are known
+	Roads    Roads           // nil: ways to places are estimates
 	Solve    planner.Options // its Progress is replaced if Progress is set
 	Progress func(Itinerary) // called with each better plan; nil: not called
 	Answer   func(Itinerary) // called with the answer before Safety and Others are looked for, and once more between them; nil: not called
@@ -39,6 +40,7 @@ type Built struct {
 	around   []planner.Stop  // all of use, also those that the problem leaves out
 	calls    map[string]call // by stop id
 	cautions []string        // of the trip as a whole
+	off      [][2]float64    // from km to km: the route is off the roads
 }
 
 // A call is what is known about one stop of the problem.
@@ -82,6 +84,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 		b.cautions = append(b.cautions, b.weight.Text)
 	}
 	b.tanks()
+	if err := b.course(opt.Roads); err != nil {
+		return nil, err
+	}
 
 	corridor := geo.NewCorridor(line)
 	var stops []planner.Stop
@@ -97,6 +102,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 		for n, pass := range passes {
 			stops = append(stops, b.stops(o, n, pass)...)
 		}
+	}
+	if stops, err = b.byRoad(opt.Roads, stops); err != nil {
+		return nil, err
 	}
 	b.begin(stops)
 	b.sort(stops)

@@ -4,7 +4,6 @@ package trip
 // package life. They are common practice, no source; none replaces the vehicle's
 // handbook, local rules or a licensed person.
 var tripCautions = []string{
-	"Distances off the route are estimates (straight line × circuity), not roads: check each approach with a map, a road sign and your eyes before you turn in.",
 	"Map data can be old or wrong: a place may be closed, full, frozen off or too low. The sign on the spot decides. Know the height on the vehicle's plate, and add what is on the roof.",
 	"Before you drive off: gas off, steps in, windows and hatches closed, awning in, cable and hose off, everything heavy tied down.",
 	"Hot water: a boiler that stood warm at 40 °C can grow legionella; heat it to 60 °C before you shower, and mind scalding. In frost a valve may empty the boiler by itself.",

@@ -20,8 +20,9 @@ type Itinerary struct {
 	Strips    []Strip           `json:"strips"` // one per tank, in the vehicle's order
 	Places    []Candidate       `json:"places"` // every candidate in the corridor, chosen or not
 	Cautions  []string          `json:"cautions,omitempty"`
-	Why       []planner.Reason  `json:"why,omitempty"` // a refused plan
-	Estimated bool              `json:"estimated"`     // detours are straight distance × circuity
+	Why       []planner.Reason  `json:"why,omitempty"`      // a refused plan
+	Estimated bool              `json:"estimated"`          // a detour of the plan is straight distance × circuity
+	OffRoad   [][2]float64      `json:"off_road,omitempty"` // from km to km: no road is known, the route is as drawn
 	Nearest   *Nearest          `json:"nearest,omitempty"`
 	Safety    *Safety           `json:"safety,omitempty"`
 	Others    []Other           `json:"others,omitempty"` // other plans that one may like better, cheapest first
@@ -93,6 +94,7 @@ type Call struct {
 	OffKm     float64   `json:"off_km"` // straight distance off the route
 	DetourKm  float64   `json:"detour_km"`
 	DetourMin float64   `json:"detour_min"`
+	ByRoad    bool      `json:"by_road,omitempty"` // detour and minutes follow roads; else an estimate
 	ArriveMin float64   `json:"arrive_min"`
 	LeaveMin  float64   `json:"leave_min"`
 	Night     bool      `json:"night,omitempty"`
@@ -156,5 +158,6 @@ type Candidate struct {
 	Tanks    []string  `json:"tanks,omitempty"` // served
 	Night    bool      `json:"night,omitempty"`
 	Chosen   bool      `json:"chosen,omitempty"`
+	ByRoad   bool      `json:"by_road,omitempty"`  // the way there is known
 	Excluded string    `json:"excluded,omitempty"` // why it is not a candidate: too low, private…
 }

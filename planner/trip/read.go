@@ -30,8 +30,8 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 // read is Itinerary with what becomes of the trip if a stop is closed, by stop.
 func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itinerary {
 	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
-		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, Confidence: b.Trip.Confident(), Weight: b.weight, plan: plan}
-	it.Cautions = append(slices.Clone(b.cautions), tripCautions...)
+		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.off, Confidence: b.Trip.Confident(), Weight: b.weight, plan: plan}
+	it.Cautions = append(append(slices.Clone(b.cautions), wayCaution(nil)), tripCautions...)
 	if plan.End == nil {
 		if plan.Status == planner.Infeasible {
 			it.Why = b.why(plan.Why)
@@ -47,6 +47,9 @@ func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itin
 	}
 	it.Days = b.calendar(plan, stops, closed)
 	it.Strips = b.strips(plan, stops)
+	it.Cautions[len(b.cautions)] = wayCaution(it.Days)
+	estimated, _ := estimates(it.Days)
+	it.Estimated = estimated > 0 || len(plan.Visits) == 0
 	it.Return = b.handBack(plan, it.Days)
 	b.instructions(&it, b.frosty(plan))
 	for _, v := range plan.Visits {

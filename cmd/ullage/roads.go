@@ -1,0 +1,61 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os"
+	"strings"
+
+	"ullage/data/demo"
+	"ullage/data/osm"
+	"ullage/geo/road"
+	"ullage/planner/byroad"
+	"ullage/planner/trip"
+)
+
+// roads reads the road networks of the extracts among the places, or of the
+// demo. It returns nil where there are no roads.
+func (in planInput) roads(ctx context.Context) (trip.Roads, error) {
+	var inputs []road.Input
+	if in.places == "" {
+		x, err := osm.ReadRoads(ctx, "demo.osm.pbf", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
+		if err != nil {
+			return nil, err
+		}
+		inputs = append(inputs, x)
+	} else {
+		for _, name := range strings.Split(in.places, ",") {
+			x, err := readRoads(ctx, name)
+			if err != nil {
+				return nil, err
+			}
+			inputs = append(inputs, x)
+		}
+	}
+	all := road.Join(inputs...)
+	if len(all.Ways) == 0 {
+		return nil, nil
+	}
+	net, err := road.Build(ctx, all)
+	if err != nil {
+		return nil, err
+	}
+	g, err := byroad.New(ctx, net)
+	if err != nil {
+		return nil, err
+	}
+	return g.Trip(ctx), nil
+}
+
+// readRoads reads the roads of one file; places as GeoJSON have none.
+func readRoads(ctx context.Context, name string) (road.Input, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return road.Input{}, err
+	}
+	defer f.Close()
+	if json, err := isJSON(name, f); err != nil || json {
+		return road.Input{}, err
+	}
+	return osm.ReadRoads(ctx, name, f, osm.RoadOptions{})
+}

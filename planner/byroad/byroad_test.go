@@ -1,0 +1,252 @@
+package byroad_test
+
+import (
+	"bytes"
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"ullage/data/demo"
+	"ullage/data/osm"
+	"ullage/geo"
+	"ullage/geo/road"
+	"ullage/planner/byroad"
+	"ullage/planner/trip"
+)
+
+// island is the road network of the demo.
+func island(t testing.TB) *road.Network {
+	t.Helper()
+	in, err := osm.ReadRoads(context.Background(), "demo", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	net, err := road.Build(context.Background(), in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return net
+}
+
+func guide(t testing.TB, net *road.Network) *byroad.Guide {
+	t.Helper()
+	g, err := byroad.New(context.Background(), net)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return g
+}
+
+// passage returns the ends of a road with a limit of 2.7 m that a detour of
+// some length goes round.
+func passage(t testing.TB, net *road.Network) (from, to orb.Point) {
+	t.Helper()
+	for e := range uint32(net.Edges()) {
+		if net.Road(e).Limits.HeightCm == 270 {
+			ls := net.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: net.LengthCm(e)}}})
+			return beyond(ls[0], ls[len(ls)-1]), beyond(ls[len(ls)-1], ls[0])
+		}
+	}
+	t.Fatal("the island has no passage of 2.7 m")
+	return
+}
+
+// beyond is 300 m farther on than a, seen from b.
+func beyond(a, b orb.Point) orb.Point {
+	d := geo.DistanceM(a, b)
+	return orb.Point{a[0] + (a[0]-b[0])*300/d, a[1] + (a[1]-b[1])*300/d}
+}
+
+// Sections agree with the whole: the minutes of all sections are those of the course, and there are places by road.
+func TestTripOnRoads(t *testing.T) {
+	net := island(t)
+	g := guide(t, net)
+	tr := demo.Trip()
+	roads := g.Trip(context.Background())
+	line, err := geo.Measure(tr.Route)
+	if err != nil {
+		t.Fatal(err)
+	}
+	km := line.LengthM() / 1000
+	c, err := roads.Course(tr, km)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(c.Off) != 0 {
+		t.Errorf("off the roads %v, though the route is made of them", c.Off)
+	}
+	min, at := 0.0, 0.0
+	for _, p := range c.Pace {
+		if p.ToKm <= at || p.MinPerKm < 60/float64(road.MotorhomeTopKmh) || p.MinPerKm > 12 {
+			t.Errorf("pace %+v after km %v", p, at)
+		}
+		min, at = min+(p.ToKm-at)*p.MinPerKm, p.ToKm
+	}
+	if at != km {
+		t.Errorf("the last section ends at %v of %v", at, km)
+	}
+	own, err := net.Router(context.Background(), byroad.Fits(tr.Vehicle), road.Fastest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	short, err := net.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	course, err := short.Query().Match(context.Background(), tr.Route, road.MatchOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, s := own.Measure(course); math.Abs(min-s/60) > 0.001*min {
+		t.Errorf("sections take %v min, the course %v", min, s/60)
+	}
+}
+
+// A way to a place and back is no shorter than straight there and back from
+// where it leaves and rejoins the route; positions are those of the route.
+func TestWaysOnRoads(t *testing.T) {
+	g := guide(t, island(t))
+	tr := demo.Trip()
+	x, err := osm.Read(context.Background(), "demo", bytes.NewReader(demo.Extract()), osm.Options{NoBackdrop: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	line, err := geo.Measure(tr.Route)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near := geo.NewCorridor(line)
+	var places []*trip.Place
+	for i, p := range x.Places {
+		if len(near.Passes(p.Point, 3000)) > 0 {
+			places = append(places, &x.Places[i])
+		}
+	}
+	roads := g.Trip(context.Background())
+	if _, err := roads.Course(tr, line.LengthM()/1000); err != nil {
+		t.Fatal(err)
+	}
+	ways, err := roads.Ways(places)
+	if err != nil {
+		t.Fatal(err)
+	}
+	reached := map[int]bool{}
+	for _, w := range ways {
+		if w.Closed != "" {
+			continue
+		}
+		reached[w.Place] = true
+		p := places[w.Place].Point
+		straight := (geo.DistanceM(line.At(w.LeaveKm*1000), p) + geo.DistanceM(line.At(w.RejoinKm*1000), p)) / 1000
+		if there := w.Km + w.RejoinKm - w.LeaveKm; there < straight-0.1 {
+			t.Errorf("%s: %.2f km there and back from km %.2f and %.2f, straight %.2f", places[w.Place].ID, there, w.LeaveKm, w.RejoinKm, straight)
+		}
+	}
+	if len(reached) < len(places)*9/10 {
+		t.Errorf("%d of %d places within 3 km are reached", len(reached), len(places))
+	}
+}
+
+// A high vehicle goes round the passage and is told why; a low one does not.
+func TestFollowRoundAPassage(t *testing.T) {
+	net := island(t)
+	g := guide(t, net)
+	a, b := passage(t, net)
+	v := demo.Trip().Vehicle
+	v.HeightM = 2.5
+	low, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, b}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	v.HeightM = 3.05
+	high, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, b}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if low[0].Drawn || high[0].Drawn || len(low[0].Avoided) != 0 || high[0].M < low[0].M+100 {
+		t.Errorf("low %.0f m %q, high %.0f m", low[0].M, low[0].Avoided, high[0].M)
+	}
+	if len(high[0].Avoided) == 0 || !strings.Contains(high[0].Avoided[0], "height limit 2.70 m, the vehicle has 3.05 m") {
+		t.Errorf("avoided %q, want the limit and the vehicle's height", high[0].Avoided)
+	}
+	sea, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, {a[0], a[1] + 5}}})
+	if err != nil || !sea[0].Drawn || len(sea[0].Line) != 2 {
+		t.Errorf("out to sea: %+v, %v, want a straight line", sea, err)
+	}
+}
+
+// A route through the passage is warned of, and a place behind it is closed.
+func TestClosedWay(t *testing.T) {
+	net := island(t)
+	g := guide(t, net)
+	a, b := passage(t, net)
+	tr := demo.Trip()
+	tr.Vehicle.HeightM = 2.5
+	legs, err := g.Follow(context.Background(), tr.Vehicle, [][2]orb.Point{{a, b}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	tr.Route = legs[0].Line
+	tr.Vehicle.HeightM = 3.05
+	line, err := geo.Measure(tr.Route)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := g.Trip(context.Background()).Course(tr, line.LengthM()/1000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(c.Cautions) == 0 || !strings.Contains(c.Cautions[0], "may not go: height limit 2.70 m, the vehicle has 3.05 m") || !strings.Contains(c.Cautions[0], "km 0.") {
+		t.Errorf("cautions %q, want the passage and where it is", c.Cautions)
+	}
+}
+
+// A place at the end of a lane under a bridge of 2.5 m: a low vehicle gets
+// there, a high one is told what keeps it and where; a place with no road near
+// is not known to the roads.
+func TestClosedPlace(t *testing.T) {
+	at := func(x, y float64) road.Node { return road.Node{Point: orb.Point{x, y}} }
+	main := road.Road{Class: road.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
+	lane := road.Road{Class: road.Unclassified, Name: "Hollow Lane", Kmh: [2]float32{50, 50}}
+	low := lane
+	low.Limits.HeightCm = 250
+	net, err := road.Build(context.Background(), road.Input{
+		Nodes: []road.Node{at(0, 0), at(0.1, 0), at(0.2, 0), at(0.1, 0.01), at(0.1, 0.02)},
+		Ways:  []road.Way{{ID: 1, Nodes: []int32{0, 1, 2}, Road: main}, {ID: 2, Nodes: []int32{1, 3}, Road: low}, {ID: 3, Nodes: []int32{3, 4}, Road: lane}},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	places := []*trip.Place{{ID: "n1", Point: orb.Point{0.1001, 0.02}}, {ID: "n2", Point: orb.Point{0.1, 0.2}}}
+	for _, tc := range []struct {
+		height float64
+		closed string
+		km     float64
+	}{
+		// 0.02° of a meridian, twice: 4 × 1105.7 m (WGS84, 110.574 km a degree at the equator), and 2 × 11 m beside the road.
+		{2.3, "", 4.445},
+		{3.05, "height limit 2.50 m, the vehicle has 3.05 m (Hollow Lane, 2.2 km before the place)", 0},
+	} {
+		g := guide(t, net)
+		tr := demo.Trip()
+		tr.Route, tr.CorridorKm, tr.Vehicle.HeightM = orb.LineString{{0, 0}, {0.2, 0}}, 5, tc.height
+		roads := g.Trip(context.Background())
+		if _, err := roads.Course(tr, 22.264); err != nil {
+			t.Fatal(err)
+		}
+		ways, err := roads.Ways(places)
+		if err != nil || len(ways) != 1 || ways[0].Place != 0 {
+			t.Fatalf("%v m: ways %+v, %v, want one to the first place", tc.height, ways, err)
+		}
+		w := ways[0]
+		if !strings.Contains(w.Closed, tc.closed) || (tc.closed == "") != (w.Closed == "") || math.Abs(w.Km-tc.km) > 0.02 {
+			t.Errorf("%v m: %+v, want %q, %v km", tc.height, w, tc.closed, tc.km)
+		}
+		if tc.closed == "" && math.Abs(w.LeaveKm-11.132) > 0.01 {
+			t.Errorf("left at km %v, want 11.132", w.LeaveKm)
+		}
+	}
+}

@@ -1,0 +1,82 @@
+package byroad
+
+import (
+	"fmt"
+	"strings"
+
+	"ullage/geo/road"
+)
+
+// A remark is one thing to mind and all the places where it holds.
+type remark struct {
+	kind road.NoteKind
+	text string
+	at   []string
+}
+
+// named is how many places of one remark are listed.
+const named = 6
+
+// cautions says what to mind along the course, what the vehicle may not do
+// first. Things of one kind are one line with all their positions.
+func (g *Guide) cautions(r rule) []string {
+	var list []*remark
+	add := func(n road.Note, m float64) {
+		text := n.Text
+		where := fmt.Sprintf("km %.1f", r.at(m+n.AlongM)/1000)
+		if n.Road != "" {
+			where += " (" + n.Road + ")"
+		}
+		for _, x := range list {
+			if x.kind == n.Kind && x.text == text {
+				x.at = append(x.at, where)
+				return
+			}
+		}
+		list = append(list, &remark{n.Kind, text, []string{where}})
+	}
+	m := 0.0
+	for _, s := range g.course {
+		p := g.own.PathOf(s.Steps)
+		for _, n := range g.own.Avoided(p) {
+			add(n, m)
+		}
+		for _, n := range g.own.Notes(p) {
+			add(n, m)
+		}
+		length, _ := g.own.Measure(road.Course{s})
+		m += length
+	}
+	var out []string
+	for kind := range road.GuestsNote + 1 {
+		for _, x := range list {
+			if x.kind == order[kind] {
+				out = append(out, fmt.Sprintf(sentences[x.kind], x.text, places(x.at)))
+			}
+		}
+	}
+	return out
+}
+
+// order is by what can go wrong.
+var order = [...]road.NoteKind{road.Avoided, road.UnknownLimit, road.GasNote, road.FerryNote, road.GateNote, road.NarrowNote, road.UnpavedNote, road.GuestsNote, road.TollNote}
+
+// sentences say what to do about a remark: its text, its positions.
+var sentences = [...]string{
+	road.UnknownLimit: "Before you drive on: %s: %s. Read the sign, and turn round rather than try.",
+	road.Avoided:      "The route goes where this vehicle may not go: %s: %s. Change the route there; do not drive it as it is.",
+	road.GasNote:      "Gas: %s: %s. Cylinders shut; the operator's rules and the signs decide.",
+	road.TollNote:     "On the route: %s: %s. It is not in the cost.",
+	road.FerryNote:    "On the route: %s: %s. Times and fare are not in the plan: ask the operator about the vehicle's height and length.",
+	road.GateNote:     "On the route: %s: %s.",
+	road.UnpavedNote:  "On the route: %s: %s. The hire agreement may forbid it.",
+	road.NarrowNote:   "On the route: %s: %s.",
+	road.GuestsNote:   "On the route: %s: %s.",
+}
+
+func places(at []string) string {
+	if more := len(at) - named; more > 0 {
+		return strings.Join(at[:named], ", ") + fmt.Sprintf(" and %d more", more)
+	}
+	return strings.Join(at, ", ")
+}

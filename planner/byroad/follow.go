@@ -1,0 +1,69 @@
+package byroad
+
+import (
+	"context"
+
+	"github.com/paulmach/orb"
+
+	"ullage/geo/road"
+	"ullage/planner/trip"
+)
+
+// A Leg is the way between two points of a route.
+type Leg struct {
+	Line    orb.LineString
+	Drawn   bool // no road is known: straight, as drawn
+	M, S    float64
+	Avoided []string // roads that a car would take and this vehicle may not, and why
+}
+
+// clickM is how far from a road a click may be.
+const clickM = 500
+
+// Follow returns the way of a vehicle for each pair of points. Where one of
+// them is far from every road, or no way leads from one to the other, it is
+// straight.
+func (g *Guide) Follow(ctx context.Context, v trip.Vehicle, pairs [][2]orb.Point) ([]Leg, error) {
+	if err := g.vehicle(ctx, v); err != nil {
+		return nil, err
+	}
+	out := make([]Leg, len(pairs))
+	for i, p := range pairs {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		for _, s := range g.ask.Through(p[:], clickM) {
+			out[i] = g.leg(s)
+		}
+		for _, s := range g.any.Through(p[:], clickM) {
+			for _, n := range g.own.Avoided(g.own.PathOf(s.Steps)) {
+				out[i].Avoided = append(out[i].Avoided, roadName(n)+": "+n.Text)
+			}
+		}
+	}
+	return out, nil
+}
+
+// Match puts a track on roads; where none is near, it stays as it is.
+func (g *Guide) Match(ctx context.Context, v trip.Vehicle, track orb.LineString) ([]Leg, error) {
+	if err := g.vehicle(ctx, v); err != nil {
+		return nil, err
+	}
+	if err := g.match(ctx, track); err != nil {
+		return nil, err
+	}
+	out := make([]Leg, len(g.course))
+	for i, s := range g.course {
+		out[i] = g.leg(s)
+		for _, n := range g.own.Avoided(g.own.PathOf(s.Steps)) {
+			out[i].Avoided = append(out[i].Avoided, roadName(n)+": "+n.Text)
+		}
+	}
+	return out, nil
+}
+
+func (g *Guide) leg(s road.Stretch) Leg {
+	l := Leg{Line: g.net.StretchLine(s), Drawn: len(s.Steps) == 0}
+	l.M, l.S = g.own.Measure(road.Course{s})
+	return l
+}
