@@ -20,7 +20,7 @@ import (
 	"ullage/planner/trip"
 )
 
-const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-units U] [-roads=false] [-json|-problem]"
+const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-units U] [-roads=false] [-at KM|LAT,LON -now TIME [-levels L] [-closed ID,…] [-save F]] [-json|-problem]"
 
 // plan plans a trip and prints it.
 func plan(args []string, stdout, stderr io.Writer) int {
@@ -33,6 +33,12 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	flags.StringVar(&in.start, "start", "", "first day: 2026-06-12")
 	within := flags.Duration("within", 30*time.Second, "time to look for a better plan")
 	byRoad := flags.Bool("roads", true, "follow the roads of the map data; false: estimate ways to places from straight distance")
+	var road roadInput
+	flags.StringVar(&road.at, "at", "", "on the road: where you are, as km along the route or latitude,longitude")
+	flags.StringVar(&road.now, "now", "", "on the road: local time, 2026-06-13T14:20")
+	flags.StringVar(&road.gauges, "levels", "", "on the road: what the gauges show: "+gaugeUsage)
+	flags.StringVar(&road.closed, "closed", "", "on the road: ids of places that are closed, separated by commas")
+	flags.StringVar(&road.save, "save", "", "on the road: write the rest of the trip, with what was learnt, to a trip file")
 	asProblem := flags.Bool("problem", false, "print the problem as JSON, for ullage solve, instead of planning")
 	shown := flags.String("units", "metric", "units that are printed: metric, british, american")
 	asJSON := flags.Bool("json", false, "print the itinerary as JSON")
@@ -59,19 +65,27 @@ func plan(args []string, stdout, stderr io.Writer) int {
 			return wrong(stderr, "plan: %v", err)
 		}
 	}
-	built, err := trip.Build(t, from.places, trip.Options{Hours: openingHours(), Roads: roads})
+	ctx, cancel := context.WithTimeout(context.Background(), *within)
+	defer cancel()
+	opt := trip.Options{Hours: openingHours(), Roads: roads}
+	var onward trip.Onward
+	if road.given() {
+		if onward, err = road.goOn(ctx, t, from, opt); err != nil {
+			return wrong(stderr, "plan: %v", err)
+		}
+		t = onward.Trip
+	}
+	built, err := trip.Build(t, from.places, opt)
 	if err != nil {
 		return wrong(stderr, "plan: %v", err)
 	}
 	if *asProblem {
 		return printed(stderr, printJSON(stdout, built.Problem))
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), *within)
-	defer cancel()
 	printedIt := false // the plan is printed as soon as it is there
 	show := func(it trip.Itinerary) {
 		if !printedIt && !*asJSON {
-			printedIt, err = true, printItinerary(stdout, t, it, from, as)
+			printedIt, err = true, printItinerary(stdout, t, it, from, as, onward)
 		}
 	}
 	it, planErr := built.Plan(ctx, trip.Options{Answer: show})

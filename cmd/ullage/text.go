@@ -27,11 +27,12 @@ type sheet struct {
 }
 
 // printItinerary prints days, calls and levels, or why there is no plan.
-func printItinerary(w io.Writer, t trip.Trip, it trip.Itinerary, from source, shown units.System) error {
+func printItinerary(w io.Writer, t trip.Trip, it trip.Itinerary, from source, shown units.System, onward trip.Onward) error {
 	p := &sheet{w: bufio.NewWriter(w), it: it, units: shown}
 	p.start, _ = time.Parse(trip.DateLayout, t.Start)
 	p.remarks = repeated(it)
 	p.head(t)
+	p.road(onward)
 	if len(it.Days) == 0 {
 		p.refusal()
 	}

@@ -36,6 +36,7 @@ type Built struct {
 	weight   *Weight // nil: not known
 	places   []Place
 	hours    Hours
+	roads    Roads
 	start    time.Time
 	around   []planner.Stop  // all of use, also those that the problem leaves out
 	calls    map[string]call // by stop id
@@ -76,7 +77,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if t.Currency == "" {
 		t.Currency = "EUR"
 	}
-	b := &Built{Trip: t, places: places, hours: opt.Hours, start: start, calls: map[string]call{}, Problem: problem(t, line.LengthM()/1000)}
+	b := &Built{Trip: t, places: places, hours: opt.Hours, roads: opt.Roads, start: start, calls: map[string]call{}, Problem: problem(t, line.LengthM()/1000)}
 	if b.use, err = newUsage(t, b.Problem.LengthKm); err != nil {
 		return nil, err
 	}

@@ -183,8 +183,10 @@ func (b *Built) headroom(tank string, level float64) float64 {
 	return level
 }
 
-func (b *Built) tankName(id string) string {
-	for _, k := range b.Trip.Vehicle.Tanks {
+func (b *Built) tankName(id string) string { return b.Trip.Vehicle.tankName(id) }
+
+func (v Vehicle) tankName(id string) string {
+	for _, k := range v.Tanks {
 		if k.ID == id {
 			return k.Name
 		}

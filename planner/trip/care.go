@@ -25,7 +25,7 @@ func (b *Built) care(ctx context.Context, plan planner.Plan) *Care {
 	}
 	t := b.Trip
 	t.Confidence = 0.5
-	likely, err := Build(t, b.places, Options{Hours: b.hours})
+	likely, err := Build(t, b.places, Options{Hours: b.hours, Roads: b.roads})
 	if err != nil {
 		return nil
 	}

@@ -51,7 +51,7 @@ func (b *Built) tripCures(ctx context.Context) []string {
 		if !r.apply(&t) || ctx.Err() != nil {
 			continue
 		}
-		tried, err := Build(t, b.places, Options{Hours: b.hours})
+		tried, err := Build(t, b.places, Options{Hours: b.hours, Roads: b.roads})
 		if err != nil {
 			continue
 		}

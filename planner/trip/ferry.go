@@ -47,11 +47,23 @@ func (t Trip) pace(lengthKm float64) []planner.Pace {
 
 const firstMetre = 0.001 // km
 
+// late is how much later than its usual departure the trip begins, in minutes.
+func (b *Built) late() float64 { return max(b.Trip.FromMin-b.Trip.Day.DepartMin, 0) }
+
+// driving is the minutes at the wheel between two positions.
+func (b *Built) driving(fromKm, toKm float64) float64 {
+	minutes := b.Problem.Drive.Minutes(fromKm, toKm)
+	if fromKm < firstMetre && toKm >= firstMetre {
+		minutes -= b.late()
+	}
+	return minutes
+}
+
 // begin sets the clock of a trip that begins later than its usual departure:
 // the time until then passes in the first metre, where no stop is.
 func (b *Built) begin(stops []planner.Stop) {
-	late := b.Trip.FromMin - b.Trip.Day.DepartMin
-	if late <= 0 {
+	late := b.late()
+	if late == 0 {
 		return
 	}
 	d := &b.Problem.Drive

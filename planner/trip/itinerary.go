@@ -30,6 +30,7 @@ type Itinerary struct {
 	Confidence float64          `json:"confidence"`       // of each tank's use: the bands of the strips
 	Care       *Care            `json:"care,omitempty"`   // what that costs
 	Weight     *Weight          `json:"weight,omitempty"` // nil: not known
+	Done       []Done           `json:"done,omitempty"`   // stops behind
 	Return     *Return          `json:"return,omitempty"`
 	HowTos     []life.HowTo     `json:"howtos,omitempty"`     // of what the trip does
 	Checklists []life.Checklist `json:"checklists,omitempty"` // set-off, arrival, service, return

@@ -30,7 +30,7 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 // read is Itinerary with what becomes of the trip if a stop is closed, by stop.
 func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itinerary {
 	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
-		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.off, Confidence: b.Trip.Confident(), Weight: b.weight, plan: plan}
+		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.off, Confidence: b.Trip.Confident(), Weight: b.weight, Done: b.Trip.Done, plan: plan}
 	it.Cautions = append(append(slices.Clone(b.cautions), wayCaution(nil)), tripCautions...)
 	if plan.End == nil {
 		if plan.Status == planner.Infeasible {
@@ -69,14 +69,13 @@ func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itin
 // calendar splits a plan into days; a stay of several nights gives days
 // without driving.
 func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop, closed map[string]*planner.Closure) []Day {
-	d := b.Problem.Drive
 	var days []Day
-	day := b.newDay(1, 0, d.DepartMin)
+	day := b.newDay(1, 0, b.Problem.Drive.DepartMin+b.late())
 	km := 0.0
 	for _, v := range plan.Visits {
 		s := stops[v.Stop]
 		day.DriveKm += s.Km - km + s.DetourKm/2
-		day.DriveMin += d.Minutes(km, s.Km) + s.DetourMin/2
+		day.DriveMin += b.driving(km, s.Km) + s.DetourMin/2
 		day.Calls = append(day.Calls, b.call(s, v, closed[v.Stop]))
 		day.ToKm, km = s.Km, s.Km
 		if v.Night {
@@ -92,7 +91,7 @@ func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop, clos
 	}
 	end := b.Problem.LengthKm
 	day.DriveKm += end - km
-	day.DriveMin += d.Minutes(km, end)
+	day.DriveMin += b.driving(km, end)
 	day.ToKm, day.EndMin = end, plan.End.Min
 	days = append(days, day)
 	for i := range days {
@@ -112,7 +111,7 @@ func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Stri
 	for i, k := range b.Trip.Vehicle.Tanks {
 		t := b.Problem.Tanks[i]
 		strip := Strip{Tank: k.ID, Name: k.Name, Kind: k.Kind, Unit: k.Unit, Capacity: k.Capacity, Reserve: t.Reserve}
-		at := Level{Km: 0, Min: b.Problem.Drive.DepartMin, Day: 1, L: t.Start}
+		at := Level{Km: 0, Min: b.Problem.Drive.DepartMin + b.late(), Day: 1, L: t.Start}
 		off := 0.0 // half detour of the stop behind, driven at the start of the leg
 		band, perKm := newCourse(t), b.use.perKm(k)
 		strip.Points = append(strip.Points, band.fill(at))

@@ -35,6 +35,8 @@ type Trip struct {
 	Avoid      []string           `json:"avoid,omitempty"`       // place ids
 	Require    []string           `json:"require,omitempty"`     // place ids
 	Keep       []string           `json:"keep,omitempty"`        // stops of the plan in use: kept as long as that costs at most keepWithin more
+	Done       []Done             `json:"done,omitempty"`        // stops behind, where the trip goes on from the road
+	DoneKm     float64            `json:"done_km,omitempty"`     // how far that was
 	Route      orb.LineString     `json:"-"`                     // carried as the geometry of the trip file
 }
 

@@ -1,0 +1,140 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/paulmach/orb"
+
+	"ullage/data/tripfile"
+	"ullage/planner/trip"
+)
+
+// This file plans on from the road: here, now, these gauges, these places closed.
+
+// A roadInput is what the flags say of where somebody is; the zero value is at home.
+type roadInput struct{ at, now, gauges, closed, save string }
+
+func (in roadInput) given() bool { return in != roadInput{} }
+
+// gaugeKinds are the words of -levels.
+const gaugeUsage = "diesel=41 (in the tank's unit), grey=60%, fresh=3/4, cassette=lamp or cassette=dark, separated by commas"
+
+func (in roadInput) parse() (trip.Now, error) {
+	n := trip.Now{Time: in.now}
+	if in.now == "" || in.at == "" {
+		return n, errors.New("on the road both -at and -now are needed")
+	}
+	if lat, lon, pair := strings.Cut(in.at, ","); pair {
+		y, err1 := strconv.ParseFloat(strings.TrimSpace(lat), 64)
+		x, err2 := strconv.ParseFloat(strings.TrimSpace(lon), 64)
+		if err := errors.Join(err1, err2); err != nil || !(y >= -90 && y <= 90 && x >= -180 && x <= 180) {
+			return n, fmt.Errorf("-at %q: write km along the route, or latitude,longitude", in.at)
+		}
+		n.At = &orb.Point{x, y}
+	} else {
+		km, err := strconv.ParseFloat(in.at, 64)
+		if err != nil {
+			return n, fmt.Errorf("-at %q: write km along the route, or latitude,longitude", in.at)
+		}
+		n.Km = &km
+	}
+	if in.closed != "" {
+		n.Closed = strings.Split(in.closed, ",")
+	}
+	var err error
+	n.Gauges, err = gauges(in.gauges)
+	return n, err
+}
+
+func gauges(text string) (map[string]trip.Shown, error) {
+	out := map[string]trip.Shown{}
+	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' }) {
+		tank, value, _ := strings.Cut(part, "=")
+		s, err := shown(strings.TrimSpace(value))
+		if err != nil {
+			return nil, fmt.Errorf("-levels %q: write %s", part, gaugeUsage)
+		}
+		out[strings.TrimSpace(tank)] = s
+	}
+	return out, nil
+}
+
+func shown(value string) (trip.Shown, error) {
+	kind := "litres"
+	switch {
+	case value == "lamp":
+		return trip.Shown{Kind: "lamp", Value: 1}, nil
+	case value == "dark":
+		return trip.Shown{Kind: "lamp"}, nil
+	case strings.HasSuffix(value, "%"):
+		kind, value = "percent", strings.TrimSuffix(value, "%")
+	case strings.HasSuffix(value, "/4"):
+		kind, value = "quarters", strings.TrimSuffix(value, "/4")
+	}
+	v, err := strconv.ParseFloat(value, 64)
+	return trip.Shown{Kind: kind, Value: v}, err
+}
+
+// goOn plans the trip as it was, and makes what is left of it a trip.
+func (in roadInput) goOn(ctx context.Context, t trip.Trip, from source, opt trip.Options) (trip.Onward, error) {
+	now, err := in.parse()
+	if err != nil {
+		return trip.Onward{}, err
+	}
+	built, err := trip.Build(t, from.places, opt)
+	if err != nil {
+		return trip.Onward{}, err
+	}
+	ctx, enough := context.WithCancel(ctx)
+	defer enough()
+	opt.Answer = func(trip.Itinerary) { enough() }
+	it, err := built.Plan(ctx, opt)
+	if err != nil {
+		return trip.Onward{}, err
+	}
+	o, err := t.Onward(it, now)
+	if err != nil || in.save == "" {
+		return o, err
+	}
+	return o, save(in.save, o.Trip)
+}
+
+func save(name string, t trip.Trip) error {
+	f, err := os.Create(name)
+	if err != nil {
+		return err
+	}
+	return errors.Join(tripfile.Write(f, t), f.Close())
+}
+
+// road prints what is behind and what the gauges taught.
+func (p *sheet) road(o trip.Onward) {
+	if len(p.it.Done) > 0 {
+		p.line("Behind you")
+		for _, d := range p.it.Done {
+			does := d.Tasks
+			if d.Night {
+				does = append(does[:len(does):len(does)], "night")
+			}
+			date, _ := time.Parse(trip.DateLayout, d.Date)
+			p.wrap("  [x] ", fmt.Sprintf("%s, %s %s (%s): %s", date.Format("Monday"), p.mark(d.Km, 0), d.Name, d.Place, strings.Join(does, ", ")))
+		}
+		p.line("")
+	}
+	if len(o.Lessons)+len(o.Notes) > 0 {
+		p.line("From the gauges and the clock")
+		for _, l := range o.Lessons {
+			p.wrap("  - ", p.prose(l.Text))
+		}
+		for _, n := range o.Notes {
+			p.wrap("  - ", p.prose(n))
+		}
+		p.line("")
+	}
+}

@@ -1,0 +1,189 @@
+package trip
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"ullage/geo"
+)
+
+// afterTheNight is the living trip on the second morning, and its plan.
+func afterTheNight(t *testing.T) (Trip, []Place, Itinerary, Now) {
+	t.Helper()
+	b, it := living(t)
+	return b.Trip, b.places, it, Now{Km: new(200.0), Time: "2026-06-13T11:00"}
+}
+
+func mustOnward(t *testing.T, tr Trip, it Itinerary, now Now) Onward {
+	t.Helper()
+	o, err := tr.Onward(it, now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return o
+}
+
+// From km 200 of 300, at 11 o'clock of the second day: the rest is 100 km, the
+// night is behind, and the new plan ends when the old one did or later.
+func TestOnward(t *testing.T) {
+	tr, places, it, now := afterTheNight(t)
+	now.Closed = []string{"n4"}
+	o := mustOnward(t, tr, it, now)
+	line, err := geo.Measure(o.Trip.Route)
+	if err != nil || math.Abs(line.LengthM()-100_000) > 1 {
+		t.Fatalf("%v m to go, %v, want 100 km", line.LengthM(), err)
+	}
+	if o.Trip.Start != "2026-06-13" || o.Trip.FromMin != 660 || math.Abs(o.Trip.DoneKm-200) > 1e-9 {
+		t.Errorf("begins %s at %v, %v km done", o.Trip.Start, o.Trip.FromMin, o.Trip.DoneKm)
+	}
+	if n := len(o.Trip.Done); n == 0 || !o.Trip.Done[n-1].Night || o.Trip.Done[n-1].Place != "n2" || o.Trip.Done[n-1].Date != "2026-06-12" {
+		t.Errorf("done %+v, want the night at n2 as the last", o.Trip.Done)
+	}
+	if strings.Join(o.Trip.Avoid, " ") != "n4" || tr.Avoid != nil {
+		t.Errorf("avoid %v, before %v", o.Trip.Avoid, tr.Avoid)
+	}
+	next, err := Plan(context.Background(), o.Trip, places, Options{})
+	if err != nil || len(next.Days) != 1 {
+		t.Fatalf("%s, %d days, %v", next.Status, len(next.Days), err)
+	}
+	if d := next.Days[0]; d.StartMin != 660 || d.DriveMin > 110 {
+		t.Errorf("the day begins at %v with %v min at the wheel, want 11:00 and a good 100", d.StartMin, d.DriveMin)
+	}
+	// 100 km from 11:00 are 12:40, and what is done on the way.
+	if got := next.Days[0].EndMin; got < 760 || got > 830 {
+		t.Errorf("at the end at %v min, want soon after 12:40", got)
+	}
+	if len(next.Done) != len(o.Trip.Done) {
+		t.Errorf("the new itinerary has %d stops behind", len(next.Done))
+	}
+	// Once more on the way: history grows, distances add up.
+	again := mustOnward(t, o.Trip, next, Now{Km: new(50.0), Time: "2026-06-13T11:55"})
+	if math.Abs(again.Trip.DoneKm-250) > 1e-9 {
+		t.Errorf("%v km done, want 250", again.Trip.DoneKm)
+	}
+}
+
+// Without a reading the plan goes on with what it planned; a gauge that says
+// more was used plans with less and learns; bounds hold.
+func TestOnwardLearns(t *testing.T) {
+	tr, _, it, now := afterTheNight(t)
+	blind := mustOnward(t, tr, it, now)
+	now.Gauges = map[string]Shown{"diesel": {Kind: "litres", Value: blind.Trip.Levels["diesel"] - 6}}
+	o := mustOnward(t, tr, it, now)
+	if len(o.Lessons) != 1 || len(o.Trip.Learned) != 1 {
+		t.Fatalf("lessons %+v, learnt %+v", o.Lessons, o.Trip.Learned)
+	}
+	if l := o.Lessons[0]; !(l.Factor > 1 && l.Factor <= 2) || !strings.Contains(l.Text, "the difference is believed") || o.Trip.Levels["diesel"] >= blind.Trip.Levels["diesel"] {
+		t.Errorf("lesson %+v, level %v, blind %v", l, o.Trip.Levels["diesel"], blind.Trip.Levels["diesel"])
+	}
+	now.Gauges = map[string]Shown{"diesel": {Kind: "percent", Value: 0}}
+	if l := mustOnward(t, tr, it, now).Trip.Learned[0]; l.Factor > 2 {
+		t.Errorf("factor %v beyond the bound of 2", l.Factor)
+	}
+	// The battery is filled by driving: its level counts, nothing is learnt.
+	now.Gauges = map[string]Shown{"battery": {Kind: "percent", Value: 50}}
+	if o := mustOnward(t, tr, it, now); len(o.Trip.Learned) != 0 || len(o.Lessons) != 1 || o.Lessons[0].Factor != 0 {
+		t.Errorf("battery: %+v, %+v", o.Trip.Learned, o.Lessons)
+	}
+	// A dark lamp of the cassette: it is not above the reserve's level.
+	now.Gauges = map[string]Shown{"cassette": {Kind: "lamp", Value: 0}}
+	if o := mustOnward(t, tr, it, now); o.Trip.Levels["cassette"] > 17-3.4+1e-9 {
+		t.Errorf("cassette at %v, the lamp of 13.6 L is dark", o.Trip.Levels["cassette"])
+	}
+}
+
+// Many mornings on the road: readings of a crew that uses 1.3 times the usual
+// bring the factor near 1.3.
+func TestOnwardConverges(t *testing.T) {
+	tr := lived(0, "2026-06-12")
+	u, err := newUsage(tr, 200)
+	if err != nil {
+		t.Fatal(err)
+	}
+	k := tr.Vehicle.Tanks[0]
+	perKm := u.road.Of("diesel").Likely / 100
+	for range 12 {
+		used := 400 * perKm
+		learned := 1.0
+		for _, f := range tr.Learned {
+			learned = f.Factor
+		}
+		g := watched{tank: k, trip: tr, use: u, from: Level{L: 75, Low: 75, Likely: 75, High: 75},
+			expected: Level{Km: 400, L: 75 - used, Low: 75 - 1.2*used, Likely: 75 - learned*used, High: 75 - 0.8*used}}
+		_, f, err := g.learn(Shown{Kind: "litres", Value: 75 - 1.3*used})
+		if err != nil || f == nil {
+			t.Fatal(err)
+		}
+		tr.Learned = append(tr.Learned[:0], *f)
+	}
+	if f := tr.Learned[0]; math.Abs(f.Factor-1.3) > 0.04 || f.Readings != 12 {
+		t.Errorf("learnt %+v, want 1.3", f)
+	}
+}
+
+// Out and back on one road: the pass counts that the time tells.
+func TestOnwardFindsThePass(t *testing.T) {
+	tr, places, _, _ := afterTheNight(t)
+	tr.Route = orb.LineString{{0, 0}, {100 / kmPerDegree, 0}, {0, 0}}
+	tr.Stays.MinNights, tr.KeysByMin = 0, 0
+	places = append(places, at("out", "dump", 190, 0, yes("grey"), yes("cassette")))
+	places[len(places)-1].Point = orb.Point{10 / kmPerDegree, 0}
+	it, err := Plan(context.Background(), tr, places, Options{})
+	if err != nil || len(it.Days) == 0 {
+		t.Fatalf("%v, %v", it.Why, err)
+	}
+	spot := orb.Point{60 / kmPerDegree, 0}
+	for when, want := range map[string]float64{"2026-06-12T10:00": 60, "2026-06-12T11:25": 140} {
+		o := mustOnward(t, tr, it, Now{At: &spot, Time: when})
+		if math.Abs(o.Trip.DoneKm-want) > 0.1 {
+			t.Errorf("%s: km %v, want %v", when, o.Trip.DoneKm, want)
+		}
+	}
+	// Two kilometres beside the road: the way goes on from the very spot.
+	spot[1] = 2 / 110.574
+	if o := mustOnward(t, tr, it, Now{At: &spot, Time: "2026-06-12T10:00"}); o.Trip.Route[0] != spot {
+		t.Errorf("begins at %v, want %v", o.Trip.Route[0], spot)
+	}
+}
+
+func TestOnwardEveningAndMorning(t *testing.T) {
+	tr, _, it, now := afterTheNight(t)
+	now.Time = "2026-06-13T06:30" // before the usual 9 o'clock
+	if o := mustOnward(t, tr, it, now); o.Trip.FromMin != 0 {
+		t.Errorf("begins at %v, want the usual departure", o.Trip.FromMin)
+	}
+	now.Time = "2026-06-13T23:10"
+	if o := mustOnward(t, tr, it, now); o.Trip.FromMin != 540+600-60 || len(o.Notes) == 0 {
+		t.Errorf("begins at %v with %q", o.Trip.FromMin, o.Notes)
+	}
+}
+
+func TestOnwardErrors(t *testing.T) {
+	tr, _, it, now := afterTheNight(t)
+	for _, c := range []struct {
+		change func(*Now)
+		want   string
+	}{
+		{func(n *Now) { n.Time = "noon" }, "write it as 2026-06-13T14:20"},
+		{func(n *Now) { n.Time = "2026-06-11T12:00" }, "before the trip begins"},
+		{func(n *Now) { n.Km = new(300.0) }, "give a place before its end"},
+		{func(n *Now) { n.Km = new(math.NaN()) }, "give a place before its end"},
+		{func(n *Now) { n.Km = nil }, "say where you are"},
+		{func(n *Now) { n.Km, n.At = nil, &orb.Point{0, 5} }, "more than 50 km off"},
+		{func(n *Now) { n.Gauges = map[string]Shown{"wine": {}} }, "no such tank"},
+		{func(n *Now) { n.Gauges = map[string]Shown{"fresh": {Kind: "quarters", Value: 5}} }, "Fresh water: life: the gauge shows 5"},
+	} {
+		n := now
+		c.change(&n)
+		if _, err := tr.Onward(it, n); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("err = %v, want %q", err, c.want)
+		}
+	}
+	if _, err := tr.Onward(Itinerary{}, now); err == nil || !strings.Contains(err.Error(), "no plan to go on from") {
+		t.Errorf("err = %v", err)
+	}
+}

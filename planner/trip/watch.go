@@ -1,0 +1,163 @@
+package trip
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"ullage/planner"
+	"ullage/planner/life"
+)
+
+// A watched tank is one between its last service and now.
+type watched struct {
+	tank  Tank
+	trip  Trip
+	use   usage
+	strip Strip
+
+	from, expected Level // after the last service, and now, as the plan has it
+	nights         int   // since then
+}
+
+// look finds both moments in the plan.
+func (g *watched) look(it Itinerary, here, min float64) {
+	g.from = g.strip.Points[0]
+	for _, d := range it.Days {
+		for _, c := range d.Calls {
+			if !isBehind(c, here, min) {
+				continue
+			}
+			g.nights += c.Nights
+			if slices.ContainsFunc(c.Tasks, func(x Task) bool { return x.Tank == g.tank.ID }) {
+				g.nights = 0
+				for _, p := range g.strip.Points {
+					if p.Min <= c.LeaveMin+1e-6 {
+						g.from = p
+					}
+				}
+			}
+		}
+	}
+	// The last moment of the plan that is behind, and the way from it to here.
+	points := g.strip.Points
+	i := 0
+	for j, p := range points {
+		if p.Km < here-hereKm || p.Km <= here+hereKm && p.Min <= min {
+			i = j
+		}
+	}
+	g.expected = points[i]
+	if i+1 < len(points) && points[i+1].Km > points[i].Km && here > points[i].Km {
+		a, b := points[i], points[i+1]
+		f := math.Min((here-a.Km)/(b.Km-a.Km), 1)
+		mix := func(x, y float64) float64 { return x + f*(y-x) }
+		g.expected = Level{Km: here, L: mix(a.L, b.L), Low: mix(a.Low, b.Low), Likely: mix(a.Likely, b.Likely), High: mix(a.High, b.High)}
+	}
+}
+
+// learn takes what a gauge shows. factor is nil where nothing is to be learnt.
+func (g watched) learn(s Shown) (lesson Lesson, factor *life.Factor, err error) {
+	k := g.tank
+	gauge := life.Gauge{Kind: s.Kind, Capacity: k.Capacity, LampAt: s.LampAt, Waste: k.Kind == planner.Waste}
+	if gauge.LampAt == 0 {
+		gauge.LampAt = k.Reserve
+		if gauge.Waste {
+			gauge.LampAt = k.Capacity - k.Reserve
+		}
+	}
+	reading, err := gauge.Read(s.Value)
+	if err != nil {
+		return Lesson{}, nil, err
+	}
+	mean, level := g.level(reading)
+	lesson = Lesson{Tank: k.ID, Level: level}
+	defer func() {
+		lesson.Text = fmt.Sprintf("%s: planned with %.0f %s from here (likely %.0f, the plan had %.0f). %s", k.Name, level, k.Unit, mean, g.expected.Likely, lesson.Text)
+	}()
+	use, teaches := g.used()
+	if !teaches {
+		lesson.Text = "Driving or the hook-up fill it too, so that a reading says nothing about the use."
+		return lesson, nil, nil
+	}
+	old := life.NewFactor(use)
+	for _, f := range g.trip.Learned {
+		if f.Tank == k.ID {
+			old = f
+		}
+	}
+	z := quantile(g.trip.Confident())
+	seen, err := old.Learn(life.Observation{
+		From: life.Reading{Level: g.from.Likely, SD: (g.from.High - g.from.Low) / 2 / z, Low: g.from.Low, High: g.from.High}, To: reading,
+		Waste: gauge.Waste, Unit: k.Unit, Likely: use.Likely, Day: use.Spread().Day, N: float64(g.nights) + math.Max(g.expected.Km-g.from.Km, 0)/100})
+	if err != nil {
+		return Lesson{}, nil, err
+	}
+	lesson.Text = seen.Why
+	if seen.After.Readings == old.Readings {
+		return lesson, nil, nil
+	}
+	lesson.Factor = seen.After.Factor
+	return lesson, &seen.After, nil
+}
+
+// used is what the model says was used since the last service, before
+// anything was learnt. teaches is false where the vehicle does not live, or
+// where something else fills the tank on the way.
+func (g watched) used() (use life.Use, teaches bool) {
+	if !g.use.lives {
+		return life.Use{}, false
+	}
+	km := math.Max(g.expected.Km-g.from.Km, 0)
+	middle := g.trip.Route[len(g.trip.Route)/2]
+	night := g.use.stay(nil, life.Where{Lat: middle.Lat(), Lon: middle.Lon()}, g.expected.Km, false)
+	road := g.use.road.Of(g.tank.ID).Times(km / 100)
+	parts := append(slices.Clone(road.Parts), night.Of(g.tank.ID).Times(float64(g.nights)).Parts...)
+	for _, p := range parts {
+		if p.Amount < 0 {
+			return life.Use{}, false
+		}
+	}
+	use = life.NewUse(g.tank.ID, parts...)
+	// The plan knows the places of the nights: its sum counts, shared as above.
+	planned := math.Abs(g.from.Likely - g.expected.Likely)
+	for _, f := range g.trip.Learned {
+		if f.Tank == g.tank.ID {
+			planned /= f.Factor
+		}
+	}
+	if use.Likely > 0 {
+		use = use.Times(planned / use.Likely)
+	}
+	return use, true
+}
+
+// level joins what the plan expects and what the gauge shows to a likely level
+// and one to plan with. A gauge that contradicts the plan is believed.
+func (g watched) level(r life.Reading) (mean, level float64) {
+	z := quantile(g.trip.Confident())
+	capacity := g.tank.Capacity
+	prior := math.Max((g.expected.High-g.expected.Low)/2/math.Max(z, 0.5), 0.05*capacity)
+	mean, sd := g.expected.Likely, prior
+	if math.IsInf(r.SD, 1) {
+		mean = math.Min(math.Max(mean, r.Low), r.High)
+	} else {
+		w := prior * prior / (prior*prior + r.SD*r.SD)
+		sd = prior * math.Sqrt(1-w)
+		if math.Abs(r.Level-mean) > 3*math.Hypot(prior, r.SD) {
+			w, sd = 1, r.SD
+		}
+		mean += w * (r.Level - mean)
+	}
+	careful := mean - z*sd
+	if g.tank.Kind == planner.Waste {
+		careful = mean + z*sd
+	}
+	return mean, math.Min(math.Max(careful, r.Low), r.High)
+}
+
+// quantile of the standard normal distribution; never less than a hair.
+func quantile(confidence float64) float64 {
+	return cmp.Or(math.Sqrt2*math.Erfinv(2*confidence-1), 1e-3)
+}
