@@ -1,6 +1,12 @@
 package trip
 
-import "ullage/geo"
+import (
+	"math"
+
+	"github.com/paulmach/orb"
+
+	"ullage/geo"
+)
 
 // sameSiteM: places nearer to each other than this are closed together. Own
 // choice: the size of a large service area.
@@ -36,6 +42,9 @@ func (b *Built) sites() {
 			if q.Point.Lat()-p.Point.Lat() > degrees {
 				break
 			}
+			if aside(p.Point, q.Point) > degrees {
+				continue // spares the exact distance: most places lie at some latitude of a long route
+			}
 			if x, y := find(p.ID), find(q.ID); x != y && geo.DistanceM(p.Point, q.Point) < sameSiteM {
 				site[max(x, y)] = min(x, y)
 			}
@@ -45,4 +54,11 @@ func (b *Built) sites() {
 		p := b.calls[b.around[i].ID].place
 		b.around[i].Site, b.around[i].Operator = find(p.ID), p.Operator
 	}
+}
+
+// aside is how far two points lie apart from west to east, at least, in degrees of latitude.
+func aside(p, q orb.Point) float64 {
+	degrees := math.Abs(q.Lon() - p.Lon())
+	pole := max(math.Abs(p.Lat()), math.Abs(q.Lat()))
+	return min(degrees, 360-degrees) * math.Cos(pole*math.Pi/180)
 }

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo"
 )
 
 // A chain of places within 150 m of each other is one site, and so are all
@@ -33,6 +35,22 @@ func TestSites(t *testing.T) {
 		for _, y := range b.around {
 			if same := x.SharesFate(y); same != y.SharesFate(x) || same != (x.Site == y.Site || x.Operator != "" && x.Operator == y.Operator) {
 				t.Errorf("%s and %s: %v", x.ID, y.ID, same)
+			}
+		}
+	}
+}
+
+// What is skipped for lying aside is truly that far away: at least so many
+// degrees of latitude of 110.574 km, the shortest there are (WGS84).
+func TestAsideIsNeverTooFar(t *testing.T) {
+	for _, p := range []orb.Point{{0, 0}, {1.5, 42.5}, {179.999, 60}, {-70, -54}, {10, 89}} {
+		for _, d := range []orb.Point{{0.001, 0}, {0.002, 0.001}, {0.1, -0.5}, {0.0015, 0.0013}, {-0.003, 0}} {
+			q := orb.Point{p[0] + d[0], p[1] + d[1]}
+			if q[0] > 180 {
+				q[0] -= 360
+			}
+			if far, m := aside(p, q)*110e3, geo.DistanceM(p, q); far > m {
+				t.Errorf("%v and %v: %v m aside, %v m away", p, q, far, m)
 			}
 		}
 	}
