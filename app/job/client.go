@@ -29,7 +29,9 @@ type Client struct {
 	last    int // ID of the latest request
 	plan    int // ID of the latest plan; 0: none is wanted
 	waiting map[int]waiting
-	places  []Open // what the worker holds, to open again if it dies
+	places  []Open   // what the worker holds, to open again if it dies
+	roads   *waiting // and whether it is to read their roads
+	drawn   int      // ID of the latest drawing
 }
 
 type waiting struct {
@@ -37,6 +39,8 @@ type waiting struct {
 	progress func(done, total int64)
 	opened   func(Opened, error)
 	answer   func(Answer)
+	roads    func(RoadsRead, error)
+	followed func(Followed, error)
 }
 
 // OpenOptions say how a file is taken. The zero value replaces the places
@@ -62,6 +66,22 @@ func (c *Client) Open(name string, data []byte, opt OpenOptions, progress func(d
 // An earlier Plan that is not done is stopped, and its show not called again.
 func (c *Client) Plan(t trip.Trip, show func(Answer)) {
 	c.ask(Request{Plan: &Plan{Trip: t, Route: t.Route}}, waiting{answer: show})
+}
+
+// Roads reads the roads of the files that are open, beside plans. Plans asked
+// for after done follow them. What was being read before is left.
+func (c *Client) Roads(progress func(done, total int64), done func(RoadsRead, error)) {
+	w := waiting{progress: progress, roads: done}
+	c.ask(Request{Roads: true}, w)
+	c.mu.Lock()
+	c.roads = &w
+	c.mu.Unlock()
+}
+
+// Follow asks for the ways of a vehicle on roads. Of several that are asked
+// before the first is answered, only the latest is.
+func (c *Client) Follow(f Follow, done func(Followed, error)) {
+	c.ask(Request{Follow: &f}, waiting{followed: done})
 }
 
 // Cancel stops the plan that is being made.
@@ -100,13 +120,18 @@ func (c *Client) start() error {
 		return fmt.Errorf("the planner cannot start: %w", err)
 	}
 	c.link = link
+	roads := c.roads
 	for i, o := range c.places {
 		o.Add = i > 0
 		if err := c.send(Request{Open: &o}, waiting{open: o}); err != nil {
 			return err
 		}
 	}
-	return nil
+	if roads != nil {
+		err = c.send(Request{Roads: true}, *roads)
+		c.roads = roads
+	}
+	return err
 }
 
 func (c *Client) send(r Request, w waiting) error {
@@ -118,6 +143,18 @@ func (c *Client) send(r Request, w waiting) error {
 	}
 	if r.Plan != nil {
 		c.plan = r.ID
+	}
+	if r.Follow != nil {
+		delete(c.waiting, c.drawn)
+		c.drawn = r.ID
+	}
+	if r.Roads || r.Open != nil && !r.Open.Add {
+		c.roads = nil
+		for id, w := range c.waiting {
+			if w.roads != nil {
+				delete(c.waiting, id)
+			}
+		}
 	}
 	b, err := EncodeRequest(r)
 	if err == nil {
@@ -140,7 +177,7 @@ func (c *Client) receive(frame []byte) {
 		c.mu.Unlock()
 		return
 	}
-	if err != nil || r.Error != "" || r.Opened != nil || r.Answer != nil && r.Answer.Last {
+	if err != nil || r.Error != "" || r.Opened != nil || r.Roads != nil || r.Followed != nil || r.Answer != nil && r.Answer.Last {
 		delete(c.waiting, r.ID)
 	}
 	if r.Opened != nil && r.Opened.Kind == "places" {
@@ -161,6 +198,10 @@ func (c *Client) receive(frame []byte) {
 			w.progress(r.Progress.Done, r.Progress.Total)
 		case r.Opened != nil && w.opened != nil:
 			w.opened(*r.Opened, nil)
+		case r.Roads != nil && w.roads != nil:
+			w.roads(*r.Roads, nil)
+		case r.Followed != nil && w.followed != nil:
+			w.followed(*r.Followed, nil)
 		case r.Answer != nil && c.wants(r.ID):
 			w.answer(*r.Answer)
 		}
@@ -184,6 +225,11 @@ func (c *Client) died(link Link, err error) {
 	}
 	left := c.waiting
 	c.link, c.waiting, c.plan = nil, map[int]waiting{}, 0
+	for _, w := range left {
+		if w.roads != nil {
+			c.roads = nil // what may have broken the worker is not tried again
+		}
+	}
 	c.mu.Unlock()
 	for _, w := range left {
 		c.dispatch(func() { w.fail(fmt.Errorf("the planner stopped: %w", err)) })
@@ -196,6 +242,12 @@ func (w waiting) fail(err error) {
 	}
 	if w.answer != nil {
 		w.answer(Answer{Last: true, Err: err})
+	}
+	if w.roads != nil {
+		w.roads(RoadsRead{}, err)
+	}
+	if w.followed != nil {
+		w.followed(Followed{}, err)
 	}
 }
 

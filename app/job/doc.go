@@ -8,7 +8,8 @@
 //
 // The worker holds the places; the page only ever sees the itinerary made of
 // them. Of the plans asked for only the latest counts: an older one is
-// stopped within a slice of 30 ms.
+// stopped within a slice of 30 ms. Roads are read beside the plans: the first
+// plan has estimates, and does not wait for them.
 //
 //	c := job.NewClient(job.InProcess(job.NewHandler()), func(f func()) { f() })
 //	c.Open("island.osm.pbf", data, job.OpenOptions{}, nil, func(o job.Opened, err error) { … })

@@ -27,6 +27,8 @@ const pause = 250 * time.Millisecond
 // were opened, each place once. It is for one goroutine at a time.
 type Handler struct {
 	places []trip.Place
+	files  []Open // map data among them
+	roads  roads
 	hours  trip.Hours
 	now    func() time.Time
 	wanted func() bool // something else waits to be done
@@ -35,6 +37,18 @@ type Handler struct {
 // NewHandler returns a handler that holds no places.
 func NewHandler() *Handler {
 	return &Handler{hours: openHours(), now: time.Now, wanted: func() bool { return false }}
+}
+
+// handleRoads is the part of Handle that reads roads of files.
+func (h *Handler) handleRoads(ctx context.Context, id int, files []Open, emit func(Response)) {
+	read, err := h.readRoads(ctx, files, func(done, total int64) {
+		emit(Response{ID: id, Progress: &Progress{done, total}})
+	})
+	if err != nil {
+		emit(Response{ID: id, Error: err.Error()})
+		return
+	}
+	emit(Response{ID: id, Roads: &read})
 }
 
 // Handle does one request; emit gets its responses. If ctx ends while a plan
@@ -54,6 +68,15 @@ func (h *Handler) Handle(ctx context.Context, r Request, emit func(Response)) {
 		if err := h.plan(ctx, *r.Plan, func(a Answer) { emit(Response{ID: r.ID, Answer: &a}) }); err != nil {
 			emit(Response{ID: r.ID, Error: err.Error()})
 		}
+	case r.Roads:
+		h.handleRoads(ctx, r.ID, h.files, emit)
+	case r.Follow != nil:
+		f, err := h.roads.follow(ctx, *r.Follow)
+		if err != nil {
+			emit(Response{ID: r.ID, Error: err.Error()})
+			return
+		}
+		emit(Response{ID: r.ID, Followed: &f})
 	case !r.Cancel:
 		emit(Response{ID: r.ID, Error: "a request that asks for nothing"})
 	}
@@ -67,7 +90,7 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 	var shown time.Time
 	u := &until{ctx, began.Add(Patience), h.now, func() bool { return false }}
 	it, err := trip.Plan(u, t, h.places, trip.Options{
-		Hours: h.hours,
+		Hours: h.hours, Roads: h.roads.trip(u),
 		Progress: func(it trip.Itinerary) {
 			if n := h.now(); n.Sub(shown) >= pause {
 				shown = n
@@ -127,12 +150,17 @@ func (h *Handler) open(ctx context.Context, o Open, progress func(done, total in
 		out.Kind, out.OSM, out.Date, out.Notes = "places", true, x.Date, x.Notes
 		out.Backdrop = backdropGeoJSON(x.Backdrop)
 		h.take(&out, x.Places, o.Add)
+		h.keep(o)
 	case "places":
 		places, err := data.ReadPlaces(o.Name, in)
 		if err != nil {
 			return Opened{}, err
 		}
 		out.OSM = slices.ContainsFunc(places, func(p trip.Place) bool { return strings.HasPrefix(p.ID, "n") || strings.HasPrefix(p.ID, "w") })
+		if !o.Add {
+			h.files = nil
+			h.roads.set(nil)
+		}
 		h.take(&out, places, o.Add)
 	case "route":
 		r, err := data.ReadRoute(o.Name, in)

@@ -7,15 +7,18 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/planner/byroad"
 	"ullage/planner/trip"
 )
 
-// A Request is one thing asked. Exactly one of Open, Plan and Cancel is set.
+// A Request is one thing asked. Exactly one of its other members is set.
 type Request struct {
-	ID     int   `json:"id"` // ascending
-	Open   *Open `json:"open,omitempty"`
-	Plan   *Plan `json:"plan,omitempty"`
-	Cancel bool  `json:"cancel,omitempty"` // stop the plan that is being made
+	ID     int     `json:"id"` // ascending
+	Open   *Open   `json:"open,omitempty"`
+	Plan   *Plan   `json:"plan,omitempty"`
+	Roads  bool    `json:"roads,omitempty"` // read the roads of the files that are open
+	Follow *Follow `json:"follow,omitempty"`
+	Cancel bool    `json:"cancel,omitempty"` // stop the plan that is being made
 }
 
 // Open reads a file; what it is is decided by its content.
@@ -31,15 +34,25 @@ type Plan struct {
 	Route orb.LineString `json:"route"` // the trip's, which its own JSON leaves out
 }
 
+// Follow asks for the ways of a vehicle between pairs of points, or, with
+// Track, for the roads that a track follows.
+type Follow struct {
+	Vehicle trip.Vehicle   `json:"vehicle"`
+	Track   bool           `json:"track,omitempty"`
+	Points  orb.LineString `json:"-"` // travel behind the head of the frame
+}
+
 // A Response belongs to the request of the same ID. Of Progress any number
-// may come, of Answer any number of which the last has Last set; Opened and
-// Error come once and end the request.
+// may come, of Answer any number of which the last has Last set; the others
+// come once and end the request.
 type Response struct {
-	ID       int       `json:"id"`
-	Progress *Progress `json:"progress,omitempty"`
-	Opened   *Opened   `json:"opened,omitempty"`
-	Answer   *Answer   `json:"answer,omitempty"`
-	Error    string    `json:"error,omitempty"`
+	ID       int        `json:"id"`
+	Progress *Progress  `json:"progress,omitempty"`
+	Opened   *Opened    `json:"opened,omitempty"`
+	Answer   *Answer    `json:"answer,omitempty"`
+	Roads    *RoadsRead `json:"roads,omitempty"`
+	Followed *Followed  `json:"followed,omitempty"`
+	Error    string     `json:"error,omitempty"`
 }
 
 // Progress of reading a file, in bytes.
@@ -65,6 +78,19 @@ type Opened struct {
 	Backdrop string         `json:"-"` // GeoJSON: coast, roads, water, towns; behind the head of the frame
 }
 
+// RoadsRead is what the roads of the open files are.
+type RoadsRead struct {
+	Roads  int      `json:"roads"` // stretches between junctions; 0: the files have no roads
+	Bytes  int      `json:"bytes"` // of memory
+	TookMS int      `json:"took_ms"`
+	Notes  []string `json:"notes,omitempty"`
+}
+
+// Followed has the legs asked for, those of a track from its start to its end.
+type Followed struct {
+	Legs []byroad.Leg `json:"legs"`
+}
+
 // An Answer is a plan, or a better one than before. It has an Itinerary
 // unless Err says why there is none.
 type Answer struct {
@@ -81,6 +107,9 @@ func EncodeRequest(r Request) ([]byte, error) {
 	if r.Open != nil {
 		body = r.Open.Data
 	}
+	if r.Follow != nil {
+		body = appendLine(nil, r.Follow.Points)
+	}
 	return frame(r, body)
 }
 
@@ -92,6 +121,9 @@ func DecodeRequest(b []byte) (Request, error) {
 	if err == nil && r.Open != nil {
 		r.Open.Data = body
 	}
+	if err == nil && r.Follow != nil {
+		r.Follow.Points, _, err = takeLine(body)
+	}
 	return r, err
 }
 
@@ -100,6 +132,14 @@ func EncodeResponse(r Response) ([]byte, error) {
 	var body []byte
 	if r.Opened != nil {
 		body = []byte(r.Opened.Backdrop)
+	}
+	if r.Followed != nil {
+		bare := make([]byroad.Leg, len(r.Followed.Legs))
+		for i, l := range r.Followed.Legs {
+			body = appendLine(body, l.Line)
+			bare[i], bare[i].Line = l, nil
+		}
+		r.Followed = &Followed{bare}
 	}
 	return frame(r, body)
 }
@@ -110,6 +150,13 @@ func DecodeResponse(b []byte) (Response, error) {
 	body, err := unframe(b, &r)
 	if err != nil {
 		return r, err
+	}
+	if r.Followed != nil {
+		for i := range r.Followed.Legs {
+			if r.Followed.Legs[i].Line, body, err = takeLine(body); err != nil {
+				return r, err
+			}
+		}
 	}
 	if o := r.Opened; o != nil {
 		o.Backdrop = string(body)

@@ -8,21 +8,26 @@ import (
 )
 
 // A Server takes frames of requests and sends frames of responses. Files are
-// read one after the other; of plans the latest counts.
+// read one after the other; of plans the latest counts. Roads are read beside
+// plans, of which each shows something first. Drawings are answered at once.
 type Server struct {
 	handler *Handler
 	files   atomic.Int32 // that wait to be opened
-	turn    sync.Mutex   // one request works at a time: the handler's places are its own
+	busy    atomic.Int32 // files and plans of which nothing has come yet
+	reading atomic.Int32 // roads are being read: a better plan comes soon
+	turn    sync.Mutex   // one file or plan works at a time: the handler's places are its own
 
 	mu     sync.Mutex
 	latest int // ID of the latest plan or cancel
 	stop   context.CancelFunc
+	drawn  int                // ID of the latest drawing
+	leave  context.CancelFunc // the roads that are being read
 }
 
 // NewServer returns a server of h.
 func NewServer(h *Handler) *Server {
-	s := &Server{handler: h, stop: func() {}}
-	h.wanted = func() bool { return s.files.Load() > 0 }
+	s := &Server{handler: h, stop: func() {}, leave: func() {}}
+	h.wanted = func() bool { return s.files.Load() > 0 || s.reading.Load() > 0 }
 	return s
 }
 
@@ -43,6 +48,39 @@ func (s *Server) Receive(frame []byte, reply func([]byte) error) {
 		return
 	}
 	ctx, cancel := context.WithCancel(context.Background())
+	switch {
+	case r.Follow != nil:
+		s.mu.Lock()
+		s.drawn = r.ID
+		s.mu.Unlock()
+		go s.beside(r, emit, func() {
+			defer cancel()
+			if !s.outdrawn(r.ID) {
+				s.handler.Handle(ctx, r, emit)
+			}
+		})
+		return
+	case r.Roads || r.Open != nil && !r.Open.Add:
+		s.mu.Lock()
+		s.leave()
+		if s.leave = func() {}; r.Roads {
+			s.leave = cancel
+		}
+		s.mu.Unlock()
+	}
+	if r.Roads {
+		s.reading.Add(1)
+		go s.beside(r, emit, func() {
+			defer cancel()
+			defer s.reading.Add(-1)
+			s.turn.Lock() // after the files that were sent before
+			files := s.handler.files
+			s.turn.Unlock()
+			quiet := &politely{inSlices(ctx), func() bool { return s.busy.Load() > 0 }}
+			s.handler.handleRoads(quiet, r.ID, files, emit)
+		})
+		return
+	}
 	if r.Plan != nil || r.Cancel {
 		s.mu.Lock()
 		s.stop()
@@ -56,8 +94,11 @@ func (s *Server) Receive(frame []byte, reply func([]byte) error) {
 	if r.Open != nil {
 		s.files.Add(1)
 	}
-	go func() {
+	s.busy.Add(1)
+	shown := sync.OnceFunc(func() { s.busy.Add(-1) })
+	go s.beside(r, emit, func() {
 		defer cancel()
+		defer shown()
 		s.turn.Lock()
 		defer s.turn.Unlock()
 		if r.Open != nil {
@@ -66,17 +107,32 @@ func (s *Server) Receive(frame []byte, reply func([]byte) error) {
 		if r.Plan != nil && s.overtaken(r.ID) {
 			return
 		}
-		defer func() {
-			if p := recover(); p != nil {
-				emit(Response{ID: r.ID, Error: fmt.Sprintf("the planner broke on this (%v): please report it with the trip file", p)})
-			}
-		}()
 		s.handler.Handle(inSlices(ctx), r, func(res Response) {
+			if res.Answer != nil {
+				shown()
+			}
 			if r.Plan == nil || !s.overtaken(r.ID) {
 				emit(res)
 			}
 		})
+	})
+}
+
+// beside does work; if it panics, the one who asked hears of it.
+func (s *Server) beside(r Request, emit func(Response), work func()) {
+	defer func() {
+		if p := recover(); p != nil {
+			emit(Response{ID: r.ID, Error: fmt.Sprintf("the planner broke on this (%v): please report it with the trip file", p)})
+		}
 	}()
+	work()
+}
+
+// outdrawn tells whether a later drawing is asked for.
+func (s *Server) outdrawn(id int) bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return id < s.drawn
 }
 
 func (s *Server) overtaken(id int) bool {

@@ -23,7 +23,7 @@ const (
 )
 
 // newRule compares positions every markM metres.
-func newRule(net *road.Network, own *road.Router, c road.Course, route *geo.Line) (rule, error) {
+func newRule(net *road.Network, own *road.Router, c road.Course, route *geo.Line) rule {
 	corridor := geo.NewCorridor(route)
 	r := rule{}
 	at, length := 0.0, 0.0
@@ -65,7 +65,7 @@ func newRule(net *road.Network, own *road.Router, c road.Course, route *geo.Line
 		}
 		at += length
 	}
-	return r, nil
+	return r
 }
 
 // at returns the metres along the route. Between marks it is straight, beyond

@@ -19,7 +19,7 @@ const named = 6
 
 // cautions says what to mind along the course, what the vehicle may not do
 // first. Things of one kind are one line with all their positions.
-func (g *Guide) cautions(r rule) []string {
+func cautions(own *road.Router, c road.Course, r rule) []string {
 	var list []*remark
 	add := func(n road.Note, m float64) {
 		text := n.Text
@@ -36,15 +36,15 @@ func (g *Guide) cautions(r rule) []string {
 		list = append(list, &remark{n.Kind, text, []string{where}})
 	}
 	m := 0.0
-	for _, s := range g.course {
-		p := g.own.PathOf(s.Steps)
-		for _, n := range g.own.Avoided(p) {
+	for _, s := range c {
+		p := own.PathOf(s.Steps)
+		for _, n := range own.Avoided(p) {
 			add(n, m)
 		}
-		for _, n := range g.own.Notes(p) {
+		for _, n := range own.Notes(p) {
 			add(n, m)
 		}
-		length, _ := g.own.Measure(road.Course{s})
+		length, _ := own.Measure(road.Course{s})
 		m += length
 	}
 	var out []string

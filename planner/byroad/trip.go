@@ -26,12 +26,16 @@ const (
 // must be asked in one go: see [trip.Roads].
 func (g *Guide) Trip(ctx context.Context) trip.Roads { return &asked{g: g, ctx: ctx} }
 
-// asked answers the questions of one trip.
+// asked answers the questions of one trip. It keeps what it needs of the
+// guide, which other questions may change.
 type asked struct {
-	g    *Guide
-	ctx  context.Context
-	trip trip.Trip
-	rule rule
+	g      *Guide
+	ctx    context.Context
+	trip   trip.Trip
+	own    *road.Router
+	ask    *road.Query
+	course road.Course
+	rule   rule
 }
 
 // Course matches the route to roads and measures it.
@@ -44,19 +48,18 @@ func (a *asked) Course(t trip.Trip, lengthKm float64) (trip.Course, error) {
 	if err := g.match(a.ctx, t.Route); err != nil {
 		return trip.Course{}, err
 	}
+	a.own, a.ask, a.course = g.own, g.ask, g.course
 	line, err := geo.Measure(t.Route)
 	if err != nil {
 		return trip.Course{}, err
 	}
-	if a.rule, err = newRule(g.net, g.own, g.course, line); err != nil {
-		return trip.Course{}, err
-	}
-	out := trip.Course{Cautions: g.cautions(a.rule)}
+	a.rule = newRule(g.net, a.own, a.course, line)
+	out := trip.Course{Cautions: cautions(a.own, a.course, a.rule)}
 	clock := &paces{whole: lengthKm, least: max(sectionM/1000, lengthKm/sections)}
 	m := 0.0
-	for _, s := range g.course {
+	for _, s := range a.course {
 		if len(s.Steps) == 0 {
-			length, _ := g.own.Measure(road.Course{s})
+			length, _ := a.own.Measure(road.Course{s})
 			from := a.km(m, lengthKm)
 			m += length
 			to := a.km(m, lengthKm)
@@ -67,7 +70,7 @@ func (a *asked) Course(t trip.Trip, lengthKm float64) (trip.Course, error) {
 			continue
 		}
 		for i := range s.Steps {
-			p := g.own.PathOf(s.Steps[i : i+1])
+			p := a.own.PathOf(s.Steps[i : i+1])
 			m += p.LengthM
 			clock.add(a.km(m, lengthKm), p.Seconds/60)
 		}
@@ -117,13 +120,13 @@ func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 	spots := make([]road.Spot, len(places))
 	barred := make([]bool, len(places)) // the vehicle may not use the place's own road
 	for i, p := range places {
-		spots[i] = g.own.SnapPlace(p.Point, placeM)
+		spots[i] = a.own.SnapPlace(p.Point, placeM)
 		if car := g.car.SnapPlace(p.Point, placeM); car.OK && (!spots[i].OK || spots[i].OffM > car.OffM+besideM) {
 			spots[i], barred[i] = road.Spot{}, true
 		}
 	}
 	mostM := max(leastOffM, 4000*a.trip.CorridorKm)
-	found, err := g.ask.Detours(a.ctx, g.course, spots, road.DetourOptions{MaxExtraM: mostM})
+	found, err := a.ask.Detours(a.ctx, a.course, spots, road.DetourOptions{MaxExtraM: mostM})
 	if err != nil {
 		return nil, err
 	}
@@ -164,7 +167,7 @@ func (a *asked) closed(p orb.Point, mostM float64) string {
 	if err != nil {
 		return ""
 	}
-	if why := g.own.Avoided(path); len(why) > 0 {
+	if why := a.own.Avoided(path); len(why) > 0 {
 		n := why[len(why)-1] // the last bar is the one that no other way goes round
 		return fmt.Sprintf("the way there is not for this vehicle: %s (%s, %.1f km before the place)", n.Text, roadName(n), max(path.LengthM-n.AlongM, 0)/1000)
 	}
