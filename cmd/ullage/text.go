@@ -310,6 +310,7 @@ func (p *sheet) foot(from source) {
 	for _, text := range p.it.Cautions {
 		p.wrap("  -  ", text)
 	}
+	p.counts()
 	p.howTos()
 	p.checklists()
 	if from.osm {

@@ -77,6 +77,37 @@ func (p *sheet) howTos() {
 	}
 }
 
+// counts prints what the plan counts with, and where that comes from.
+func (p *sheet) counts() {
+	if len(p.it.Counts) == 0 {
+		return
+	}
+	p.line("")
+	p.line("Counted with, on %.0f of 100 trips enough", 100*p.it.Confidence)
+	for _, c := range p.it.Counts {
+		var parts []string
+		say := func(b life.Band, what string) {
+			if b.Likely == 0 && b.High == 0 {
+				return
+			}
+			likely, symbol := p.amount(b.Likely, c.Unit)
+			high, _ := p.amount(b.High, c.Unit)
+			parts = append(parts, fmt.Sprintf("%s likely %.1f %s, planned %.1f", what, likely, symbol, high))
+		}
+		distance := p.units.Unit(units.Distance)
+		k := 1 / distance.Show(1)
+		say(life.Band{Low: k * c.Per100.Low, Likely: k * c.Per100.Likely, High: k * c.Per100.High}, "on 100 "+distance.Symbol)
+		say(c.Night, "a day and night without hook-up")
+		if u := p.units.Unit(units.Consumption); c.Tank == "diesel" && u.ID != "L/100km" {
+			parts = append(parts, "that is "+u.Format(c.Per100.High)+" planned")
+		}
+		if c.Factor != 0 {
+			parts = append(parts, fmt.Sprintf("learnt: %.0f %% of the usual", 100*c.Factor))
+		}
+		p.wrap("  "+c.Name+": ", strings.Join(parts, "; ")+"; "+c.Source)
+	}
+}
+
 // atCalls says whether calls carry the cautions of a how-to.
 func (p *sheet) atCalls(h life.HowTo) bool {
 	for _, d := range p.it.Days {

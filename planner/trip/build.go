@@ -89,6 +89,8 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 		return nil, err
 	}
 
+	b.setOff()
+
 	corridor := geo.NewCorridor(line)
 	var stops []planner.Stop
 	for i := range places {
@@ -107,7 +109,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if stops, err = b.byRoad(opt.Roads, stops); err != nil {
 		return nil, err
 	}
-	b.begin(stops)
+	b.afterSettingOff(stops)
 	b.sort(stops)
 	b.sites()
 	b.spare()
@@ -141,7 +143,7 @@ func problem(t Trip, lengthKm float64) *planner.Problem {
 			MaxKmPerDay:  t.Day.MaxKm,
 			MaxMinPerDay: t.Day.MaxMin,
 			DepartMin:    t.Day.DepartMin,
-			Pace:         t.pace(lengthKm),
+			Pace:         []planner.Pace{{ToKm: lengthKm, MinPerKm: 60 / t.Day.SpeedKmh}},
 		},
 	}
 	if t.Stays.MinNights > 0 || t.Stays.MaxNights > 0 {

@@ -27,28 +27,58 @@ func ferriesAscend(ferries []Ferry) error {
 	return nil
 }
 
-// pace is how fast the route is driven where no roads tell.
-func (t Trip) pace(lengthKm float64) []planner.Pace {
-	drive := 60 / t.Day.SpeedKmh
+// sail puts the ferries into the pace of the roads.
+func sail(roads []planner.Pace, ferries []Ferry) []planner.Pace {
+	if len(ferries) == 0 {
+		return roads
+	}
 	var out []planner.Pace
-	at := 0.0
+	end, at := roads[len(roads)-1].ToKm, 0.0
 	add := func(to, minPerKm float64) {
-		if to = min(to, lengthKm); to > at {
+		if to = min(to, end); to > at {
 			out, at = append(out, planner.Pace{ToKm: to, MinPerKm: minPerKm}), to
 		}
 	}
-	for _, f := range t.Ferries {
-		add(f.FromKm, drive)
+	drive := func(to float64) {
+		for _, p := range roads {
+			if p.ToKm > at && at < to {
+				add(min(p.ToKm, to), p.MinPerKm)
+			}
+		}
+	}
+	for _, f := range ferries {
+		drive(f.FromKm)
 		add(f.ToKm, f.Min/(f.ToKm-f.FromKm))
 	}
-	add(lengthKm, drive)
+	drive(end)
 	return out
 }
 
-const firstMetre = 0.001 // km
+// firstMetre, in km, is where the time passes until a trip begins that begins
+// later than its usual departure.
+const firstMetre = 0.001
+
+// setOff gives the problem its clock: ferries, and the beginning.
+func (b *Built) setOff() {
+	d := &b.Problem.Drive
+	d.Pace = sail(d.Pace, b.Trip.Ferries)
+	if late := b.late(); late > 0 {
+		d.Pace = append([]planner.Pace{{ToKm: firstMetre, MinPerKm: late / firstMetre}}, d.Pace...)
+	}
+}
 
 // late is how much later than its usual departure the trip begins, in minutes.
 func (b *Built) late() float64 { return max(b.Trip.FromMin-b.Trip.Day.DepartMin, 0) }
+
+// afterSettingOff moves stops out of the first metre, where the clock is wrong.
+func (b *Built) afterSettingOff(stops []planner.Stop) {
+	if b.late() == 0 {
+		return
+	}
+	for i := range stops {
+		stops[i].Km = max(stops[i].Km, firstMetre)
+	}
+}
 
 // driving is the minutes at the wheel between two positions.
 func (b *Built) driving(fromKm, toKm float64) float64 {
@@ -57,18 +87,4 @@ func (b *Built) driving(fromKm, toKm float64) float64 {
 		minutes -= b.late()
 	}
 	return minutes
-}
-
-// begin sets the clock of a trip that begins later than its usual departure:
-// the time until then passes in the first metre, where no stop is.
-func (b *Built) begin(stops []planner.Stop) {
-	late := b.late()
-	if late == 0 {
-		return
-	}
-	d := &b.Problem.Drive
-	d.Pace = append([]planner.Pace{{ToKm: firstMetre, MinPerKm: late / firstMetre}}, d.Pace...)
-	for i := range stops {
-		stops[i].Km = max(stops[i].Km, firstMetre)
-	}
 }

@@ -159,3 +159,33 @@ func TestConditions(t *testing.T) {
 		}
 	}
 }
+
+// Ferries go into the pace of roads, whatever its sections; what is not sea is
+// driven as before.
+func TestSail(t *testing.T) {
+	roads := []planner.Pace{{ToKm: 40, MinPerKm: 1}, {ToKm: 60, MinPerKm: 2}, {ToKm: 100, MinPerKm: 1.5}}
+	d := planner.Drive{Pace: sail(roads, []Ferry{{FromKm: 50, ToKm: 70, Min: 45}, {FromKm: 90, ToKm: 120, Min: 30}})}
+	for _, c := range []struct{ from, to, want float64 }{
+		{0, 40, 40}, {40, 50, 20}, {50, 70, 45}, {70, 90, 30}, {90, 100, 10}, {0, 100, 145},
+	} {
+		if got := d.Minutes(c.from, c.to); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("km %v to %v: %v min, want %v", c.from, c.to, got, c.want)
+		}
+	}
+	if last := d.Pace[len(d.Pace)-1].ToKm; last != 100 {
+		t.Errorf("ends at km %v", last)
+	}
+}
+
+// What is counted with is what the problem counts with.
+func TestCounts(t *testing.T) {
+	b, it := living(t)
+	for i, c := range it.Counts {
+		if k := b.Problem.Tanks[i]; c.Tank != k.ID || math.Abs(c.Per100.High-100*k.PerKm) > 1e-9 || c.Source == "" || c.Night.High < c.Night.Likely {
+			t.Errorf("%+v for %+v", c, k)
+		}
+	}
+	if len(it.Counts) != 7 {
+		t.Errorf("%d counts, want one a tank", len(it.Counts))
+	}
+}

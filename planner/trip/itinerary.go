@@ -29,6 +29,7 @@ type Itinerary struct {
 
 	Confidence float64          `json:"confidence"`       // of each tank's use: the bands of the strips
 	Care       *Care            `json:"care,omitempty"`   // what that costs
+	Counts     []Count          `json:"counts,omitempty"` // what the plan counts with, by tank
 	Weight     *Weight          `json:"weight,omitempty"` // nil: not known
 	Done       []Done           `json:"done,omitempty"`   // stops behind
 	Return     *Return          `json:"return,omitempty"`

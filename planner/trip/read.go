@@ -50,6 +50,7 @@ func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itin
 	it.Cautions[len(b.cautions)] = wayCaution(it.Days)
 	estimated, _ := estimates(it.Days)
 	it.Estimated = estimated > 0 || len(plan.Visits) == 0
+	it.Counts = b.counts()
 	it.Return = b.handBack(plan, it.Days)
 	b.instructions(&it, b.frosty(plan))
 	for _, v := range plan.Visits {

@@ -16,8 +16,7 @@ import (
 // Places of one operator, or on one site, count as one. Places that serve
 // guests only do not count: the night may be full.
 func (b *Built) spare() {
-	middle := b.Trip.Route[len(b.Trip.Route)/2]
-	night := b.use.nights(nil, life.Where{Lat: middle.Lat(), Lon: middle.Lon()}, b.Problem.LengthKm/2, 1)
+	night := b.usualNight()
 	for i, here := range b.around {
 		for j := range here.Serves {
 			x := &here.Serves[j]
