@@ -32,11 +32,15 @@ func (b *Built) conditions(frost bool, more ...string) func(string) bool {
 // conditionOf is what having a tank means.
 var conditionOf = map[string]string{"lpg": life.HasGas, "def": life.HasDEF, "cassette": life.HasCassette, "grey": life.HasGrey, "fresh": life.HasFresh}
 
-// howTos are the ids of the how-tos of a call.
+// howTos are the ids of the how-tos of a call. Who stays on hook-up plugs in,
+// also with a full battery.
 func (b *Built) howTos(c Call) []string {
 	var out []string
 	for _, t := range c.Tasks {
 		out = append(out, t.Tank)
+	}
+	if s := b.calls[c.Stop].place.Stay; c.Night && s.HookUp == Yes && !slices.Contains(out, "battery") {
+		out = append(out, "battery")
 	}
 	if c.Night {
 		out = append(out, "night")

@@ -5,6 +5,8 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 	"time"
 
 	"github.com/paulmach/orb"
@@ -200,7 +202,7 @@ func (o *Onward) behind(it Itinerary, here, min float64) {
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
 			if !isBehind(c, here, min) {
-				n.Keep = append(n.Keep, c.Stop)
+				n.Keep = append(n.Keep, renumbered(c, it.Places, here))
 				continue
 			}
 			done := Done{Date: d.Date, Km: n.DoneKm - here + c.Km, Place: c.Place, Name: c.Name, Night: c.Night}
@@ -215,6 +217,31 @@ func (o *Onward) behind(it Itinerary, here, min float64) {
 	if n.Stays.MaxNights > 0 {
 		n.Stays.MaxNights = max(n.Stays.MaxNights-nights, 1)
 	}
+}
+
+// renumbered is the id that the stop of a call has on the rest of the route,
+// where passes that are behind do not count.
+func renumbered(c Call, places []Candidate, here float64) string {
+	behind := 0
+	for _, p := range places {
+		if p.Place == c.Place && p.Km < here {
+			behind++
+		}
+	}
+	rest := strings.TrimPrefix(c.Stop, c.Place)
+	pass, nights, long := strings.Cut(rest, "*")
+	n, err := strconv.Atoi(strings.TrimPrefix(pass, "@"))
+	if err != nil {
+		n = 1
+	}
+	id := c.Place
+	if n -= behind; n > 1 {
+		id = fmt.Sprintf("%s@%d", id, n)
+	}
+	if long {
+		id += "*" + nights
+	}
+	return id
 }
 
 // isBehind: a call is behind if its place is, or if it is here and its time is over.

@@ -187,3 +187,16 @@ func TestOnwardErrors(t *testing.T) {
 		t.Errorf("err = %v", err)
 	}
 }
+
+// The second pass of a place is the first one once the first is behind.
+func TestRenumbered(t *testing.T) {
+	places := []Candidate{{Place: "a", Stop: "a", Km: 10}, {Place: "b", Stop: "b", Km: 20}, {Place: "a", Stop: "a@2", Km: 90}, {Place: "a", Stop: "a@3", Km: 95}}
+	for _, c := range []struct{ stop, want string }{{"a@2", "a"}, {"a@3", "a@2"}, {"a@3*2", "a@2*2"}, {"a@2*4", "a*4"}} {
+		if got := renumbered(Call{Place: "a", Stop: c.stop}, places, 50); got != c.want {
+			t.Errorf("%s is %s on the rest, want %s", c.stop, got, c.want)
+		}
+	}
+	if got := renumbered(Call{Place: "b", Stop: "b*3"}, places, 5); got != "b*3" {
+		t.Errorf("b*3 is %s", got)
+	}
+}
