@@ -9,17 +9,21 @@ import (
 
 // A finder finds ever tighter bounds of one problem.
 type finder struct {
-	m     *model
-	best  *bounds // the tightest so far
-	root  float64 // its value for the whole trip
-	wage  float64 // of a night, see [nightsBound]
-	stage int
+	m    *model
+	best *bounds // the tightest so far
+	root float64 // its value for the whole trip
+	wage float64 // of a night, see [nightsBound]
+
+	stopped func() bool
+	stage   int
 }
 
-func newFinder(m *model) *finder {
-	f := &finder{m: m, root: math.Inf(-1)}
+// newFinder returns one that has found nothing yet. When stopped says so, it
+// looks no further than it must to have some bounds.
+func newFinder(m *model, stopped func() bool) *finder {
+	f := &finder{m: m, root: math.Inf(-1), stopped: stopped}
 	if !m.countsNights() {
-		f.wage = m.bestWage()
+		f.wage = m.bestWage(stopped)
 	}
 	return f
 }
@@ -54,7 +58,7 @@ func (f *finder) first() {
 
 // bestWage is the wage of a night with which rough bounds are tightest. They
 // are concave in it.
-func (m *model) bestWage() float64 {
+func (m *model) bestWage(stopped func() bool) float64 {
 	tanks := m.bindingTanks()
 	worth := m.payableWorths(tanks)
 	value := func(wage float64) float64 {
@@ -65,12 +69,13 @@ func (m *model) bestWage() float64 {
 	if value(step) <= most {
 		step = -step
 	}
-	for ; ; step *= 2 { // outwards
+	for range 12 { // outwards; beyond, no plan can have enough nights, or few enough
 		v := value(best + step)
-		if v <= most {
+		if !(v > most) || stopped() {
 			break
 		}
 		best, most = best+step, v
+		step *= 2
 	}
 	for range 4 { // inwards
 		step /= 2
@@ -164,6 +169,9 @@ func (f *finder) betterWorth(all []int, d detail) []float64 {
 
 // try keeps these bounds if they are the tightest, and gives their value.
 func (f *finder) try(worth []float64, tanks []int, d detail) float64 {
+	if f.best != nil && f.stopped() {
+		return math.Inf(-1)
+	}
 	b := newBounds(f.m, worth, f.wage, tanks, d)
 	r := newSweep(f.m, b).root()
 	if f.best == nil || r > f.root {

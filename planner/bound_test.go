@@ -81,7 +81,7 @@ func TestBoundsAlongBestPlans(t *testing.T) {
 			t.Fatalf("%s: %v, %v", file, plan.Status, err)
 		}
 		m := newModel(p)
-		f := newFinder(m)
+		f := newFinder(m, func() bool { return false })
 		for range 3 {
 			f.next()
 			boundAlong(t, m, f.best, plan)

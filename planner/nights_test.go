@@ -44,3 +44,21 @@ func TestManyNights(t *testing.T) {
 		t.Errorf("%v: %v, cost %v, bound %v, %v; want a proof", m, plan.Status, plan.Cost, plan.Bound, err)
 	}
 }
+
+// TestMoreNightsThanPlaces: where too many nights are wanted to count, and there
+// are not that many places, an answer comes all the same.
+func TestMoreNightsThanPlaces(t *testing.T) {
+	p := made{LengthKm: 200, Seed: 1}.problem()
+	p.Nights = &Range{Min: 30, Max: 30}
+	for _, tank := range p.Tanks[2:] { // none of which may be what is to blame
+		for i := range p.Stops {
+			if n := p.Stops[i].Night; n != nil {
+				n.Use[tank.ID] = 0
+			}
+		}
+	}
+	plan, err := Solve(context.Background(), p, Options{})
+	if err != nil || plan.Status != Infeasible {
+		t.Errorf("%v, %v; want no plan", plan.Status, err)
+	}
+}

@@ -33,6 +33,10 @@ func Solve(ctx context.Context, p *Problem, opt Options) (Plan, error) {
 	if err := p.Validate(); err != nil {
 		return Plan{}, err
 	}
+	if why := shortfall(p); len(why) > 0 {
+		plan := Plan{Format: PlanFormat, Status: Infeasible, Why: why}
+		return plan, Audit(p, plan)
+	}
 	for i, s := range p.Stops {
 		if len(s.Serves) > 32 {
 			return Plan{}, fmt.Errorf("planner: stops[%d] %q: %d services, want 32 at most", i, s.ID, len(s.Serves))
@@ -59,7 +63,7 @@ type solver struct {
 
 func (s *solver) solve(ctx context.Context) (Plan, error) {
 	s.m = newModel(s.p)
-	f := newFinder(s.m)
+	f := newFinder(s.m, func() bool { return ctx.Err() != nil })
 	if len(s.m.stops) > longTrip {
 		if done, err := s.glance(ctx, f.wage); done || err != nil {
 			return s.answer(err)
