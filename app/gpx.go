@@ -12,39 +12,28 @@ import (
 
 // stopsGPX writes the stops as waypoints and the route as a route, for a
 // satnav or any map (GPX 1.1, https://www.topografix.com/GPX/1/1/gpx.xsd).
-func stopsGPX(t trip.Trip, it trip.Itinerary) ([]byte, error) {
-	type point struct {
-		Lat  float64 `xml:"lat,attr"`
-		Lon  float64 `xml:"lon,attr"`
-		Name string  `xml:"name,omitempty"`
-		Desc string  `xml:"desc,omitempty"`
-	}
-	type route struct {
-		Name   string  `xml:"name,omitempty"`
-		Points []point `xml:"rtept"`
-	}
-	doc := struct {
-		XMLName xml.Name `xml:"http://www.topografix.com/GPX/1/1 gpx"`
-		Version string   `xml:"version,attr"`
-		Creator string   `xml:"creator,attr"`
-		Stops   []point  `xml:"wpt"`
-		Route   route    `xml:"rte"`
-	}{Version: "1.1", Creator: say.title, Route: route{Name: t.Name}}
+// It is put together as text: an encoder of structs is 60 kB of program.
+func stopsGPX(t trip.Trip, it trip.Itinerary) []byte {
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "%s<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"%s\">\n", xml.Header, escaped(say.title))
 	for _, n := range draw.Numbers(it.Days) {
 		c := n.Call
-		doc.Stops = append(doc.Stops, point{c.Point[1], c.Point[0], fmt.Sprintf("%d %s", n.N, nameOf(c)), toDo(it, c)})
+		fmt.Fprintf(&b, " <wpt lat=\"%v\" lon=\"%v\"><name>%d %s</name><desc>%s</desc></wpt>\n",
+			c.Point[1], c.Point[0], n.N, escaped(nameOf(c)), escaped(toDo(it, c)))
 	}
+	fmt.Fprintf(&b, " <rte><name>%s</name>\n", escaped(t.Name))
 	for _, p := range t.Route {
-		doc.Route.Points = append(doc.Route.Points, point{Lat: p[1], Lon: p[0]})
+		fmt.Fprintf(&b, "  <rtept lat=\"%v\" lon=\"%v\"/>\n", p[1], p[0])
 	}
-	var b bytes.Buffer
-	b.WriteString(xml.Header)
-	e := xml.NewEncoder(&b)
-	e.Indent("", " ")
-	if err := e.Encode(doc); err != nil {
-		return nil, fmt.Errorf("write GPX: %w", err)
-	}
-	return b.Bytes(), nil
+	b.WriteString(" </rte>\n</gpx>\n")
+	return b.Bytes()
+}
+
+// escaped is text as it stands in XML.
+func escaped(text string) string {
+	var b strings.Builder
+	xml.EscapeText(&b, []byte(text)) // a builder takes all
+	return b.String()
 }
 
 // toDo says in a line when to be at a stop and what to do there.

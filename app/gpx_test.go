@@ -12,10 +12,7 @@ import (
 func TestStopsGPX(t *testing.T) {
 	trip, plan := sampleTrip(), samplePlan()
 	trip.Name = "Bay <& back>"
-	b, err := stopsGPX(trip, plan)
-	if err != nil {
-		t.Fatal(err)
-	}
+	b := stopsGPX(trip, plan)
 	r, err := data.ReadRoute("stops.gpx", bytes.NewReader(b))
 	if err != nil {
 		t.Fatal(err)

@@ -41,11 +41,7 @@ func (v *Verdict) Render() app.UI {
 func (v *Verdict) onAfresh(ctx app.Context, e app.Event) { send(ctx, Afresh{}) }
 
 func (v *Verdict) onGPX(ctx app.Context, e app.Event) {
-	b, err := stopsGPX(v.Trip, v.Plan)
-	if err == nil {
-		err = browser.Download(fileName(v.Trip.Name)+".gpx", "application/gpx+xml", b)
-	}
-	if err != nil {
+	if err := browser.Download(fileName(v.Trip.Name)+".gpx", "application/gpx+xml", stopsGPX(v.Trip, v.Plan)); err != nil {
 		send(ctx, NotSaved{err.Error()})
 	}
 }
