@@ -2,6 +2,7 @@ package trip
 
 import (
 	"context"
+	"encoding/json"
 	"math"
 	"strings"
 	"testing"
@@ -20,7 +21,16 @@ func afterTheNight(t *testing.T) (Trip, []Place, Itinerary, Now) {
 
 func mustOnward(t *testing.T, tr Trip, it Itinerary, now Now) Onward {
 	t.Helper()
-	o, err := tr.Onward(it, now)
+	// The page has the itinerary as JSON.
+	b, err := json.Marshal(it)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var read Itinerary
+	if err := json.Unmarshal(b, &read); err != nil {
+		t.Fatal(err)
+	}
+	o, err := tr.Onward(read, now)
 	if err != nil {
 		t.Fatal(err)
 	}

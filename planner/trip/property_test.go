@@ -41,13 +41,17 @@ func TestBuildAnyPlaces(t *testing.T) {
 		tr := eastwards(rapid.Float64Range(20, 400).Draw(t, "length"))
 		tr.Vehicle = rapid.SampledFrom(Fleet()).Draw(t, "vehicle")
 		tr.Backup = rapid.Bool().Draw(t, "backup")
+		tr.Start = rapid.SampledFrom([]string{"2026-01-20", "2026-06-12", "2027-12-31"}).Draw(t, "start")
+		tr.Confidence = rapid.SampledFrom([]float64{0, 0.5, 0.75, 0.99}).Draw(t, "confidence")
+		tr.Comfort.InsideC = rapid.SampledFrom([]float64{0, 15, 25}).Draw(t, "inside")
+		tr.FromMin = rapid.SampledFrom([]float64{0, 0, 800}).Draw(t, "from")
 		tr.Stays.MinNights = rapid.IntRange(0, 4).Draw(t, "nights")
 		b, err := Build(tr, somePlaces(t, 400), Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, s := range b.Problem.Stops {
-			if c := b.Candidates[b.calls[s.ID].candidate]; c.Excluded != "" || math.Abs(c.Km-s.Km) > 1e-9 {
+			if c := b.Candidates[b.calls[s.ID].candidate]; c.Excluded != "" || math.Abs(c.Km-s.Km) > firstMetre {
 				t.Fatalf("stop %s is candidate %+v", s.ID, c)
 			}
 		}
@@ -65,7 +69,63 @@ func TestBuildAnyPlaces(t *testing.T) {
 				if p.L < -planner.Tolerance || p.L > s.Capacity+planner.Tolerance {
 					t.Fatalf("%s: %+v is outside 0 to %v", s.Tank, p, s.Capacity)
 				}
+				// As planned is the worse edge of the band.
+				edge := p.Low
+				if s.Kind == planner.Waste {
+					edge = p.High
+				}
+				if math.Abs(edge-p.L) > 1e-4 || p.Low > p.Likely+1e-6 || p.Likely > p.High+1e-6 {
+					t.Fatalf("%s: the band of %+v", s.Tank, p)
+				}
 			}
+		}
+	})
+}
+
+// From wherever and whenever on the way, whatever the gauges say, the rest is a
+// trip that a problem can be made of, not longer than what was left.
+func TestOnwardFromAnywhere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tr := eastwards(rapid.Float64Range(50, 400).Draw(t, "length"))
+		tr.Vehicle = rapid.SampledFrom(Fleet()).Draw(t, "vehicle")
+		places := somePlaces(t, 400)
+		b, err := Build(tr, places, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		plan, err := planner.Solve(context.Background(), b.Problem, planner.Options{MaxLabels: 500})
+		if err != nil || plan.End == nil {
+			return
+		}
+		it, err := b.Itinerary(plan)
+		if err != nil {
+			t.Fatal(err)
+		}
+		now := Now{Km: new(rapid.Float64Range(0, it.LengthKm-0.1).Draw(t, "km")), Gauges: map[string]Shown{},
+			Time: fmt.Sprintf("2026-06-%02dT%02d:15", rapid.IntRange(12, 16).Draw(t, "day"), rapid.IntRange(0, 23).Draw(t, "hour"))}
+		for _, k := range tr.Vehicle.Tanks {
+			switch kind := rapid.SampledFrom([]string{"", "litres", "percent", "quarters", "lamp"}).Draw(t, k.ID); kind {
+			case "":
+			case "litres":
+				now.Gauges[k.ID] = Shown{Kind: kind, Value: rapid.Float64Range(0, k.Capacity).Draw(t, "shown")}
+			default:
+				top := map[string]int{"percent": 100, "quarters": 4, "lamp": 1}[kind]
+				now.Gauges[k.ID] = Shown{Kind: kind, Value: float64(rapid.IntRange(0, top).Draw(t, "shown"))}
+			}
+		}
+		o, err := tr.Onward(it, now)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rest, err := Build(o.Trip, places, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(rest.Problem.LengthKm+*now.Km-it.LengthKm) > 0.01 {
+			t.Fatalf("%v km to go after %v of %v", rest.Problem.LengthKm, *now.Km, it.LengthKm)
+		}
+		if len(o.Lessons) != len(now.Gauges) {
+			t.Fatalf("%d lessons of %d gauges", len(o.Lessons), len(now.Gauges))
 		}
 	})
 }
