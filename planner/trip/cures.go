@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"ullage/planner"
+	"ullage/planner/life"
 )
 
 // mostCorridorKm: wider is no detour any more.
@@ -37,10 +38,31 @@ var remedies = []remedy{
 	set("wash at the basin", "frugal", func(t *Trip) *string { return &t.Party.Showers }),
 	set("use the toilets of the sites by day", "sites", func(t *Trip) *string { return &t.Party.Toilet }),
 	set("cook little", "little", func(t *Trip) *string { return &t.Party.Cooking }),
+	{"keep it cooler, 18 °C by day and 12 °C at night", cooler},
+	set("keep the hot water at 40 °C, and heat it up before a shower", life.HotEnough, func(t *Trip) *float64 { return &t.Comfort.HotC }),
+	{"plan for 75 of 100 such trips only, and watch the gauges", lessCare},
 	set("allow campsites", true, func(t *Trip) *bool { return &t.Stays.Campsites }),
 	set("allow plain places for motorhomes", true, func(t *Trip) *bool { return &t.Stays.Stopovers }),
 	set("allow nights without hook-up", false, func(t *Trip) *bool { return &t.Stays.HookUp }),
 	set("spend the nights on hook-up", true, func(t *Trip) *bool { return &t.Stays.HookUp }),
+}
+
+// cooler wishes less warmth, where more is wished and the vehicle knows what that means.
+func cooler(t *Trip) bool {
+	if t.Vehicle.Life == nil || t.Comfort.InsideC != 0 && t.Comfort.InsideC <= 18 {
+		return false
+	}
+	t.Comfort.InsideC, t.Comfort.NightC = 18, 12
+	return true
+}
+
+// lessCare plans with less than the usual care; nobody is told to count on luck.
+func lessCare(t *Trip) bool {
+	if t.Vehicle.Life == nil || t.Confident() <= 0.75 {
+		return false
+	}
+	t.Confidence = 0.75
+	return true
 }
 
 // tripCures are remedies that were tried and alone give the trip a plan.

@@ -2,6 +2,7 @@ package trip
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"ullage/planner/life"
@@ -126,5 +127,34 @@ func TestLearnedScales(t *testing.T) {
 	tr.Confidence = 0
 	if sure := nightAt(t, tr, Stay{}, nil)["fresh"]; sure/1.2 >= before["fresh"] {
 		t.Errorf("planned with %v × 1.2, before %v: readings make sure", sure/1.2, before["fresh"])
+	}
+}
+
+// Less warmth, tepid water and less care are tried where gas is short in
+// winter: each takes less gas, and none is tried twice or without a model.
+func TestRemediesOfLife(t *testing.T) {
+	night := func(tr Trip) float64 { return nightAt(t, tr, Stay{}, nil)["lpg"] }
+	tried := 0
+	for _, r := range remedies {
+		for _, word := range []string{"cooler", "40 °C", "75 of 100"} {
+			if !strings.Contains(r.text, word) {
+				continue
+			}
+			tried++
+			tr := lived(2, "2027-01-15")
+			before := night(tr)
+			if !r.apply(&tr) || !(night(tr) < before) {
+				t.Errorf("%s: %v L of gas a night, before %v", r.text, night(tr), before)
+			}
+			if r.apply(&tr) {
+				t.Errorf("%s: twice", r.text)
+			}
+			if plain := eastwards(100); word != "40 °C" && r.apply(&plain) {
+				t.Errorf("%s: for a vehicle without a model", r.text)
+			}
+		}
+	}
+	if tried != 3 {
+		t.Errorf("%d remedies tried", tried)
 	}
 }
