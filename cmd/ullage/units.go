@@ -71,6 +71,9 @@ func (p *sheet) prose(text string) string {
 			return m[1] + p.km(n, digits(m[2]))
 		}
 		v, symbol := p.amount(n, m[3])
+		if symbol != m[3] {
+			return fmt.Sprintf("%s%.*f %s", m[1], digits(m[2])+1, v, symbol)
+		}
 		return fmt.Sprintf("%s%.*f %s", m[1], digits(m[2]), v, symbol)
 	})
 	return position.ReplaceAllStringFunc(text, func(s string) string {

@@ -17,7 +17,7 @@ func TestProse(t *testing.T) {
 	}{
 		{units.Metric(), text},
 		{units.British(), "12:07 mile 62 A: 10 L left, 5.0 mi on (20 L), 3 Ah"},
-		{units.American(), "12:07 mile 62 A: 3 gal (US) left, 5.0 mi on (5 gal (US)), 3 Ah"},
+		{units.American(), "12:07 mile 62 A: 2.6 gal (US) left, 5.0 mi on (5.3 gal (US)), 3 Ah"},
 	} {
 		if got := (&sheet{units: c.as}).prose(text); got != c.want {
 			t.Errorf("prose = %q, want %q", got, c.want)

@@ -61,7 +61,7 @@ func ExampleFactor_Learn() {
 	fmt.Println(lesson.Why)
 	fmt.Printf("a day: %.0f L, before %.0f\n", fresh.Learned(lesson.After).Likely, fresh.Likely)
 	// Output:
-	// Expected to use 80 L, the gauge says 90: 42 % of the difference is believed, the plan now counts with 105 % of the usual.
+	// Expected to use 80 L, the gauge says 90 L: 42 % of the difference is believed, the plan now counts with 105 % of the usual.
 	// a day: 42 L, before 40
 }
 

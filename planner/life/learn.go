@@ -122,7 +122,7 @@ func (l Lesson) explain(o Observation) string {
 		}
 		return fmt.Sprintf("The lamp was not expected: the plan now counts with %.0f %% of the usual.", 100*l.After.Factor)
 	}
-	text := fmt.Sprintf("Expected to use %.0f %s, the gauge says %.0f: %.0f %% of the difference is believed, the plan now counts with %.0f %% of the usual.",
+	text := fmt.Sprintf("Expected to use %.0f %[2]s, the gauge says %.0[3]f %[2]s: %.0[4]f %% of the difference is believed, the plan now counts with %.0[5]f %% of the usual.",
 		l.Expected, cmp.Or(o.Unit, "units"), l.Used, 100*l.Weight, 100*l.After.Factor)
 	if l.Bounded {
 		text += " That is the limit of what is believed: check the gauge, the valves and what was entered."

@@ -74,7 +74,7 @@ func (g watched) learn(s Shown) (lesson Lesson, factor *life.Factor, err error) 
 	mean, level := g.level(reading)
 	lesson = Lesson{Tank: k.ID, Level: level}
 	defer func() {
-		lesson.Text = fmt.Sprintf("%s: planned with %.0f %s from here (likely %.0f, the plan had %.0f). %s", k.Name, level, k.Unit, mean, g.expected.Likely, lesson.Text)
+		lesson.Text = fmt.Sprintf("%s: planned with %.0f %[3]s from here (likely %.0[4]f %[3]s, the plan had %.0[5]f %[3]s). %[6]s", k.Name, level, k.Unit, mean, g.expected.Likely, lesson.Text)
 	}()
 	use, teaches := g.used()
 	if !teaches {
