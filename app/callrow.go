@@ -22,6 +22,7 @@ type CallRow struct {
 	Currency  string
 	Estimated bool
 	Known     map[string]bool // cautions that an earlier stop has shown
+	Units     Units
 }
 
 func (r *CallRow) Render() app.UI {
@@ -47,7 +48,7 @@ func (r *CallRow) Render() app.UI {
 				app.P().Class("where").Text(r.where()),
 				app.Ul().Class("tasks").Body(r.tasks()...),
 				app.If(c.Fallback != "", func() app.UI {
-					return app.P().Class("fallback").Body(app.B().Text(say.fallback+": "), app.Text(c.Fallback))
+					return app.P().Class("fallback").Body(app.B().Text(say.fallback+": "), app.Text(r.Units.prose(c.Fallback)))
 				}),
 				r.cautions(),
 				r.facts(),
@@ -78,11 +79,11 @@ func (r *CallRow) where() string {
 	if c.Night {
 		parts = append(parts, nights(c.Nights))
 	}
-	parts = append(parts, "km "+draw.Amount(c.Km))
+	parts = append(parts, r.Units.mark(c.Km))
 	if c.DetourKm < 0.05 {
 		parts = append(parts, say.onRoute)
 	} else {
-		d := fmt.Sprintf(say.detour, km(c.DetourKm), span(c.DetourMin))
+		d := fmt.Sprintf(say.detour, r.Units.km(c.DetourKm), span(c.DetourMin))
 		if r.Estimated {
 			d += " (" + say.estimate + ")"
 		}
@@ -107,11 +108,11 @@ func (r *CallRow) tasks() []app.UI {
 		}
 		out = append(out, app.Li().Class(string(s.Kind)).Body(
 			app.Span().Class("do").Body(
-				app.B().Text(capital(t.Verb)+" "+amount(t.Amount, t.Unit)),
+				app.B().Text(capital(t.Verb)+" "+r.Units.amount(t.Amount, t.Unit)),
 				app.Text(" "+s.Name),
 			),
 			svg(draw.Gauge(s, t.Before, t.After)),
-			app.Span().Class("levels").Text(levels(s, t)),
+			app.Span().Class("levels").Text(r.levels(s, t)),
 			app.Span().Class("cost").Text(cost),
 		))
 	}
@@ -119,8 +120,9 @@ func (r *CallRow) tasks() []app.UI {
 }
 
 // levels says the level before and after: 20 → 58 of 75 L.
-func levels(s trip.Strip, t trip.Task) string {
-	return fmt.Sprintf("%s → %s %s", draw.Amount(t.Before), draw.Amount(t.After), fmt.Sprintf(say.capacityOf, amount(s.Capacity, s.Unit)))
+func (r *CallRow) levels(s trip.Strip, t trip.Task) string {
+	u := r.Units.tank(s.Unit)
+	return fmt.Sprintf("%s → %s %s", draw.Amount(u.Show(t.Before)), draw.Amount(u.Show(t.After)), fmt.Sprintf(say.capacityOf, r.Units.amount(s.Capacity, s.Unit)))
 }
 
 func (r *CallRow) strip(tank string) trip.Strip {
@@ -138,9 +140,9 @@ func (r *CallRow) cautions() app.UI {
 	var fresh, known []app.UI
 	for _, c := range r.Call.Cautions {
 		if r.Known[c] {
-			known = append(known, app.Li().Text(c))
+			known = append(known, app.Li().Text(r.Units.prose(c)))
 		} else {
-			fresh = append(fresh, app.Li().Text(c))
+			fresh = append(fresh, app.Li().Text(r.Units.prose(c)))
 		}
 	}
 	return app.Div().Body(

@@ -16,6 +16,7 @@ type Days struct {
 	Plan  trip.Itinerary
 	Avoid []string
 	Now   int // number of the stop at the cursor; 0 is none
+	Units Units
 }
 
 func (d *Days) Render() app.UI {
@@ -36,7 +37,7 @@ func (d *Days) day(day trip.Day, before int, known map[string]bool) app.UI {
 	for i, c := range day.Calls {
 		calls = append(calls, app.Li().Body(&CallRow{
 			Call: c, N: before + i + 1, Current: before+i+1 == d.Now, Known: maps.Clone(known),
-			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Estimated: d.Plan.Estimated,
+			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Estimated: d.Plan.Estimated, Units: d.Units,
 		}))
 		for _, c := range c.Cautions {
 			known[c] = true
@@ -48,7 +49,7 @@ func (d *Days) day(day trip.Day, before int, known map[string]bool) app.UI {
 				app.Span().Class("nth").Text(fmt.Sprintf(say.day, day.Number)),
 				app.Text(" "+date(day.Date)),
 			),
-			app.P().Text(fmt.Sprintf(say.dayLine, km(day.DriveKm), span(day.DriveMin), clock(day.StartMin), clock(day.EndMin))),
+			app.P().Text(fmt.Sprintf(say.dayLine, d.Units.km(day.DriveKm), span(day.DriveMin), clock(day.StartMin), clock(day.EndMin))),
 		),
 		app.Ol().Class("calls").Body(calls...),
 		app.If(day.Number == len(d.Plan.Days), func() app.UI {

@@ -1,14 +1,18 @@
 package page
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
 	"ullage/planner"
+	"ullage/planner/life"
+	"ullage/planner/life/units"
 	"ullage/planner/trip"
 )
 
@@ -21,6 +25,57 @@ func number(key, group, label, unit, hint string, least, most, scale float64, of
 		Set: func(t trip.Trip, s string) (trip.Trip, error) {
 			v, err := parseNumber(s, least, most)
 			*of(&t) = v * scale
+			return t, err
+		}}
+}
+
+// measured is a number that is shown and typed in another unit than it is
+// stored in; limits are as stored.
+func measured(key, group, label, hint string, u units.Unit, least, most float64, of func(*trip.Trip) *float64) Field {
+	return Field{Key: key, Group: group, Label: label, Unit: u.Symbol, Hint: hint, Input: "number",
+		Get: func(t trip.Trip) string { return plain(u.Show(*of(&t))) },
+		Set: func(t trip.Trip, s string) (trip.Trip, error) {
+			v, err := parseShown(s, u, least, most)
+			*of(&t) = v
+			return t, err
+		}}
+}
+
+// comfortFields are what is wished inside. The usual is shown where the trip says nothing.
+func comfortFields(u units.Unit) []Field {
+	return []Field{
+		measured("inside", say.groupComfort, say.fInside, "", u, 5, 30, func(t *trip.Trip) *float64 {
+			t.Comfort.InsideC = cmp.Or(t.Comfort.InsideC, usualInsideC)
+			return &t.Comfort.InsideC
+		}),
+		measured("night", say.groupComfort, say.fInsideNight, say.hInsideNight, u, 1, 30, func(t *trip.Trip) *float64 {
+			t.Comfort.NightC = cmp.Or(t.Comfort.NightC, cmp.Or(t.Comfort.InsideC, usualInsideC)-nightLessC)
+			return &t.Comfort.NightC
+		}),
+		{Key: "hot", Group: say.groupComfort, Label: say.fHot, Hint: say.hHot, Input: "select",
+			Options: []Option{{plain(life.HotBoost), u.Format(life.HotBoost)}, {plain(life.HotEnough), u.Format(life.HotEnough)}},
+			Get:     func(t trip.Trip) string { return plain(cmp.Or(t.Comfort.HotC, life.HotBoost)) },
+			Set: func(t trip.Trip, s string) (_ trip.Trip, err error) {
+				t.Comfort.HotC, err = parseNumber(s, 30, 80)
+				return t, err
+			}},
+	}
+}
+
+// What [life.Comfort] takes for a zero.
+const usualInsideC, nightLessC = 20.0, 5.0
+
+// confidence is how sure each tank is to last; a trip's own value is a choice too.
+func confidence(t trip.Trip) Field {
+	options := confidenceWords
+	now := plain(t.Confident())
+	if !slices.ContainsFunc(options, func(o Option) bool { return o.Value == now }) {
+		options = append(options[:len(options):len(options)], Option{now, fmt.Sprintf(say.onTrips, 100*t.Confident())})
+	}
+	return Field{Key: "confidence", Group: say.groupPlan, Label: say.fConfidence, Hint: say.hConfidence, Input: "select", Options: options, Wide: true,
+		Get: func(t trip.Trip) string { return plain(t.Confident()) },
+		Set: func(t trip.Trip, s string) (_ trip.Trip, err error) {
+			t.Confidence, err = parseNumber(s, 0.5, 0.99)
 			return t, err
 		}}
 }
@@ -60,13 +115,13 @@ func check(key, group, label, hint string, of func(*trip.Trip) *bool) Field {
 }
 
 // tankFields are the level at the start and the size of tank i.
-func tankFields(k trip.Tank, i int) []Field {
-	group := say.groupTanks
+func tankFields(k trip.Tank, i int, u Units) []Field {
+	group, unit := say.groupTanks, u.tank(k.Unit)
 	return []Field{
-		{Key: "level:" + k.ID, Group: group, Label: fmt.Sprintf(say.fLevel, k.Name), Unit: k.Unit, Input: "number",
-			Get: func(t trip.Trip) string { return plain(startLevel(t, t.Vehicle.Tanks[i])) },
+		{Key: "level:" + k.ID, Group: group, Label: fmt.Sprintf(say.fLevel, k.Name), Unit: unit.Symbol, Input: "number",
+			Get: func(t trip.Trip) string { return plain(unit.Show(startLevel(t, t.Vehicle.Tanks[i]))) },
 			Set: func(t trip.Trip, s string) (trip.Trip, error) {
-				v, err := parseNumber(s, 0, t.Vehicle.Tanks[i].Capacity)
+				v, err := parseShown(s, unit, 0, t.Vehicle.Tanks[i].Capacity)
 				if err != nil {
 					return t, err
 				}
@@ -77,11 +132,11 @@ func tankFields(k trip.Tank, i int) []Field {
 				t.Levels[k.ID] = v
 				return t, nil
 			}},
-		{Key: "size:" + k.ID, Group: group, Label: fmt.Sprintf(say.fSize, k.Name), Unit: k.Unit, Input: "number",
-			Get: func(t trip.Trip) string { return plain(t.Vehicle.Tanks[i].Capacity) },
+		{Key: "size:" + k.ID, Group: group, Label: fmt.Sprintf(say.fSize, k.Name), Unit: unit.Symbol, Input: "number",
+			Get: func(t trip.Trip) string { return plain(unit.Show(t.Vehicle.Tanks[i].Capacity)) },
 			Set: func(t trip.Trip, s string) (trip.Trip, error) {
 				least := max(t.Vehicle.Tanks[i].Reserve, startLevel(t, t.Vehicle.Tanks[i]), 0.1)
-				v, err := parseNumber(s, least, 2000)
+				v, err := parseShown(s, unit, least, 2000)
 				if err != nil {
 					return t, err
 				}
@@ -138,13 +193,22 @@ func setDate(t trip.Trip, s string) (trip.Trip, error) {
 	return t, nil
 }
 
-func setClock(t trip.Trip, s string) (trip.Trip, error) {
+func setCurrency(t trip.Trip, s string) (trip.Trip, error) {
+	s = strings.ToUpper(strings.TrimSpace(s))
+	if !units.ValidCurrency(s) {
+		return t, fmt.Errorf("%s", say.wantCurrency)
+	}
+	t.Currency = s
+	return t, nil
+}
+
+// parseClock reads a time of day as minutes after midnight.
+func parseClock(s string) (float64, error) {
 	at, err := time.Parse("15:04", s)
 	if err != nil {
-		return t, fmt.Errorf("%s", say.wantClock)
+		return 0, fmt.Errorf("%s", say.wantClock)
 	}
-	t.Day.DepartMin = float64(at.Hour()*60 + at.Minute())
-	return t, nil
+	return float64(at.Hour()*60 + at.Minute()), nil
 }
 
 // parseNumber reads a number from least to most.
@@ -154,6 +218,17 @@ func parseNumber(s string, least, most float64) (float64, error) {
 		return 0, fmt.Errorf(say.wantNumber, plain(least), plain(most))
 	}
 	return v, nil
+}
+
+// parseShown reads a number that is typed in a unit; limits and result are as
+// stored. A limit is shown rounded, and what is shown is taken.
+func parseShown(s string, u units.Unit, least, most float64) (float64, error) {
+	v, err := parseNumber(s, math.Floor(100*u.Show(least))/100, math.Ceil(100*u.Show(most))/100)
+	if err != nil {
+		return 0, err
+	}
+	stored, err := u.Read(v)
+	return min(max(stored, least), most), err
 }
 
 // plain writes a number as it is typed, at most to a hundredth.

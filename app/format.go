@@ -38,8 +38,8 @@ func span(min float64) string {
 	return fmt.Sprintf("%d%sh %d%smin", m/60, thin, m%60, thin)
 }
 
-// km writes a distance: 7.4 km, 212 km, 1 204 km.
-func km(v float64) string { return thousands(draw.Amount(v)) + thin + "km" }
+// km writes a distance in kilometres: 7.4 km, 212 km, 1 204 km.
+func km(v float64) string { return Units("").km(v) }
 
 // amount writes an amount of a tank's content.
 func amount(v float64, unit string) string { return thousands(draw.Amount(v)) + thin + unit }

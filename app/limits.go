@@ -13,6 +13,7 @@ type Limits struct {
 	app.Compo
 	Cautions  []string
 	Estimated bool
+	Units     Units
 }
 
 func (l *Limits) Render() app.UI {
@@ -23,7 +24,7 @@ func (l *Limits) Render() app.UI {
 	lines = append(lines, say.limits2, say.limits3, say.limits4)
 	var lis []app.UI
 	for _, s := range lines {
-		lis = append(lis, app.Li().Text(s))
+		lis = append(lis, app.Li().Text(l.Units.prose(s)))
 	}
 	return app.Section().Class("limits").Aria("labelledby", "limits-title").Body(
 		app.H2().ID("limits-title").Text(say.limitsTitle),

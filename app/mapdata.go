@@ -113,7 +113,7 @@ func bounds(ls orb.LineString) (b [4]float64, ok bool) {
 }
 
 // describe says what a candidate is, in a line.
-func describe(c trip.Candidate, names map[string]string) string {
+func describe(c trip.Candidate, names map[string]string, u Units) string {
 	parts := []string{capital(kind(c.Kind))}
 	if c.Name != "" {
 		parts = []string{c.Name, kind(c.Kind)}
@@ -131,7 +131,7 @@ func describe(c trip.Candidate, names map[string]string) string {
 	if c.Night {
 		parts = append(parts, say.night)
 	}
-	parts = append(parts, "km "+draw.Amount(c.Km), km(c.OffKm)+" "+say.off)
+	parts = append(parts, u.mark(c.Km), u.km(c.OffKm)+" "+say.off)
 	if c.Excluded != "" {
 		parts = append(parts, say.notUsed+": "+c.Excluded)
 	}

@@ -24,10 +24,11 @@ type MapModel struct {
 	HasPoint bool
 	Draft    *Draft
 	OSM      bool // the attribution is due
+	Units    Units
 }
 
 func mapModel(m Model) MapModel {
-	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, OSM: attributed(m.Files)}
+	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, OSM: attributed(m.Files), Units: m.Units}
 	if m.HasPlan() {
 		out.Cursor, out.HasPoint = along(m.Trip.Route, m.Axis.AtMin(m.Cursor).Km/math.Max(m.Plan.LengthKm, 1e-9))
 	}
@@ -270,7 +271,7 @@ func (v *MapView) pick(index int) {
 	for _, s := range v.Model.Plan.Strips {
 		names[s.Tank] = s.Name
 	}
-	v.picked = describe(v.Model.Plan.Places[index], names)
+	v.picked = describe(v.Model.Plan.Places[index], names, v.Model.Units)
 }
 
 // preview shows the line while a vertex is being dragged.

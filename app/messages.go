@@ -3,33 +3,35 @@ package page
 // This file holds every word that the page shows, in one place.
 
 var say = struct {
-	title, lead, skip                                                                               string
-	open, save, print, draw, drawn                                                                  string
-	groupTrip, groupPeople, groupDay, groupNights, groupPlan, groupVehicle, groupTanks              string
-	fName, fStart, fAdults, fChildren, fShowers, fToilet, fCooking, fMaxKm, fMaxH, fDepart, fSpeed  string
-	fMinNights, fMaxNights, fMaxFee, fCampsites, fStopovers, fHookUp                                string
-	fCorridor, fCircuity, fValueH, fBackup, fVehicle, fLevel, fSize                                 string
-	hChildren, hMaxKm, hMaxH, hSpeed, hMaxNights, hMaxFee, hCorridor, hCircuity, hValueH, hBackup   string
-	wantWhole, wantNumber, wantChoice, wantDate, wantClock                                          string
-	left, roomFor, capacityOf, reserve, unknown                                                     string
-	stLoading, stLoadingShare, stPlanning, stPlanned, stPlannedGap, stImproving, stRefused, stError string
-	stNothing, stEmpty                                                                              string
-	refusedHead, refusedWhere, refusedMissing, cure, nearest, notValid                              string
-	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                string
-	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                           string
-	daysTitle, day, dayLine, toEnd                                                                  string
-	call, night, nightsMany, arrive, leave, detour, estimate, onRoute, from, to, free               string
-	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required          string
-	tripTitle, change, done, editHelp                                                               string
-	sumPeople, sumDay, sumNights, sumAny                                                            string
-	adults, children, calls, days, nightsWord, places, points                                       string
-	othersTitle, othersMore, othersLess, othersSame, afresh                                         string
-	costTitle, goods, fees, nightFees, refill, timeValue, paid, withTime                            string
-	limitsTitle, limits1, limits2, limits3, limits4                                                 string
-	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                   string
-	drawHelp, undo, clear, use, cancel, drawCount                                                   string
-	newVersion, reload, offline, notKept, notSaved, gpx, demoName, lastTrip                         string
-	navDays, navStrips, navMap, navTrip, navLabel                                                   string
+	title, lead, skip                                                                                                   string
+	open, save, print, draw, drawn                                                                                      string
+	groupTrip, groupPeople, groupDay, groupNights, groupPlan, groupVehicle, groupTanks                                  string
+	fName, fStart, fAdults, fChildren, fShowers, fToilet, fCooking, fMaxKm, fMaxH, fDepart, fSpeed                      string
+	fMinNights, fMaxNights, fMaxFee, fCampsites, fStopovers, fHookUp                                                    string
+	fCorridor, fCircuity, fValueH, fBackup, fVehicle, fLevel, fSize                                                     string
+	hChildren, hMaxKm, hMaxH, hSpeed, hMaxNights, hMaxFee, hCorridor, hCircuity, hValueH, hBackup                       string
+	groupComfort, fInside, fInsideNight, hInsideNight, fHot, hHot, fDishes, fDevices, fConfidence, hConfidence, onTrips string
+	fUnits, fCurrency, hCurrency, wantCurrency, fKeys, hKeys, fGear, hGear                                              string
+	wantWhole, wantNumber, wantChoice, wantDate, wantClock                                                              string
+	left, roomFor, capacityOf, reserve, unknown                                                                         string
+	stLoading, stLoadingShare, stPlanning, stPlanned, stPlannedGap, stImproving, stRefused, stError                     string
+	stNothing, stEmpty                                                                                                  string
+	refusedHead, refusedWhere, refusedMissing, cure, nearest, notValid                                                  string
+	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                                    string
+	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                                               string
+	daysTitle, day, dayLine, toEnd                                                                                      string
+	call, night, nightsMany, arrive, leave, detour, estimate, onRoute, from, to, free                                   string
+	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required                              string
+	tripTitle, change, done, editHelp                                                                                   string
+	sumPeople, sumDay, sumNights, sumAny                                                                                string
+	adults, children, calls, days, nightsWord, places, points                                                           string
+	othersTitle, othersMore, othersLess, othersSame, afresh                                                             string
+	costTitle, goods, fees, nightFees, refill, timeValue, paid, withTime                                                string
+	limitsTitle, limits1, limits2, limits3, limits4                                                                     string
+	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                                       string
+	drawHelp, undo, clear, use, cancel, drawCount                                                                       string
+	newVersion, reload, offline, notKept, notSaved, gpx, demoName, lastTrip                                             string
+	navDays, navStrips, navMap, navTrip, navLabel                                                                       string
 }{
 	title: "Ullage",
 	lead:  "where to refuel, fill, drain, empty and sleep",
@@ -56,6 +58,13 @@ var say = struct {
 	hValueH:   "what an hour of detour, stop and waiting counts in the plan",
 	hBackup:   "arrive with enough to reach the next place that helps",
 
+	groupComfort: "Warmth and hot water", fInside: "Inside by day", fInsideNight: "Inside by night", hInsideNight: "22:00 to 06:00",
+	fHot: "Hot water", hHot: "at 40 °C legionella can grow: mind the handbook",
+	fDishes: "Dishes", fDevices: "Phones, laptops and the like",
+	fConfidence: "Plan with enough for", hConfidence: "weather, driving and habits vary", onTrips: "%.0f of 100 such trips",
+	fUnits: "Units", fCurrency: "Currency", hCurrency: "three letters, as EUR; sums are not converted", wantCurrency: "Three letters, as EUR or GBP.",
+	fKeys: "Keys back by", hKeys: "on the last day; empty: not agreed", fGear: "Things on board", hGear: "0: the usual for so many people",
+
 	wantWhole: "A whole number from %d to %d.", wantNumber: "A number from %s to %s.", wantChoice: "Choose one of the list.",
 	wantDate: "A date such as 2026-06-12.", wantClock: "A time such as 09:00.",
 
@@ -70,14 +79,14 @@ var say = struct {
 	stNothing: "No trip yet.",
 	stEmpty:   "Open a route, or draw one.",
 
-	refusedHead: "This trip cannot be made as it is", refusedWhere: "km %s to %s", refusedMissing: "%s short", cure: "What would help",
+	refusedHead: "This trip cannot be made as it is", refusedWhere: "%s to %s", refusedMissing: "%s short", cure: "What would help",
 	nearest: "What comes nearest to a plan", notValid: "This is not a valid plan. It breaks:",
 
 	mapTitle: "Map", mapAlt: "The route with the stops in their order", mapDrawn: "Drawn overview: this browser shows no live map.",
 	zoomIn: "Closer", zoomOut: "Farther", whole: "Whole route", off: "off the route", notUsed: "not used",
 
 	stripsTitle: "Levels", stripsHelp: "Point, or use the arrow and page keys.",
-	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, km %s", cursorNight: "%s, %s, overnight at km %s", stripLow: "lowest: %s on day %d",
+	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, %s", cursorNight: "%s, %s, overnight at %s", stripLow: "lowest: %s on day %d",
 
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",
@@ -117,9 +126,13 @@ var say = struct {
 }
 
 var (
-	showerWords  = []Option{{"aboard", "A shower aboard every day"}, {"sites", "Showers at the sites"}, {"frugal", "A wash at the basin"}}
-	toiletWords  = []Option{{"aboard", "The toilet aboard"}, {"sites", "Toilets at the sites by day"}}
-	cookingWords = []Option{{"aboard", "Cooked aboard"}, {"little", "Little, mostly out"}}
+	showerWords     = []Option{{"aboard", "A shower aboard every day"}, {"sites", "Showers at the sites"}, {"frugal", "A wash at the basin"}}
+	toiletWords     = []Option{{"aboard", "The toilet aboard"}, {"sites", "Toilets at the sites by day"}}
+	dishesWords     = []Option{{"", "Where the showers are"}, {"aboard", "Washed aboard"}, {"sites", "Washed at the sites"}}
+	deviceWords     = []Option{{"little", "Little is charged"}, {"usual", "The usual"}, {"many", "Many, or work on board"}}
+	unitChoices     = []Option{{"", "km, L, °C, kg"}, {"british", "miles, L, °C, kg"}, {"american", "miles, US gallons, °F, lb"}}
+	confidenceWords = []Option{{"0.5", "the likely use: 1 of 2 such trips"}, {"0.8", "4 of 5 such trips"}, {"0.9", "9 of 10 such trips (usual)"}, {"0.95", "19 of 20 such trips"}, {"0.99", "99 of 100 such trips"}}
+	cookingWords    = []Option{{"aboard", "Cooked aboard"}, {"little", "Little, mostly out"}}
 )
 
 // kindWords names the kinds of places.

@@ -45,6 +45,10 @@ type Model struct {
 	Editing bool    // the form is open
 	Draft   *Draft  // nil: no route is being drawn
 
+	Units Units    // shown and typed in
+	Ticks []string // of checklists, sorted: set-off/gas
+	Marks int      // counts changes of these two worth keeping
+
 	Waiting bool   // a new version of the page is ready
 	Trouble string // something that does not stop the plan; "" is none
 	Offline bool   // the page can start without a network

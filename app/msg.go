@@ -53,6 +53,16 @@ type (
 	// Avoided: plan without this place, or with it again.
 	Avoided struct{ Place string }
 
+	// Marks: what this machine remembers beside the trip.
+	Marks struct {
+		Units Units    `json:"units,omitempty"`
+		Ticks []string `json:"ticks,omitempty"` // sorted
+	}
+	// Ticked: an item of a checklist is done, or is not.
+	Ticked struct{ Item string }
+	// TicksCleared: a checklist is to be gone through again.
+	TicksCleared struct{ List string }
+
 	// Answered: a plan or a better one. Last says that no better one follows;
 	// the same one may come again with more to say about it.
 	Answered struct {
@@ -109,6 +119,9 @@ func (Edited) isMsg()       {}
 func (FormToggled) isMsg()  {}
 func (Avoided) isMsg()      {}
 func (Afresh) isMsg()       {}
+func (Marks) isMsg()        {}
+func (Ticked) isMsg()       {}
+func (TicksCleared) isMsg() {}
 func (Answered) isMsg()     {}
 func (PlanFailed) isMsg()   {}
 func (PointedMin) isMsg()   {}

@@ -12,7 +12,8 @@ import (
 // It stands behind the days: it comes after the plan, and nothing may move.
 type Others struct {
 	app.Compo
-	Plan trip.Itinerary
+	Plan  trip.Itinerary
+	Units Units
 }
 
 func (o *Others) Render() app.UI {
@@ -27,7 +28,7 @@ func (o *Others) Render() app.UI {
 	for _, other := range p.Others {
 		items = append(items, app.Details().Body(
 			app.Summary().Body(app.B().Text(extra(other.Extra, p.Currency)), app.Text(other.Text)),
-			app.Ul().Body(lines(other.Days)...),
+			app.Ul().Body(lines(o.Units.proses(other.Days))...),
 			app.If(other.Avoid != "", func() app.UI {
 				return &AvoidButton{Place: other.Avoid, Label: fmt.Sprintf(say.avoidThis, o.name(other.Avoid))}
 			}),

@@ -38,8 +38,8 @@ func (p *Page) Render() app.UI {
 			app.Div().Class("words").Body(p.words()...),
 			app.Div().Class("pictures").Body(
 				&MapView{Model: mapModel(m)},
-				app.If(len(m.Plan.Why) > 0, func() app.UI { return &Refusal{Plan: m.Plan, Vehicle: m.Trip.Vehicle} }),
-				app.If(m.HasPlan(), func() app.UI { return &Strips{Plan: m.Plan, Axis: m.Axis, Cursor: m.Cursor} }),
+				app.If(len(m.Plan.Why) > 0, func() app.UI { return &Refusal{Plan: m.Plan, Vehicle: m.Trip.Vehicle, Units: m.Units} }),
+				app.If(m.HasPlan(), func() app.UI { return &Strips{Plan: m.Plan, Axis: m.Axis, Cursor: m.Cursor, Units: m.Units} }),
 			),
 		),
 		app.Nav().Class("jump").Aria("label", say.navLabel).Body(
@@ -55,15 +55,15 @@ func (p *Page) words() []app.UI {
 	m := p.m
 	var out []app.UI
 	if m.HasTrip() {
-		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing})
+		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing, Units: m.Units})
 	}
 	if m.HasPlan() {
-		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan, Kept: m.Phase == Planned && m.Plan.Status == planner.Feasible})
+		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan, Units: m.Units, Kept: m.Phase == Planned && m.Plan.Status == planner.Feasible})
 	}
 	return append(out,
-		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor)},
-		&Others{Plan: m.Plan},
-		&Limits{Cautions: m.Plan.Cautions, Estimated: m.Plan.Estimated},
+		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor), Units: m.Units},
+		&Others{Plan: m.Plan, Units: m.Units},
+		&Limits{Cautions: m.Plan.Cautions, Estimated: m.Plan.Estimated, Units: m.Units},
 		&Sources{Files: m.Files},
 	)
 }

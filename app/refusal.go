@@ -7,6 +7,7 @@ import (
 
 	"ullage/app/draw"
 	"ullage/planner"
+	"ullage/planner/life/units"
 	"ullage/planner/trip"
 )
 
@@ -16,14 +17,15 @@ type Refusal struct {
 	app.Compo
 	Plan    trip.Itinerary
 	Vehicle trip.Vehicle
+	Units   Units
 }
 
 func (r *Refusal) Render() app.UI {
 	var items []app.UI
 	for _, why := range r.Plan.Why {
 		items = append(items, app.Li().Body(
-			app.H3().Body(app.Text(limit(r.Vehicle, why)+" "), app.Span().Class("where").Text(stretch(why))),
-			text("", why.Text),
+			app.H3().Body(app.Text(r.limit(why)+" "), app.Span().Class("where").Text(r.stretch(why))),
+			text("", r.Units.prose(why.Text)),
 			r.cures(why.Cures),
 		))
 	}
@@ -41,15 +43,15 @@ func (r *Refusal) nearest() app.UI {
 		return app.Details().Class("nearest").Body(
 			app.Summary().Text(say.nearest),
 			app.P().Class("mark").Text(say.notValid),
-			app.Ul().Class("broken").Body(lines(n.Broken)...),
-			app.Ul().Body(lines(n.Days)...),
+			app.Ul().Class("broken").Body(lines(r.Units.proses(n.Broken))...),
+			app.Ul().Body(lines(r.Units.proses(n.Days))...),
 		)
 	})
 }
 
 func (r *Refusal) cures(cures []string) app.UI {
 	return app.If(len(cures) > 0, func() app.UI {
-		return app.Div().Class("cures").Body(app.B().Text(say.cure), app.Ul().Body(lines(cures)...))
+		return app.Div().Class("cures").Body(app.B().Text(say.cure), app.Ul().Body(lines(r.Units.proses(cures))...))
 	})
 }
 
@@ -63,12 +65,12 @@ func lines(texts []string) []app.UI {
 }
 
 // limit names the limit and how much is missing.
-func limit(v trip.Vehicle, why planner.Reason) string {
+func (r *Refusal) limit(why planner.Reason) string {
 	name, unit := limitWords[why.Limit], unitWords[why.Limit]
 	if name == "" {
 		name = why.Limit
 	}
-	for _, k := range v.Tanks {
+	for _, k := range r.Vehicle.Tanks {
 		if k.ID == why.Limit {
 			name, unit = k.Name, k.Unit
 		}
@@ -76,10 +78,14 @@ func limit(v trip.Vehicle, why planner.Reason) string {
 	if !(why.Missing > 0) {
 		return capital(name)
 	}
-	return capital(name) + ": " + fmt.Sprintf(say.refusedMissing, amount(why.Missing, unit))
+	missing := r.Units.amount(why.Missing, unit)
+	if unit == "km" {
+		missing = r.Units.km(why.Missing)
+	}
+	return capital(name) + ": " + fmt.Sprintf(say.refusedMissing, missing)
 }
 
 // stretch says between which kilometres.
-func stretch(why planner.Reason) string {
-	return fmt.Sprintf(say.refusedWhere, draw.Amount(why.FromKm), draw.Amount(why.ToKm))
+func (r *Refusal) stretch(why planner.Reason) string {
+	return fmt.Sprintf(say.refusedWhere, r.Units.mark(why.FromKm), draw.Amount(r.Units.of(units.Distance).Show(why.ToKm)))
 }

@@ -20,6 +20,7 @@ const (
 	storeName  = "ullage"
 	keptTrip   = "trip"   // a trip file
 	keptIndex  = "places" // a list of kept, as JSON
+	keptMarks  = "marks"  // a Marks, as JSON
 	demoPlaces = "/web/demo.osm.pbf"
 	demoTrip   = "/web/demo.trip.geojson"
 )
@@ -53,8 +54,15 @@ func (p *Page) OnMount(ctx app.Context) {
 			app.Log(err) // it keeps in memory: the page works, and forgets
 		}
 		files := lastVisit(store)
+		var marks Marks
+		if b, ok, err := store.Get(keptMarks); err == nil && ok {
+			if err := json.Unmarshal(b, &marks); err != nil {
+				app.Log(err)
+			}
+		}
 		ctx.Dispatch(func(ctx app.Context) {
 			p.store = store
+			p.tell(ctx, marks)
 			p.open(ctx, files, false)
 		})
 	})
@@ -116,6 +124,16 @@ func (p *Page) saveTrip(ctx app.Context) {
 		return
 	}
 	p.put(ctx, keptTrip, b.Bytes())
+}
+
+// saveMarks keeps units and ticks for the next visit.
+func (p *Page) saveMarks(ctx app.Context) {
+	b, err := json.Marshal(Marks{p.m.Units, p.m.Ticks})
+	if err != nil {
+		app.Log(err)
+		return
+	}
+	p.put(ctx, keptMarks, b)
 }
 
 // keepPlaces keeps a file of places for the next visit.

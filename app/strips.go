@@ -16,18 +16,20 @@ type Strips struct {
 	Plan   trip.Itinerary
 	Axis   draw.Axis
 	Cursor float64
+	Units  Units
 }
 
 func (s *Strips) Render() app.UI {
 	at := s.Axis.AtMin(s.Cursor)
 	rows := []app.UI{&StripRuler{Axis: s.Axis, Days: s.Plan.Days}}
 	for _, strip := range s.Plan.Strips {
+		strip = s.Units.strip(strip)
 		rows = append(rows,
 			&StripWords{Strip: strip, Level: draw.LevelAt(strip, s.Cursor)},
 			&StripPicture{Strip: strip, Axis: s.Axis, Days: s.Plan.Days},
 		)
 	}
-	words := moment(s.Plan, at)
+	words := moment(s.Plan, at, s.Units)
 	rows = append(rows, app.Div().Class("cursor").Role("slider").TabIndex(0).
 		Aria("label", say.stripsLabel).Aria("describedby", "strips-help").Aria("orientation", "horizontal").
 		Aria("valuemin", 0).Aria("valuemax", 1000).Aria("valuenow", int(at.X*1000)).Aria("valuetext", words).
@@ -50,13 +52,13 @@ func cursor(x float64) draw.Node {
 }
 
 // moment says where the cursor is.
-func moment(it trip.Itinerary, at draw.Moment) string {
+func moment(it trip.Itinerary, at draw.Moment, u Units) string {
 	for i, d := range it.Days {
 		if at.Min <= d.EndMin || i == len(it.Days)-1 {
-			return fmt.Sprintf(say.cursorAt, date(d.Date), clock(at.Min), draw.Amount(at.Km))
+			return fmt.Sprintf(say.cursorAt, date(d.Date), clock(at.Min), u.mark(at.Km))
 		}
 		if at.Min < it.Days[i+1].StartMin {
-			return fmt.Sprintf(say.cursorNight, date(d.Date), clock(at.Min), draw.Amount(at.Km))
+			return fmt.Sprintf(say.cursorNight, date(d.Date), clock(at.Min), u.mark(at.Km))
 		}
 	}
 	return ""

@@ -18,6 +18,7 @@ type TripForm struct {
 	Typed map[string]string
 	Wrong map[string]string
 	Open  bool
+	Units Units
 }
 
 func (f *TripForm) Render() app.UI {
@@ -27,7 +28,7 @@ func (f *TripForm) Render() app.UI {
 	}
 	return app.Section().ID("trip").Class("trip").Aria("labelledby", "trip-title").Body(
 		app.H2().ID("trip-title").Class("name").Text(tripName(f.Trip)),
-		app.P().Class("sum").Text(strings.Join(summary(f.Trip), " ")),
+		app.P().Class("sum").Text(strings.Join(summary(f.Trip, f.Units), " ")),
 		app.Button().ID("change").Type("button").Class("change").Aria("expanded", fmt.Sprint(f.Open)).Aria("controls", "form").
 			Text(label).OnClick(f.onToggle),
 		app.If(f.Open, f.form),
@@ -46,7 +47,7 @@ func (f *TripForm) form() app.UI {
 		}
 		fields = nil
 	}
-	for _, field := range fieldsOf(f.Trip, f.Fleet) {
+	for _, field := range fieldsOf(f.Trip, f.Fleet, f.Units) {
 		if field.Group != last {
 			flush()
 			last = field.Group
@@ -76,7 +77,7 @@ func tripName(t trip.Trip) string {
 }
 
 // summary says the trip in a few sentences.
-func summary(t trip.Trip) []string {
+func summary(t trip.Trip, u Units) []string {
 	people := count(t.Party.Adults, say.adults)
 	if t.Party.Children > 0 {
 		people += " and " + count(t.Party.Children, say.children)
@@ -84,7 +85,7 @@ func summary(t trip.Trip) []string {
 	vehicle, _, _ := strings.Cut(t.Vehicle.Name, ",")
 	out := []string{
 		fmt.Sprintf(say.sumPeople, people, vehicle, date(t.Start)),
-		fmt.Sprintf(say.sumDay, km(t.Day.MaxKm), span(t.Day.MaxMin), clock(t.Day.DepartMin)),
+		fmt.Sprintf(say.sumDay, u.km(t.Day.MaxKm), span(t.Day.MaxMin), clock(t.Day.DepartMin)),
 	}
 	switch s := t.Stays; {
 	case s.MaxNights == 0 && s.MinNights == 0:

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"ullage/app/draw"
 	"ullage/planner"
@@ -60,6 +61,19 @@ func Update(m Model, msg Msg) Model {
 			m.Trip.Avoid = append(slices.Clip(m.Trip.Avoid), msg.Place)
 		}
 		m = ask(m)
+	case Marks:
+		m.Units, m.Ticks = msg.Units, msg.Ticks
+	case Ticked:
+		i, there := slices.BinarySearch(m.Ticks, msg.Item)
+		if m.Ticks = slices.Clone(m.Ticks); there {
+			m.Ticks = slices.Delete(m.Ticks, i, i+1)
+		} else {
+			m.Ticks = slices.Insert(m.Ticks, i, msg.Item)
+		}
+		m.Marks++
+	case TicksCleared:
+		m.Ticks = slices.DeleteFunc(slices.Clone(m.Ticks), func(s string) bool { return strings.HasPrefix(s, msg.List+"/") })
+		m.Marks++
 	case Afresh:
 		m.Trip.Keep = nil
 		m = ask(m)
@@ -108,8 +122,13 @@ func ask(m Model) Model {
 // edit applies a field's text to the trip, or says beside it what is wrong.
 // Text and trip are both kept: nothing that was typed is lost.
 func edit(m Model, msg Edited) Model {
-	f, ok := fieldOf(m.Trip, m.Fleet, msg.Field)
+	f, ok := fieldOf(m.Trip, m.Fleet, m.Units, msg.Field)
 	if !ok {
+		return m
+	}
+	if msg.Field == unitsKey { // what was typed was typed in the units before
+		m.Units, m.Typed, m.Wrong = Units(msg.Text), nil, nil
+		m.Marks++
 		return m
 	}
 	m.Typed = with(m.Typed, msg.Field, msg.Text)

@@ -202,7 +202,7 @@ func TestUpdateKeepsOldModels(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := planned()
 		var keys []string
-		for _, f := range fieldsOf(m.Trip, m.Fleet) {
+		for _, f := range fieldsOf(m.Trip, m.Fleet, m.Units) {
 			keys = append(keys, f.Key)
 		}
 		for range 8 {
@@ -221,15 +221,21 @@ func TestUpdateKeepsOldModels(t *testing.T) {
 
 func shown(m Model) string {
 	var b strings.Builder
-	for _, f := range fieldsOf(m.Trip, m.Fleet) {
+	for _, f := range fieldsOf(m.Trip, m.Fleet, m.Units) {
 		b.WriteString(f.Key + "=" + f.Get(m.Trip) + " ")
 	}
 	return b.String()
 }
 
-// Every field takes back the text that it shows.
+// Every field takes back the text that it shows, in all units.
 func TestFieldsRoundTrip(t *testing.T) {
-	for _, f := range fieldsOf(sampleTrip(), trip.Fleet()) {
+	for _, u := range unitChoices {
+		testFields(t, fieldsOf(sampleTrip(), trip.Fleet(), Units(u.Value)))
+	}
+}
+
+func testFields(t *testing.T, fields []Field) {
+	for _, f := range fields {
 		got, err := f.Set(sampleTrip(), f.Get(sampleTrip()))
 		if err != nil {
 			t.Errorf("%s does not take %q: %v", f.Key, f.Get(sampleTrip()), err)

@@ -13,9 +13,10 @@ import (
 // A Verdict is the plan in one line and what it costs.
 type Verdict struct {
 	app.Compo
-	Trip trip.Trip
-	Plan trip.Itinerary
-	Kept bool // a cheaper plan may have other stops than the plan in use
+	Trip  trip.Trip
+	Plan  trip.Itinerary
+	Units Units
+	Kept  bool // a cheaper plan may have other stops than the plan in use
 }
 
 func (v *Verdict) Render() app.UI {
@@ -23,7 +24,7 @@ func (v *Verdict) Render() app.UI {
 	return app.Div().Class("verdict").Body(
 		app.P().Class("count").Text(strings.Join([]string{
 			count(len(p.Days), say.days),
-			km(p.LengthKm),
+			v.Units.km(p.LengthKm),
 			count(len(draw.Numbers(p.Days)), say.calls),
 			money(p.Cost-p.Parts.Time, p.Currency) + " " + say.paid,
 		}, " · ")),

@@ -33,6 +33,9 @@ func (p *Page) tell(ctx app.Context, msg Msg) {
 		})
 	}
 	p.follow(ctx, msg, was)
+	if p.m.Marks != was.Marks {
+		p.saveMarks(ctx)
+	}
 	if n := p.m.Saves; n != was.Saves {
 		ctx.After(saveDelay, func(ctx app.Context) {
 			if n == p.m.Saves {

@@ -1,0 +1,120 @@
+package page
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"ullage/app/draw"
+	"ullage/planner/life/units"
+	"ullage/planner/trip"
+)
+
+// Units are what distances, amounts, temperatures and masses are shown and
+// typed in: "" (metric), british, american. Everything is stored in metric.
+type Units string
+
+func (u Units) of(q units.Quantity) units.Unit {
+	switch u {
+	case "british":
+		return units.British().Unit(q)
+	case "american":
+		return units.American().Unit(q)
+	}
+	return units.Metric().Unit(q)
+}
+
+// km writes a distance: 7.4 km, 212 km, 132 mi.
+func (u Units) km(v float64) string {
+	d := u.of(units.Distance)
+	return thousands(draw.Amount(d.Show(v))) + thin + d.Symbol
+}
+
+// mark writes a position along the route: km 120, mile 75.
+func (u Units) mark(km float64) string {
+	d := u.of(units.Distance)
+	word := "km "
+	if d.ID != "km" {
+		word = "mile "
+	}
+	return word + draw.Amount(d.Show(km))
+}
+
+// tank is the unit of a tank's content. What is not litres is shown as it is.
+func (u Units) tank(unit string) units.Unit {
+	if unit == "L" {
+		return u.of(units.Volume)
+	}
+	ah := units.Metric().Unit(units.Volume) // a scale of 1
+	ah.Symbol = unit
+	return ah
+}
+
+// amount writes an amount of a tank's content.
+func (u Units) amount(v float64, unit string) string {
+	t := u.tank(unit)
+	return amount(t.Show(v), t.Symbol)
+}
+
+// strip is a level strip with its numbers as shown.
+func (u Units) strip(s trip.Strip) trip.Strip {
+	t := u.tank(s.Unit)
+	if t.Symbol == s.Unit {
+		return s
+	}
+	s.Unit, s.Capacity, s.Reserve = t.Symbol, t.Show(s.Capacity), t.Show(s.Reserve)
+	points := make([]trip.Level, len(s.Points))
+	for i, p := range s.Points {
+		p.L, p.Low, p.Likely, p.High = t.Show(p.L), t.Show(p.Low), t.Show(p.Likely), t.Show(p.High)
+		points[i] = p
+	}
+	s.Points = points
+	return s
+}
+
+// measure finds positions (km 120), distances and litres in a sentence about
+// the plan; the first group keeps rates and clock times out of it.
+var measure = regexp.MustCompile(`\bkm (\d+(?:\.\d+)?)|(^|[^:.\d])(\d+(?:\.\d+)?) (km|L|°C|kg)\b`)
+
+// prose shows what a sentence measures in the units chosen.
+func (u Units) prose(text string) string {
+	if u == "" || u == "metric" {
+		return text
+	}
+	return measure.ReplaceAllStringFunc(text, func(s string) string {
+		m := measure.FindStringSubmatch(s)
+		if m[1] != "" {
+			return u.mark(parsed(m[1]))
+		}
+		unit := u.tank(m[4])
+		switch m[4] {
+		case "km":
+			unit = u.of(units.Distance)
+		case "°C":
+			unit = u.of(units.Temperature)
+		case "kg":
+			unit = u.of(units.Mass)
+		}
+		digits := 0
+		if i := strings.IndexByte(m[3], '.'); i >= 0 {
+			digits = len(m[3]) - i - 1
+		}
+		return m[2] + strconv.FormatFloat(unit.Show(parsed(m[3])), 'f', max(digits, unit.Digits), 64) + " " + unit.Symbol
+	})
+}
+
+func (u Units) proses(texts []string) []string {
+	out := make([]string, len(texts))
+	for i, s := range texts {
+		out[i] = u.prose(s)
+	}
+	return out
+}
+
+func parsed(s string) float64 {
+	v, _ := strconv.ParseFloat(s, 64) // it matched \d+
+	return v
+}
+
+// unitsKey is the form's field of the units.
+const unitsKey = "units"

@@ -1,0 +1,53 @@
+package page
+
+import (
+	"strings"
+	"testing"
+)
+
+// Miles, US gallons and degrees Fahrenheit by hand with the factors of NIST
+// SP 811 (2008), appendix B: 1 mi is 1.609344 km, 1 gal is 3.785412 L.
+func TestUnits(t *testing.T) {
+	us, gb := Units("american"), Units("british")
+	for _, c := range []struct{ got, want string }{
+		{us.km(212), "132" + thin + "mi"}, {us.mark(120.7), "mile 75"}, {us.amount(75, "L"), "20" + thin + "gal (US)"}, {us.amount(90, "Ah"), "90" + thin + "Ah"},
+		{gb.km(212), "132" + thin + "mi"}, {gb.amount(75, "L"), "75" + thin + "L"},
+		{Units("").prose("km 80: refuel 40 L at 20 °C, 12 km off"), "km 80: refuel 40 L at 20 °C, 12 km off"},
+		{us.prose("14:30 km 80 Pumps: refuel diesel (40 L), 20 °C, 3500 kg, 12.0 km off"), "14:30 mile 50 Pumps: refuel diesel (10.6 gal (US)), 68 °F, 7716 lb, 7.5 mi off"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}
+
+// The units are the machine's: they plan nothing anew, and what is typed is
+// kept in metric.
+func TestUnitsOfTheForm(t *testing.T) {
+	m := planned()
+	was := m.Wanted
+	m = Update(Update(m, FormToggled{}), Edited{unitsKey, "american"})
+	if m.Wanted != was || m.Marks != 1 {
+		t.Errorf("other units want plan %d after %d, kept %d times", m.Wanted, was, m.Marks)
+	}
+	html := drawn(t, m)
+	for _, want := range []string{"mile 93", "gal (US)", "155.34", "68", "°F"} {
+		if !strings.Contains(html, want) {
+			t.Errorf("the page does not say %q", want)
+		}
+	}
+	if strings.Contains(html, ">km ") {
+		t.Error("the page still has kilometres")
+	}
+	m = Update(m, Edited{"max_km", "100"})
+	if !near(m.Trip.Day.MaxKm, 160.9344) || m.Wanted != was+1 {
+		t.Errorf("100 miles are kept as %v km", m.Trip.Day.MaxKm)
+	}
+	m = Update(m, Edited{"inside", "64.4"})
+	if !near(m.Trip.Comfort.InsideC, 18) {
+		t.Errorf("64.4 °F are kept as %v °C", m.Trip.Comfort.InsideC)
+	}
+	if m = Update(m, Edited{"inside", "20"}); !strings.Contains(m.Wrong["inside"], "41 to 86") {
+		t.Errorf("20 °F inside: %q", m.Wrong["inside"])
+	}
+}
