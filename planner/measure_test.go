@@ -53,7 +53,7 @@ func measureSlider(t *testing.T) (shown, done float64) {
 	var first, last []float64
 	for seed := range uint64(5) {
 		p := made{LengthKm: 2900, Seed: seed, Nights: 14}.problem()
-		plan, err := Solve(within(3*time.Second), p, Options{})
+		plan, err := Solve(within(10*time.Second), p, Options{})
 		if err != nil || plan.End == nil {
 			t.Fatal(plan.Status, err)
 		}
