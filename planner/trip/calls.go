@@ -161,10 +161,12 @@ func (b *Built) cautionsOf(stop string, p *Place, c Call, hours bool) []string {
 		out = append(out, "For customers (access=customers): ask first.")
 	}
 	frost := false
-	if c.Night && b.use.lives {
+	if b.use.lives {
 		n := b.nightAt(stop)
-		out = append(out, n.Cautions...)
 		frost = n.Air.MinC < life.FrostDumpC
+		if c.Night {
+			out = append(out, n.Cautions...)
+		}
 	}
 	for _, id := range c.HowTo {
 		if text, ok := b.minding(id, frost); ok {

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/paulmach/orb"
+
 	"ullage/planner"
 	"ullage/planner/life"
 )
@@ -187,5 +189,20 @@ func TestCounts(t *testing.T) {
 	}
 	if len(it.Counts) != 7 {
 		t.Errorf("%d counts, want one a tank", len(it.Counts))
+	}
+}
+
+// In frost a tap by the road is said to be often shut off; in summer it is not.
+func TestFrostAtServices(t *testing.T) {
+	for start, want := range map[string]bool{"2027-01-15": true, "2027-07-15": false} {
+		tr := lived(0, start)
+		tap := at("tap", "water", 0, 0, yes("fresh"))
+		tap.Point, tap.EleM = orb.Point{0.5, 47}, new(1200.0)
+		tr.Levels = map[string]float64{"fresh": 20}
+		b := mustBuild(t, tr, []Place{tap}, Options{})
+		it := driven(t, b, planner.Visit{Stop: "tap", Serve: []planner.Serve{{Tank: "fresh", Amount: 30}}})
+		if got := strings.Contains(strings.Join(it.Days[0].Calls[0].Cautions, " "), "often shut off"); got != want {
+			t.Errorf("%s: frost said %v, want %v", start, got, want)
+		}
 	}
 }

@@ -61,10 +61,10 @@ func (b *Built) minding(id string, frost bool) (string, bool) {
 	return strings.Join(append(parts, h.Defer), " "), true
 }
 
-// frosty says whether a night of the plan is near frost.
+// frosty says whether a stop of the plan is where nights are near frost.
 func (b *Built) frosty(plan planner.Plan) bool {
 	return b.use.lives && slices.ContainsFunc(plan.Visits, func(v planner.Visit) bool {
-		return v.Night && b.nightAt(v.Stop).Air.MinC < life.FrostDumpC
+		return b.nightAt(v.Stop).Air.MinC < life.FrostDumpC
 	})
 }
 
