@@ -19,6 +19,7 @@ var say = struct {
 	refusedHead, refusedWhere, refusedMissing, cure, nearest, notValid                                                  string
 	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                                    string
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                                               string
+	legend, care, likelyOf                                                                                              string
 	daysTitle, day, dayLine, toEnd                                                                                      string
 	call, night, nightsMany, arrive, leave, detour, estimate, onRoute, from, to, free                                   string
 	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required                              string
@@ -87,6 +88,8 @@ var say = struct {
 
 	stripsTitle: "Levels", stripsHelp: "Point, or use the arrow and page keys.",
 	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, %s", cursorNight: "%s, %s, overnight at %s", stripLow: "lowest: %s on day %d",
+
+	legend: "Full: planned with, enough on %.0f of 100 such trips. Dotted: likely. Pale: at best.", care: "The caution costs %s.", likelyOf: "likely %s %s",
 
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",

@@ -18,12 +18,15 @@ type Others struct {
 
 func (o *Others) Render() app.UI {
 	p := o.Plan
-	if p.Safety == nil && len(p.Others) == 0 {
+	if p.Safety == nil && p.Care == nil && len(p.Others) == 0 {
 		return app.Div()
 	}
 	var items []app.UI
 	if p.Safety != nil {
 		items = append(items, app.P().Class("safety").Text(p.Safety.Text))
+	}
+	if p.Care != nil {
+		items = append(items, app.P().Class("safety").Text(p.Care.Text))
 	}
 	for _, other := range p.Others {
 		items = append(items, app.Details().Body(

@@ -25,7 +25,7 @@ func (s *Strips) Render() app.UI {
 	for _, strip := range s.Plan.Strips {
 		strip = s.Units.strip(strip)
 		rows = append(rows,
-			&StripWords{Strip: strip, Level: draw.LevelAt(strip, s.Cursor)},
+			s.words(strip),
 			&StripPicture{Strip: strip, Axis: s.Axis, Days: s.Plan.Days},
 		)
 	}
@@ -44,6 +44,24 @@ func (s *Strips) Render() app.UI {
 			app.P().Class("moment").Text(words),
 		),
 		app.Div().Class("tracks").Body(rows...),
+		s.legend(),
+	)
+}
+
+func (s *Strips) words(strip trip.Strip) app.UI {
+	w := &StripWords{Strip: strip, Level: draw.LevelAt(strip, s.Cursor)}
+	w.Likely, w.Band = draw.LikelyAt(strip, s.Cursor)
+	return w
+}
+
+// legend says what the band is, and what the caution costs. That comes after
+// the plan: the style sheet keeps room for it.
+func (s *Strips) legend() app.UI {
+	return app.P().Class("legend").Body(
+		app.Text(fmt.Sprintf(say.legend, 100*s.Plan.Confidence)),
+		app.If(s.Plan.Care != nil, func() app.UI {
+			return app.B().Text(fmt.Sprintf(" "+say.care, money(s.Plan.Care.Price, s.Plan.Currency)))
+		}),
 	)
 }
 
@@ -126,15 +144,21 @@ func (r *StripRuler) Render() app.UI {
 // StripWords is the name of a tank and what is in it at the cursor.
 type StripWords struct {
 	app.Compo
-	Strip trip.Strip
-	Level float64
+	Strip  trip.Strip
+	Level  float64
+	Likely float64
+	Band   bool // there is a likely level
 }
 
 func (w *StripWords) Render() app.UI {
+	of := fmt.Sprintf(say.capacityOf, amount(w.Strip.Capacity, w.Strip.Unit))
+	if w.Band {
+		of = fmt.Sprintf(say.likelyOf, draw.Amount(draw.Headroom(w.Strip, w.Likely)), of)
+	}
 	return app.Div().Class("tank", string(w.Strip.Kind)).Body(
 		app.H3().Text(w.Strip.Name),
 		app.P().Class("now").Text(room(w.Strip, w.Level)),
-		app.P().Class("of").Text(fmt.Sprintf(say.capacityOf, amount(w.Strip.Capacity, w.Strip.Unit))),
+		app.P().Class("of").Text(of),
 	)
 }
 

@@ -54,10 +54,44 @@ func twoDays() trip.Itinerary {
 	}
 }
 
+// banded has more left than planned the longer it goes: supply 4, waste 20.
+func banded(it trip.Itinerary) trip.Itinerary {
+	for i, wide := range []float64{4, 20} {
+		for j, p := range it.Strips[i].Points {
+			f := wide * float64(j) / 6
+			p.Low, p.Likely, p.High = p.L, p.L+f/2, p.L+f
+			if it.Strips[i].Kind == planner.Waste {
+				p.Low, p.Likely, p.High = math.Max(p.L-f, 0), math.Max(p.L-f/2, 0), p.L
+			}
+			it.Strips[i].Points[j] = p
+		}
+	}
+	return it
+}
+
+// The likely level lies where the band says, the planned one stays.
+func TestBand(t *testing.T) {
+	plain := twoDays().Strips[0]
+	if _, ok := LikelyAt(plain, 600); ok {
+		t.Error("a strip without a band has a likely level")
+	}
+	s := banded(twoDays()).Strips[0]
+	// Between points 2 (580, likely 40+4·2/6/2) and 3 (640, 30+4·3/6/2), by hand.
+	if got, ok := LikelyAt(s, 610); !ok || math.Abs(got-(40+4.0/6+30+1)/2) > 1e-9 {
+		t.Errorf("likely %v, %v", got, ok)
+	}
+	if got := LevelAt(s, 610); math.Abs(got-35) > 1e-9 {
+		t.Errorf("planned %v, want 35", got)
+	}
+}
+
 func TestGoldens(t *testing.T) {
 	it := twoDays()
 	axis := NewAxis(it)
 	golden(t, "supply", Strip(it.Strips[0], axis, it.Days))
+	band := banded(twoDays())
+	golden(t, "supply-band", Strip(band.Strips[0], axis, band.Days))
+	golden(t, "waste-band", Strip(band.Strips[1], axis, band.Days))
 	golden(t, "waste", Strip(it.Strips[1], axis, it.Days))
 	ruler, rows := Ruler(axis, it.Days, []string{"Fri 12", "Sat 13"})
 	if rows != 1 {

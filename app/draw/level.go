@@ -9,7 +9,15 @@ import (
 
 // LevelAt returns the level of a strip at a time: between two points by
 // proportion, at a jump what it jumps to, 0 for a strip without points.
-func LevelAt(s trip.Strip, min float64) float64 {
+func LevelAt(s trip.Strip, min float64) float64 { return levelAt(s, min, planned) }
+
+// LikelyAt returns the likely level at a time, as [LevelAt]; ok is false for
+// a strip without a band.
+func LikelyAt(s trip.Strip, min float64) (level float64, ok bool) {
+	return levelAt(s, min, likely), hasBand(s)
+}
+
+func levelAt(s trip.Strip, min float64, of func(trip.Level) float64) float64 {
 	if len(s.Points) == 0 {
 		return 0
 	}
@@ -18,14 +26,14 @@ func LevelAt(s trip.Strip, min float64) float64 {
 		i--
 	}
 	if i == 0 {
-		return s.Points[0].L
+		return of(s.Points[0])
 	}
 	p := s.Points[i-1]
 	if i == len(s.Points) || s.Points[i].Min <= p.Min {
-		return p.L
+		return of(p)
 	}
 	q := s.Points[i]
-	return p.L + (q.L-p.L)*(min-p.Min)/(q.Min-p.Min)
+	return of(p) + (of(q)-of(p))*(min-p.Min)/(q.Min-p.Min)
 }
 
 // Headroom is what a level leaves before the tank's limit: the level of a

@@ -18,17 +18,24 @@ const (
 
 // Strip draws the headroom of one tank along the trip: days as bands, nights
 // as slots, the reserve as a floor, stops that serve the tank as notches, the
-// lowest point with its number. Height and width come from the style sheet.
+// lowest point with its number. Below the planned line the area is full; above
+// it, where the strip has a band, it is pale up to what is left at best, with a
+// line at what is likely. Height and width come from the style sheet.
 func Strip(s trip.Strip, axis Axis, days []trip.Day) Node {
 	inner := El("svg", "viewBox", "0 0 1000 100", "preserveAspectRatio", "none",
 		"width", "100%", "height", "100%", "aria-hidden", "true")
 	inner = inner.With(bands(axis, days)...)
-	if line := outline(s, axis); line != "" {
-		inner = inner.With(
-			El("path", "class", "fill", "d", line+" V100 H"+num(axis.AtMin(s.Points[0].Min).X*stripW)+" Z"),
-		)
+	if line := outline(s, axis, planned); line != "" {
+		down := " V100 H" + num(axis.AtMin(s.Points[0].Min).X*stripW) + " Z"
+		if hasBand(s) {
+			inner = inner.With(El("path", "class", "best", "d", outline(s, axis, best(s))+down))
+		}
+		inner = inner.With(El("path", "class", "fill", "d", line+down))
 		if s.Kind == planner.Waste {
 			inner = inner.With(grain(s, axis)...)
+		}
+		if hasBand(s) {
+			inner = inner.With(El("path", "class", "likely", "d", outline(s, axis, likely)))
 		}
 		inner = inner.With(El("path", "class", "edge", "d", line))
 	}
@@ -61,12 +68,33 @@ func height(s trip.Strip, headroom float64) float64 {
 	return stripH - (stripH-stripTop)*min(max(headroom/s.Capacity, 0), 1)
 }
 
-// outline is the path of the headroom, a jump drawn as an upright.
-func outline(s trip.Strip, axis Axis) string {
+func planned(p trip.Level) float64 { return p.L }
+func likely(p trip.Level) float64  { return p.Likely }
+
+// best is the level with the most headroom of the band.
+func best(s trip.Strip) func(trip.Level) float64 {
+	if s.Kind == planner.Waste {
+		return func(p trip.Level) float64 { return p.Low }
+	}
+	return func(p trip.Level) float64 { return p.High }
+}
+
+// hasBand tells whether the band is wide enough to be seen.
+func hasBand(s trip.Strip) bool {
+	for _, p := range s.Points {
+		if p.High-p.Low > 0.01*s.Capacity {
+			return true
+		}
+	}
+	return false
+}
+
+// outline is the path of the headroom of a level, a jump drawn as an upright.
+func outline(s trip.Strip, axis Axis, of func(trip.Level) float64) string {
 	var b strings.Builder
 	lastX, lastY := "", ""
 	for i, p := range s.Points {
-		x, y := num(axis.AtMin(p.Min).X*stripW), num(height(s, Headroom(s, p.L)))
+		x, y := num(axis.AtMin(p.Min).X*stripW), num(height(s, Headroom(s, of(p))))
 		switch {
 		case i == 0:
 			b.WriteString("M" + x + " " + y)
