@@ -48,3 +48,25 @@ func benchmarkBuild(b *testing.B, tr Trip) {
 		}
 	}
 }
+
+// BenchmarkOnward reads seven gauges on the way and makes the rest of the trip.
+func BenchmarkOnward(b *testing.B) {
+	tr := eastwards(300)
+	tr.Vehicle, tr.Party.Showers = Fleet()[0], "sites"
+	site := at("n2", "campsite", 150, 0, yes("fresh"), yes("grey"), yes("cassette"))
+	site.Stay = &Stay{HookUp: Yes}
+	it, err := Plan(b.Context(), tr, []Place{site, at("n3", "fuel", 200, 0, yes("diesel")), at("n4", "dump", 290, 0, yes("grey"), yes("cassette"))}, Options{})
+	if err != nil || len(it.Days) == 0 {
+		b.Fatal(it.Why, err)
+	}
+	now := Now{Km: new(220.0), Time: "2026-06-13T11:00", Gauges: map[string]Shown{}}
+	for _, k := range tr.Vehicle.Tanks {
+		now.Gauges[k.ID] = Shown{Kind: "percent", Value: 50}
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := tr.Onward(it, now); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
