@@ -15,14 +15,13 @@ import (
 // A CallRow is one stop of the itinerary.
 type CallRow struct {
 	app.Compo
-	Call      trip.Call
-	N         int
-	Current   bool
-	Strips    []trip.Strip
-	Currency  string
-	Estimated bool
-	Known     map[string]bool // cautions that an earlier stop has shown
-	Units     Units
+	Call     trip.Call
+	N        int
+	Current  bool
+	Strips   []trip.Strip
+	Currency string
+	Known    map[string]bool // cautions that an earlier stop has shown
+	Units    Units
 }
 
 func (r *CallRow) Render() app.UI {
@@ -83,9 +82,9 @@ func (r *CallRow) where() string {
 	if c.DetourKm < 0.05 {
 		parts = append(parts, say.onRoute)
 	} else {
-		d := fmt.Sprintf(say.detour, r.Units.km(c.DetourKm), span(c.DetourMin))
-		if r.Estimated {
-			d += " (" + say.estimate + ")"
+		d := fmt.Sprintf(say.detour, r.Units.km(c.DetourKm), span(c.DetourMin)) + " (" + say.estimate + ")"
+		if c.ByRoad {
+			d = fmt.Sprintf(say.byRoad, r.Units.km(c.DetourKm), span(c.DetourMin))
 		}
 		parts = append(parts, d)
 	}

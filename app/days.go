@@ -37,7 +37,7 @@ func (d *Days) day(day trip.Day, before int, known map[string]bool) app.UI {
 	for i, c := range day.Calls {
 		calls = append(calls, app.Li().Body(&CallRow{
 			Call: c, N: before + i + 1, Current: before+i+1 == d.Now, Known: maps.Clone(known),
-			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Estimated: d.Plan.Estimated, Units: d.Units,
+			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Units: d.Units,
 		}))
 		for _, c := range c.Cautions {
 			known[c] = true

@@ -3,11 +3,13 @@ package page
 import (
 	"encoding/json"
 	"math"
+	"strconv"
 	"strings"
 
 	"github.com/paulmach/orb"
 
 	"ullage/app/draw"
+	"ullage/planner/byroad"
 	"ullage/planner/trip"
 )
 
@@ -47,11 +49,19 @@ func collection(features ...mapFeature) string {
 	return string(b)
 }
 
-func routeData(line orb.LineString) string {
+// routeData has the route, and the pieces of it (from km to km of a length)
+// that are off the roads.
+func routeData(line orb.LineString, off [][2]float64, lengthKm float64) string {
 	if len(line) < 2 {
 		return collection()
 	}
-	return collection(lineFeature(line, nil))
+	out := []mapFeature{lineFeature(line, nil)}
+	for _, o := range off {
+		if piece := between(line, o[0]/math.Max(lengthKm, 1e-9), o[1]/math.Max(lengthKm, 1e-9)); len(piece) > 1 {
+			out = append(out, lineFeature(piece, props{"off": true}))
+		}
+	}
+	return collection(out...)
 }
 
 // stopsData numbers the calls of the plan.
@@ -84,16 +94,48 @@ func landData(rings []orb.LineString) string {
 	return collection(out...)
 }
 
-// draftData has the line being drawn and its vertices.
-func draftData(line orb.LineString) string {
-	var out []mapFeature
-	if len(line) > 1 {
-		out = append(out, lineFeature(line, nil))
+// draftData has the legs of the route being drawn and its points. The text of
+// a leg is written by hand: it is what a drag waits for.
+func draftData(d Draft, legs []byroad.Leg) string {
+	b := []byte(`{"type":"FeatureCollection","features":[`)
+	for i, l := range legs {
+		if len(l.Line) < 2 {
+			continue
+		}
+		b = append(b, `{"type":"Feature","properties":{"index":`...)
+		b = strconv.AppendInt(b, int64(i), 10)
+		b = append(b, `,"off":`...)
+		b = strconv.AppendBool(b, l.Drawn)
+		b = append(b, `},"geometry":{"type":"LineString","coordinates":[`...)
+		for k, p := range l.Line {
+			if k > 0 {
+				b = append(b, ',')
+			}
+			b = appendPoint(b, p)
+		}
+		b = append(b, `]}},`...)
 	}
-	for i, p := range line {
-		out = append(out, pointFeature(p, props{"index": i}))
+	for i, p := range shownAt(d.Points, legs) {
+		b = append(b, `{"type":"Feature","properties":{"index":`...)
+		b = strconv.AppendInt(b, int64(i), 10)
+		b = append(b, `,"chosen":`...)
+		b = strconv.AppendBool(b, i+1 == d.Chosen)
+		b = append(b, `},"geometry":{"type":"Point","coordinates":`...)
+		b = append(appendPoint(b, p), `}},`...)
 	}
-	return collection(out...)
+	if b[len(b)-1] == ',' {
+		b = b[:len(b)-1]
+	}
+	return string(append(b, `]}`...))
+}
+
+// appendPoint writes a position to 1e-6 degrees, a tenth of a metre.
+func appendPoint(b []byte, p orb.Point) []byte {
+	b = append(b, '[')
+	b = strconv.AppendFloat(b, p[0], 'f', 6, 64)
+	b = append(b, ',')
+	b = strconv.AppendFloat(b, p[1], 'f', 6, 64)
+	return append(b, ']')
 }
 
 func cursorData(p orb.Point, ok bool) string {

@@ -51,7 +51,8 @@ const layerText = `[
   {"filter":["in",["get","class"],["literal",["primary","trunk"]]],"id":"roads","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$road","line-width":["interpolate",["linear"],["zoom"],7,1,13,3.5]},"source":"backdrop","type":"line"},
   {"filter":["in",["get","class"],["literal",["motorway"]]],"id":"motorways","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$road","line-width":["interpolate",["linear"],["zoom"],7,1.6,13,5]},"source":"backdrop","type":"line"},
   {"id":"route-casing","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$sheet","line-width":7},"source":"route","type":"line"},
-  {"id":"route","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$accent","line-width":3.5},"source":"route","type":"line"},
+  {"filter":["!",["to-boolean",["get","off"]]],"id":"route","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$accent","line-width":3.5},"source":"route","type":"line"},
+  {"filter":["to-boolean",["get","off"]],"id":"route-off","paint":{"line-color":"$sheet","line-dasharray":[1.5,1.5],"line-width":3.5},"source":"route","type":"line"},
   {"filter":["all",["in",["get","class"],["literal",["town"]]],["\u003c=",["get","rank"],2]],"id":"town-dots","paint":{"circle-color":"$soft","circle-radius":2.2},"source":"backdrop","type":"circle"},
   {"filter":["all",["in",["get","class"],["literal",["town"]]],["\u003e=",["get","rank"],3]],"id":"villages","layout":{"text-field":["get","name"],"text-font":["sans-serif"],"text-justify":"auto","text-radial-offset":0.45,"text-size":11.5,"text-variable-anchor":["top","bottom","left","right"]},"minzoom":9,"paint":{"text-color":"$soft","text-halo-color":"$land","text-halo-width":1.6},"source":"backdrop","type":"symbol"},
   {"filter":["all",["in",["get","class"],["literal",["town"]]],["==",["get","rank"],2]],"id":"towns","layout":{"text-field":["get","name"],"text-font":["sans-serif"],"text-justify":"auto","text-radial-offset":0.45,"text-size":12.5,"text-variable-anchor":["top","bottom","left","right"]},"minzoom":6,"paint":{"text-color":"$ink","text-halo-color":"$land","text-halo-width":1.6},"source":"backdrop","type":"symbol"},
@@ -63,7 +64,10 @@ const layerText = `[
   {"id":"stops","paint":{"circle-color":["case",["get","stay"],"$sheet","$ink"],"circle-radius":11,"circle-stroke-color":["case",["get","stay"],"$ink","$sheet"],"circle-stroke-width":2},"source":"stops","type":"circle"},
   {"id":"stop-numbers","layout":{"text-allow-overlap":true,"text-field":["to-string",["get","n"]],"text-font":["sans-serif"],"text-padding":6,"text-size":12.5},"paint":{"text-color":["case",["get","stay"],"$ink","$sheet"]},"source":"stops","type":"symbol"},
   {"id":"cursor","paint":{"circle-color":"$accent","circle-radius":6,"circle-stroke-color":"$sheet","circle-stroke-width":2},"source":"cursor","type":"circle"},
-  {"filter":["==",["geometry-type"],"LineString"],"id":"draft","paint":{"line-color":"$accent","line-dasharray":[2,1.5],"line-width":3},"source":"draft","type":"line"},
-  {"filter":["==",["geometry-type"],"Point"],"id":"draft-points","paint":{"circle-color":"$sheet","circle-radius":8,"circle-stroke-color":"$accent","circle-stroke-width":3},"source":"draft","type":"circle"}
+  {"filter":["==",["geometry-type"],"LineString"],"id":"draft-casing","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$sheet","line-width":8},"source":"draft","type":"line"},
+  {"filter":["all",["==",["geometry-type"],"LineString"],["!",["get","off"]]],"id":"draft","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$accent","line-width":4},"source":"draft","type":"line"},
+  {"filter":["all",["==",["geometry-type"],"LineString"],["get","off"]],"id":"draft-off","paint":{"line-color":"$accent","line-dasharray":[2,1.5],"line-width":3},"source":"draft","type":"line"},
+  {"filter":["==",["geometry-type"],"LineString"],"id":"draft-reach","paint":{"line-color":"$accent","line-opacity":0,"line-width":22},"source":"draft","type":"line"},
+  {"filter":["==",["geometry-type"],"Point"],"id":"draft-points","paint":{"circle-color":["case",["get","chosen"],"$accent","$sheet"],"circle-radius":8,"circle-stroke-color":"$accent","circle-stroke-width":3},"source":"draft","type":"circle"}
 ]
 `

@@ -3,7 +3,6 @@ package page
 import (
 	"fmt"
 	"math"
-	"slices"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -23,12 +22,13 @@ type MapModel struct {
 	Cursor   orb.Point // where the vehicle is at the moment shown
 	HasPoint bool
 	Draft    *Draft
+	Legs     Legs
 	OSM      bool // the attribution is due
 	Units    Units
 }
 
 func mapModel(m Model) MapModel {
-	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, OSM: attributed(m.Files), Units: m.Units}
+	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, Legs: m.Legs, OSM: attributed(m.Files), Units: m.Units}
 	if m.HasPlan() {
 		out.Cursor, out.HasPoint = along(m.Trip.Route, m.Axis.AtMin(m.Cursor).Km/math.Max(m.Plan.LengthKm, 1e-9))
 	}
@@ -40,12 +40,16 @@ func mapModel(m Model) MapModel {
 type MapView struct {
 	app.Compo
 	Model MapModel
+	Ways  *Ways
 
-	live   *browser.Map
-	shown  MapModel // what the map has been given
-	failed bool
-	picked string // words about the place pointed at
-	stops  []func()
+	live      *browser.Map
+	shown     MapModel // what the map has been given
+	failed    bool
+	picked    string // words about the place pointed at
+	dragged   bool   // a point of the draft is held, or was until a moment ago
+	ahead     ahead
+	tellScale func()
+	stops     []func()
 }
 
 const (
@@ -69,7 +73,9 @@ func (v *MapView) Render() app.UI {
 			v.here(),
 		),
 		app.If(v.live != nil, v.zoom),
-		app.If(v.Model.Draft != nil, func() app.UI { return &DraftBar{Draft: *v.Model.Draft} }),
+		app.If(v.Model.Draft != nil, func() app.UI {
+			return &DraftBar{Draft: *v.Model.Draft, Legs: v.Model.Legs.of(v.Model.Draft.Points), Units: v.Model.Units}
+		}),
 		app.If(v.Model.OSM, attribution),
 		app.P().Class("picked").Aria("live", "polite").Text(v.words()),
 	)
@@ -94,12 +100,18 @@ func (v *MapView) zoom() app.UI {
 		app.Button().Type("button").Aria("label", say.zoomIn).Text("+").OnClick(v.onZoomIn),
 		app.Button().Type("button").Aria("label", say.zoomOut).Text("−").OnClick(v.onZoomOut),
 		app.Button().Type("button").Text(say.whole).OnClick(v.onWhole),
+		app.If(v.Model.Draft != nil, func() app.UI {
+			return app.Button().Type("button").Text(say.middle).OnClick(v.onMiddle)
+		}),
 	)
 }
 
 func (v *MapView) onZoomIn(ctx app.Context, e app.Event)  { v.live.Zoom(1) }
 func (v *MapView) onZoomOut(ctx app.Context, e app.Event) { v.live.Zoom(-1) }
 func (v *MapView) onWhole(ctx app.Context, e app.Event)   { v.fit() }
+
+// onMiddle is drawing without a pointer: arrow keys move the map.
+func (v *MapView) onMiddle(ctx app.Context, e app.Event) { send(ctx, DrawnPoint{v.live.Middle()}) }
 
 func (v *MapView) OnMount(ctx app.Context) {
 	v.stops = append(v.stops,
@@ -160,6 +172,11 @@ func (v *MapView) start(ctx app.Context) {
 		return
 	}
 	v.live, v.shown = m, MapModel{}
+	v.tellScale = func() {
+		if v.Model.Draft != nil {
+			ctx.Dispatch(func(app.Context) { send(ctx, DrawnScale{v.live.MetresPerPixel()}) })
+		}
+	}
 	v.listen(ctx)
 	v.push()
 }
@@ -185,15 +202,23 @@ func (v *MapView) push() {
 	}
 	set("backdrop", was.Ground != is.Ground && is.Ground != "", func() string { return is.Ground })
 	set("land", !same(was.Backdrop.Land, is.Backdrop.Land), func() string { return landData(is.Backdrop.Land) })
-	set("route", !same(was.Route, is.Route), func() string { return routeData(is.Route) })
+	began := (was.Draft == nil) != (is.Draft == nil)
+	// While a route is drawn, the one before makes room.
+	unlessDrawn := func(data func() string) func() string {
+		if is.Draft != nil {
+			return func() string { return collection() }
+		}
+		return data
+	}
+	set("route", began || !same(was.Route, is.Route) || !same(was.Plan.OffRoad, is.Plan.OffRoad), unlessDrawn(func() string { return routeData(is.Route, is.Plan.OffRoad, is.Plan.LengthKm) }))
 	set("places", !same(was.Plan.Places, is.Plan.Places), func() string { return placesData(is.Plan) })
-	set("stops", !same(was.Plan.Days, is.Plan.Days), func() string { return stopsData(is.Plan) })
-	set("cursor", was.Cursor != is.Cursor || was.HasPoint != is.HasPoint, func() string { return cursorData(is.Cursor, is.HasPoint) })
-	set("draft", was.Draft != is.Draft, func() string {
+	set("stops", began || !same(was.Plan.Days, is.Plan.Days), unlessDrawn(func() string { return stopsData(is.Plan) }))
+	set("cursor", began || was.Cursor != is.Cursor || was.HasPoint != is.HasPoint, unlessDrawn(func() string { return cursorData(is.Cursor, is.HasPoint) }))
+	set("draft", was.Draft != is.Draft || len(was.Legs) != len(is.Legs), func() string {
 		if is.Draft == nil {
 			return collection()
 		}
-		return draftData(is.Draft.Line)
+		return draftData(*is.Draft, is.Legs.of(is.Draft.Points))
 	})
 	v.shown = is
 	if !same(was.Backdrop.Land, is.Backdrop.Land) {
@@ -203,6 +228,9 @@ func (v *MapView) push() {
 		v.fit()
 	}
 	if is.Draft != nil {
+		if was.Draft == nil {
+			v.tellScale()
+		}
 		v.live.SetCursor("crosshair")
 	} else if was.Draft != nil {
 		v.live.SetCursor("")
@@ -228,23 +256,18 @@ func (v *MapView) listen(ctx app.Context) {
 		})
 	}
 	on("click", "", func(e browser.MapEvent) {
-		if v.Model.Draft != nil {
+		if v.Model.Draft != nil && !v.dragged {
 			send(ctx, DrawnPoint{orb.Point{e.Lng, e.Lat}})
 		}
 	})
+	on("zoomend", "", func(browser.MapEvent) { v.tellScale() })
 	on("mousemove", "route-reach", func(e browser.MapEvent) { v.pointAlong(ctx, e) })
 	on("click", "route-reach", func(e browser.MapEvent) { v.pointAlong(ctx, e) })
 	on("mousemove", "stops", func(e browser.MapEvent) { v.pointStop(ctx, e.Index) })
 	on("click", "stops", func(e browser.MapEvent) { v.pointStop(ctx, e.Index) })
 	on("mousemove", "places-reach", func(e browser.MapEvent) { v.pick(e.Index) })
 	on("click", "places-reach", func(e browser.MapEvent) { v.pick(e.Index) })
-	var held int
-	v.live.Drag("draft-points",
-		func(e browser.MapEvent) bool { held = e.Index; return v.Model.Draft != nil && held >= 0 },
-		func(e browser.MapEvent) { v.preview(held, e) },
-		func(e browser.MapEvent) {
-			ctx.Dispatch(func(app.Context) { send(ctx, DrawnMove{held, orb.Point{e.Lng, e.Lat}}) })
-		})
+	v.listenDrag(ctx)
 }
 
 func (v *MapView) pointAlong(ctx app.Context, e browser.MapEvent) {
@@ -272,17 +295,4 @@ func (v *MapView) pick(index int) {
 		names[s.Tank] = s.Name
 	}
 	v.picked = describe(v.Model.Plan.Places[index], names, v.Model.Units)
-}
-
-// preview shows the line while a vertex is being dragged.
-func (v *MapView) preview(i int, e browser.MapEvent) {
-	d := v.Model.Draft
-	if d == nil || i < 0 || i >= len(d.Line) {
-		return
-	}
-	line := slices.Clone(d.Line)
-	line[i] = orb.Point{e.Lng, e.Lat}
-	if err := v.live.SetData("draft", draftData(line)); err != nil {
-		app.Log(err)
-	}
 }

@@ -21,7 +21,7 @@ var say = struct {
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                                               string
 	legend, care, likelyOf                                                                                              string
 	daysTitle, day, dayLine, toEnd                                                                                      string
-	call, night, nightsMany, arrive, leave, detour, estimate, onRoute, from, to, free                                   string
+	call, night, nightsMany, arrive, leave, detour, estimate, byRoad, onRoute, from, to, free                           string
 	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required                              string
 	tripTitle, change, done, editHelp                                                                                   string
 	sumPeople, sumDay, sumNights, sumAny                                                                                string
@@ -30,7 +30,8 @@ var say = struct {
 	costTitle, goods, fees, nightFees, refill, timeValue, paid, withTime                                                string
 	limitsTitle, limits1, limits2, limits3, limits4                                                                     string
 	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                                       string
-	drawHelp, undo, clear, use, cancel, drawCount                                                                       string
+	drawHelp, undo, redo, clear, remove, middle, use, cancel, drawCount, drawOff, round                                 string
+	roadsComing, roadsReady, roadsNone, roadsBroken, track, trackAsIs, notMatched                                       string
 	newVersion, reload, offline, notKept, notSaved, gpx, demoName, lastTrip                                             string
 	navDays, navStrips, navMap, navTrip, navLabel                                                                       string
 }{
@@ -93,7 +94,7 @@ var say = struct {
 
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",
-	detour: "detour about %s, %s", estimate: "estimate", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
+	detour: "detour about %s, %s", estimate: "estimate", byRoad: "by road %s and %s more", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
 	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", known: "Mind, as before: %s", pointsToMind: "point|points", avoid: "Plan without this place", avoidThis: "Plan without %s",
 	avoidAgain: "Left out: %s. Use it again", required: "required",
 
@@ -118,8 +119,12 @@ var say = struct {
 	filesDrop: "Drop the files anywhere.", attribution: "© OpenStreetMap contributors, ODbL", sample: "invented island",
 	dataOf: "data of %s",
 
-	drawHelp: "Click on the map to add a point; drag a point to move it.", undo: "Undo", clear: "Clear", use: "Use this route", cancel: "Cancel",
-	drawCount: "%s, %s straight",
+	drawHelp: "Click on the map to add a point. Drag a point, or the line between two.", undo: "Undo", redo: "Redo", clear: "Clear",
+	remove: "Remove point %d", middle: "Add the middle of the map", use: "Use this route", cancel: "Cancel",
+	drawCount: "%s, %s, about %s.", drawOff: "Dashed: no road is known there; it stays as drawn.", round: "This vehicle does not go by %s.",
+	roadsComing: "Reading roads, %d %%: ways to places are estimates until then.", roadsReady: "Ways to places follow the roads.",
+	roadsNone: "No roads in the map data: ways to places are estimates.", roadsBroken: "Ways to places are estimates: %s",
+	track: "Put route on roads", trackAsIs: "Route as in its file", notMatched: "The route was not put on roads: %s",
 
 	newVersion: "A new version is ready.", reload: "Reload", offline: "Ready without a network.",
 	notKept:  "This device could not keep everything for the next visit (%s). Save the trip as a file.",

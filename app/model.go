@@ -3,6 +3,8 @@ package page
 import (
 	"maps"
 
+	"github.com/paulmach/orb"
+
 	"ullage/app/draw"
 	"ullage/planner/trip"
 )
@@ -48,6 +50,14 @@ type Model struct {
 	Units Units    // shown and typed in
 	Ticks []string // of checklists, sorted: set-off/gas
 	Marks int      // counts changes of these two worth keeping
+
+	Roads   Roads
+	Legs    Legs           // of the route being drawn, as far as known
+	Scale   float64        // of the map, metres a pixel
+	Points  orb.LineString // that the trip's route was drawn by; nil: it was not drawn here
+	Track   orb.LineString // the route as its file has it; nil: it was drawn here, or is the trip's own
+	Matched bool           // the trip's route is Track put on roads
+	Round   []string       // roads that the route goes round, and why
 
 	Waiting bool   // a new version of the page is ready
 	Trouble string // something that does not stop the plan; "" is none

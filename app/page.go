@@ -1,6 +1,8 @@
 package page
 
 import (
+	"fmt"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"ullage/app/browser"
@@ -18,6 +20,8 @@ type Page struct {
 	store      *browser.Store // nil until it is open
 	places     []kept         // the files of places that are open
 	wantsNewer bool           // a person asked for the version that waits
+	following  bool           // legs are asked for
+	ways       *Ways          // for the map
 }
 
 func (p *Page) Render() app.UI {
@@ -26,7 +30,7 @@ func (p *Page) Render() app.UI {
 		app.A().Class("skip").Href("#itinerary").Text(say.skip),
 		app.Header().Class("mast").Body(
 			app.H1().Body(app.Text(say.title), app.Span().Class("lead").Text(say.lead)),
-			&StatusLine{Phase: m.Phase, Words: statusOf(m), Progress: m.Progress, Offline: m.Offline},
+			&StatusLine{Phase: m.Phase, Words: statusOf(m), Progress: m.Progress, Offline: m.Offline, Roads: m.Roads},
 			p.actions(),
 			app.If(m.Waiting, func() app.UI {
 				return app.P().Class("newer").Body(app.Text(say.newVersion+" "),
@@ -37,7 +41,7 @@ func (p *Page) Render() app.UI {
 		app.Main().Body(
 			app.Div().Class("words").Body(p.words()...),
 			app.Div().Class("pictures").Body(
-				&MapView{Model: mapModel(m)},
+				&MapView{Model: mapModel(m), Ways: p.ways},
 				app.If(len(m.Plan.Why) > 0, func() app.UI { return &Refusal{Plan: m.Plan, Vehicle: m.Trip.Vehicle, Units: m.Units} }),
 				app.If(m.HasPlan(), func() app.UI { return &Strips{Plan: m.Plan, Axis: m.Axis, Cursor: m.Cursor, Units: m.Units} }),
 			),
@@ -63,7 +67,7 @@ func (p *Page) words() []app.UI {
 	return append(out,
 		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor), Units: m.Units},
 		&Others{Plan: m.Plan, Units: m.Units},
-		&Limits{Cautions: m.Plan.Cautions, Estimated: m.Plan.Estimated, Units: m.Units},
+		&Limits{Cautions: minded(m), Estimated: m.Plan.Estimated, Units: m.Units},
 		&Sources{Files: m.Files},
 	)
 }
@@ -73,7 +77,23 @@ func (p *Page) actions() app.UI {
 		app.Label().Class("button").For("file").Text(say.open),
 		app.Input().ID("file").Class("unseen").Type("file").Multiple(true).OnChange(p.onFiles),
 		app.Button().Type("button").Text(say.draw).Disabled(p.m.Draft != nil).OnClick(p.onDraw),
+		app.If(p.m.Roads.State == RoadsReady && len(p.m.Track) > 1, func() app.UI {
+			words := say.track
+			if p.m.Matched {
+				words = say.trackAsIs
+			}
+			return app.Button().ID("track").Type("button").Text(words).Disabled(p.m.Draft != nil).OnClick(p.onTrack)
+		}),
 		app.Button().Type("button").Text(say.save).Disabled(!p.m.HasTrip()).OnClick(p.onSave),
 		app.Button().Type("button").Text(say.print).Disabled(!p.m.HasPlan()).OnClick(p.onPrint),
 	)
+}
+
+// minded are the cautions of the trip, and why the route goes round some roads.
+func minded(m Model) []string {
+	var out []string
+	for _, r := range m.Round {
+		out = append(out, fmt.Sprintf(say.round, r))
+	}
+	return append(out, m.Plan.Cautions...)
 }

@@ -42,6 +42,7 @@ func (p *Page) OnInit() {
 // the demo.
 func (p *Page) OnMount(ctx app.Context) {
 	ctx.Handle(msgAction, p.onMsg)
+	p.ways = &Ways{p}
 	p.client = job.NewClient(
 		func(receive func([]byte), died func(error)) (job.Link, error) {
 			return browser.StartWorker(receive, died)

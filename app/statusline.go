@@ -16,6 +16,7 @@ type StatusLine struct {
 	Words    string
 	Progress float64
 	Offline  bool
+	Roads    Roads
 }
 
 func (s *StatusLine) Render() app.UI {
@@ -28,6 +29,9 @@ func (s *StatusLine) Render() app.UI {
 			return app.Progress().Max(100).Value(math.Round(s.Progress*100)).Aria("label", s.Words)
 		}),
 		app.If(s.Offline, func() app.UI { return app.P().Class("offline").Text(say.offline) }),
+		app.If(s.Roads.State != "", func() app.UI {
+			return app.P().ID("roads").DataSet("state", s.Roads.State).Text(roadsWords(s.Roads))
+		}),
 	)
 }
 

@@ -38,11 +38,12 @@ func Update(m Model, msg Msg) Model {
 		m.Files = append(without(m.Files, "route"), msg.File)
 		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
 		m.Trip.Avoid, m.Trip.Require, m.Trip.Keep = nil, nil, nil
-		m.Draft = nil
+		m.Draft, m.Points, m.Track, m.Matched, m.Round = nil, nil, msg.Line, false, nil
 		m = ask(m)
 	case TripRead:
 		m.Files = without(m.Files, "route")
 		m.Trip, m.Typed, m.Wrong, m.Draft = msg.Trip, nil, nil, nil
+		m.Points, m.Track, m.Matched, m.Round, m.Legs = nil, nil, false, nil, nil
 		m = ask(m)
 	case OpenFailed:
 		m.Phase, m.Note = Failed, msg.Why
@@ -85,8 +86,10 @@ func Update(m Model, msg Msg) Model {
 		}
 	case PointedMin, PointedX, PointedKm, Stepped, Skipped:
 		m.Cursor = point(m, msg)
-	case DrawBegan, DrawnPoint, DrawnMove, DrawUndone, DrawCleared, DrawEnded:
+	case DrawBegan, DrawnPoint, DrawnInsert, DrawnMove, DrawnChoice, DrawnRemove, DrawnScale, DrawUndone, DrawRedone, DrawCleared, DrawEnded:
 		m = drawing(m, msg)
+	case RoadsReading, RoadsRead, RoadsFailed, Followed, TrackMatched, NotMatched, TrackKept:
+		m = onRoads(m, msg)
 	case VersionWaits:
 		m.Waiting = true
 	case OfflineReady:
@@ -144,6 +147,9 @@ func edit(m Model, msg Edited) Model {
 	if f.Key == "vehicle" { // its tanks are other tanks: their fields start afresh
 		m.Typed, m.Wrong = nil, nil
 	}
+	if sizeOf(m.Trip.Vehicle) != sizeOf(changed.Vehicle) { // other roads are open to it
+		m.Legs = nil
+	}
 	m.Trip = changed
 	return ask(m)
 }
@@ -160,8 +166,8 @@ func answer(m Model, msg Answered) Model {
 		m.Phase, m.Note = Planned, ""
 		if !msg.Last {
 			m.Phase = Planning
-		} else if stops := msg.Plan.Stops(); !slices.Equal(stops, m.Trip.Keep) {
-			m.Trip.Keep = stops // the plan in use from now on
+		} else if stops := msg.Plan.Stops(); m.Roads.State != RoadsComing && !slices.Equal(stops, m.Trip.Keep) {
+			m.Trip.Keep = stops // the plan in use from now on: not one by estimates, if a better one is on its way
 			m.Saves++
 		}
 	default:
@@ -204,33 +210,6 @@ func stopBeside(m Model, by int) float64 {
 		}
 	}
 	return at
-}
-
-func drawing(m Model, msg Msg) Model {
-	if _, ok := msg.(DrawBegan); ok {
-		m.Draft = &Draft{}
-		return m
-	}
-	if m.Draft == nil {
-		return m
-	}
-	switch msg := msg.(type) {
-	case DrawnPoint:
-		m.Draft = m.Draft.point(msg.Point)
-	case DrawnMove:
-		m.Draft = m.Draft.move(msg.Index, msg.Point)
-	case DrawUndone:
-		m.Draft = m.Draft.undo()
-	case DrawCleared:
-		m.Draft = m.Draft.step(nil)
-	case DrawEnded:
-		line := m.Draft.Line
-		m.Draft = nil
-		if msg.Keep && len(line) > 1 {
-			return Update(m, RouteRead{File{Name: say.drawn, Kind: "route", Count: len(line)}, line})
-		}
-	}
-	return m
 }
 
 func without(files []File, kind string) []File {

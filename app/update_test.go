@@ -171,14 +171,14 @@ func TestDrawing(t *testing.T) {
 	for _, msg := range []Msg{DrawBegan{}, DrawnPoint{a}, DrawnPoint{b}, DrawnMove{1, c}, DrawUndone{}, DrawnPoint{c}, DrawnMove{7, a}} {
 		m = Update(m, msg)
 	}
-	if got := m.Draft.Line; len(got) != 3 || got[1] != b || got[2] != c {
+	if got := m.Draft.Points; len(got) != 3 || got[1] != b || got[2] != c {
 		t.Fatalf("draft is %v", got)
 	}
 	if kept := Update(m, DrawEnded{}); kept.Trip.Route[0] != sampleTrip().Route[0] || kept.Draft != nil || kept.Wanted != m.Wanted {
 		t.Error("a cancelled drawing changed the trip")
 	}
 	cleared := Update(Update(m, DrawCleared{}), DrawUndone{})
-	if len(cleared.Draft.Line) != 3 {
+	if len(cleared.Draft.Points) != 3 {
 		t.Error("undo does not bring a cleared line back")
 	}
 	m = Update(m, DrawEnded{Keep: true})

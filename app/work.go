@@ -33,6 +33,7 @@ func (p *Page) tell(ctx app.Context, msg Msg) {
 		})
 	}
 	p.follow(ctx, msg, was)
+	p.followDraft(ctx)
 	if p.m.Marks != was.Marks {
 		p.saveMarks(ctx)
 	}
@@ -127,6 +128,7 @@ func (p *Page) opened(ctx app.Context, f source, o job.Opened, data []byte, add 
 		p.tell(ctx, PlacesRead{File: file, Add: add, Ground: o.Backdrop})
 		p.readGround(ctx, o.Backdrop)
 		p.keepPlaces(ctx, f, data, add)
+		p.readRoads(ctx)
 	case "route":
 		file.Count = len(o.Route)
 		p.tell(ctx, RouteRead{file, o.Route})

@@ -3,6 +3,7 @@ package browser
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
@@ -244,6 +245,25 @@ func (m *Map) Zoom(by int) {
 	_, _ = try(func() app.Value {
 		return m.v.Call("zoomTo", m.v.Call("getZoom").Float()+float64(by))
 	})
+}
+
+// Middle returns the position in the middle of the map: longitude, latitude.
+func (m *Map) Middle() [2]float64 {
+	c, err := try(func() app.Value { return m.v.Call("getCenter") })
+	if err != nil {
+		return [2]float64{}
+	}
+	return [2]float64{c.Get("lng").Float(), c.Get("lat").Float()}
+}
+
+// MetresPerPixel is the scale in the middle of the map, on a sphere of the
+// earth's equator: 512 pixels are the world at zoom 0 (MapLibre).
+func (m *Map) MetresPerPixel() float64 {
+	zoom, err := try(func() app.Value { return m.v.Call("getZoom") })
+	if err != nil {
+		return 0
+	}
+	return 2 * math.Pi * 6378137 / 512 * math.Cos(m.Middle()[1]*math.Pi/180) / math.Exp2(zoom.Float())
 }
 
 // Picture returns the map as it is now as an image address (data:image/png),

@@ -192,10 +192,13 @@ func (p *page) status() string {
 	return v
 }
 
-// planned waits until a plan stands.
+// settled: an answer stands, and no better one by road is on its way.
+const settled = `(["planned", "refused", "error"].includes(document.querySelector("#status")?.dataset.state) && document.querySelector("#roads")?.dataset.state !== "reading")`
+
+// planned waits until a plan stands, by road where there are roads.
 func (p *page) planned() {
 	p.t.Helper()
-	p.until("a plan", `(s => s === "planned" || s === "error" || s === "refused")(document.querySelector("#status")?.dataset.state)`)
+	p.until("a plan", settled)
 	if s := p.status(); !strings.HasPrefix(s, "planned") {
 		p.shot("no-plan")
 		p.t.Fatalf("no plan: %s", s)

@@ -127,7 +127,7 @@ func TestFiles(t *testing.T) {
 	p.planned()
 	p.do(chromedp.SetUploadFiles("#file", []string{extract, gpx(t)}))
 	p.until("the new route", `document.body.textContent.includes("Through Andorra")`)
-	p.until("an answer", `["planned", "refused", "error"].includes(document.querySelector("#status").dataset.state)`)
+	p.until("an answer", settled)
 	if s := p.status(); !strings.HasPrefix(s, "planned") {
 		t.Fatal(s)
 	}
@@ -139,7 +139,7 @@ func TestFiles(t *testing.T) {
 
 	p.do(chromedp.Reload())
 	p.until("the kept trip", `document.body.textContent.includes("Through Andorra")`)
-	p.until("an answer", `["planned", "refused", "error"].includes(document.querySelector("#status").dataset.state)`)
+	p.until("an answer", settled)
 	if after := eval[string](p, `document.querySelector("#itinerary").textContent`); after != before {
 		t.Errorf("after a reload:\n%s\nbefore:\n%s", after, before)
 	}

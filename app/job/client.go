@@ -34,6 +34,8 @@ type Client struct {
 	drawn   int      // ID of the latest drawing
 }
 
+var errOvertaken = errors.New("something newer was asked for")
+
 type waiting struct {
 	open     Open
 	progress func(done, total int64)
@@ -79,7 +81,9 @@ func (c *Client) Roads(progress func(done, total int64), done func(RoadsRead, er
 }
 
 // Follow asks for the ways of a vehicle on roads. Of several that are asked
-// before the first is answered, only the latest is.
+// before the first is answered, only the latest is; the others end with an
+// error. done is called where the
+// answer comes in, not through dispatch: a drag waits for it.
 func (c *Client) Follow(f Follow, done func(Followed, error)) {
 	c.ask(Request{Follow: &f}, waiting{followed: done})
 }
@@ -145,7 +149,10 @@ func (c *Client) send(r Request, w waiting) error {
 		c.plan = r.ID
 	}
 	if r.Follow != nil {
-		delete(c.waiting, c.drawn)
+		if w, ok := c.waiting[c.drawn]; ok {
+			delete(c.waiting, c.drawn)
+			go c.dispatch(func() { w.fail(errOvertaken) })
+		}
 		c.drawn = r.ID
 	}
 	if r.Roads || r.Open != nil && !r.Open.Add {
@@ -188,6 +195,10 @@ func (c *Client) receive(frame []byte) {
 	}
 	c.mu.Unlock()
 
+	if w.followed != nil && err == nil && r.Followed != nil {
+		w.followed(*r.Followed, nil)
+		return
+	}
 	c.dispatch(func() {
 		switch {
 		case err != nil:
@@ -200,8 +211,6 @@ func (c *Client) receive(frame []byte) {
 			w.opened(*r.Opened, nil)
 		case r.Roads != nil && w.roads != nil:
 			w.roads(*r.Roads, nil)
-		case r.Followed != nil && w.followed != nil:
-			w.followed(*r.Followed, nil)
 		case r.Answer != nil && c.wants(r.ID):
 			w.answer(*r.Answer)
 		}

@@ -39,7 +39,8 @@ type Plan struct {
 type Follow struct {
 	Vehicle trip.Vehicle   `json:"vehicle"`
 	Track   bool           `json:"track,omitempty"`
-	Points  orb.LineString `json:"-"` // travel behind the head of the frame
+	WithinM float64        `json:"within_m,omitempty"` // of a road: what a point means
+	Points  orb.LineString `json:"-"`                  // travel behind the head of the frame
 }
 
 // A Response belongs to the request of the same ID. Of Progress any number

@@ -77,7 +77,7 @@ func (r *roads) follow(ctx context.Context, f Follow) (Followed, error) {
 	for i := range pairs {
 		pairs[i] = [2]point{f.Points[2*i], f.Points[2*i+1]}
 	}
-	legs, err := r.guide.Follow(ctx, f.Vehicle, pairs)
+	legs, err := r.guide.Follow(ctx, f.Vehicle, pairs, f.WithinM)
 	return Followed{legs}, err
 }
 

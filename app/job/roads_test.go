@@ -139,7 +139,7 @@ func TestRoadsBesidePlans(t *testing.T) {
 	if it := s.plan(tr); it.Estimated {
 		t.Error("there are estimates after the roads are read")
 	}
-	f, err := s.follow(Follow{Vehicle: tr.Vehicle, Points: orb.LineString{a, b, b, a}})
+	f, err := s.follow(Follow{Vehicle: tr.Vehicle, WithinM: 500, Points: orb.LineString{a, b, b, a}})
 	if err != nil || len(f.Legs) != 2 || f.Legs[0].Drawn || len(f.Legs[0].Line) < 10 {
 		t.Errorf("%d legs, %v, want two along the roads", len(f.Legs), err)
 	}

@@ -157,12 +157,12 @@ func TestFollowRoundAPassage(t *testing.T) {
 	a, b := passage(t, net)
 	v := demo.Trip().Vehicle
 	v.HeightM = 2.5
-	low, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, b}})
+	low, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, b}}, 500)
 	if err != nil {
 		t.Fatal(err)
 	}
 	v.HeightM = 3.05
-	high, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, b}})
+	high, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, b}}, 500)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -172,7 +172,7 @@ func TestFollowRoundAPassage(t *testing.T) {
 	if len(high[0].Avoided) == 0 || !strings.Contains(high[0].Avoided[0], "height limit 2.70 m, the vehicle has 3.05 m") {
 		t.Errorf("avoided %q, want the limit and the vehicle's height", high[0].Avoided)
 	}
-	sea, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, {a[0], a[1] + 5}}})
+	sea, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, {a[0], a[1] + 5}}}, 500)
 	if err != nil || !sea[0].Drawn || len(sea[0].Line) != 2 {
 		t.Errorf("out to sea: %+v, %v, want a straight line", sea, err)
 	}
@@ -185,7 +185,7 @@ func TestClosedWay(t *testing.T) {
 	a, b := passage(t, net)
 	tr := demo.Trip()
 	tr.Vehicle.HeightM = 2.5
-	legs, err := g.Follow(context.Background(), tr.Vehicle, [][2]orb.Point{{a, b}})
+	legs, err := g.Follow(context.Background(), tr.Vehicle, [][2]orb.Point{{a, b}}, 500)
 	if err != nil {
 		t.Fatal(err)
 	}

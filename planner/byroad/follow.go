@@ -17,13 +17,10 @@ type Leg struct {
 	Avoided []string // roads that a car would take and this vehicle may not, and why
 }
 
-// clickM is how far from a road a click may be.
-const clickM = 500
-
 // Follow returns the way of a vehicle for each pair of points. Where one of
-// them is far from every road, or no way leads from one to the other, it is
+// them is farther than withinM metres from every road, or no way leads from one to the other, it is
 // straight.
-func (g *Guide) Follow(ctx context.Context, v trip.Vehicle, pairs [][2]orb.Point) ([]Leg, error) {
+func (g *Guide) Follow(ctx context.Context, v trip.Vehicle, pairs [][2]orb.Point, withinM float64) ([]Leg, error) {
 	if err := g.vehicle(ctx, v); err != nil {
 		return nil, err
 	}
@@ -32,10 +29,10 @@ func (g *Guide) Follow(ctx context.Context, v trip.Vehicle, pairs [][2]orb.Point
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		for _, s := range g.ask.Through(p[:], clickM) {
+		for _, s := range g.ask.Through(p[:], withinM) {
 			out[i] = g.leg(s)
 		}
-		for _, s := range g.any.Through(p[:], clickM) {
+		for _, s := range g.any.Through(p[:], withinM) {
 			for _, n := range g.own.Avoided(g.own.PathOf(s.Steps)) {
 				out[i].Avoided = append(out[i].Avoided, roadName(n)+": "+n.Text)
 			}

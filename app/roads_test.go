@@ -1,0 +1,159 @@
+package page
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/paulmach/orb"
+
+	"ullage/app/job"
+	"ullage/planner/byroad"
+)
+
+// update applies messages in order.
+func update(m Model, msgs ...Msg) Model {
+	for _, msg := range msgs {
+		m = Update(m, msg)
+	}
+	return m
+}
+
+var (
+	pa, pb, pc = orb.Point{1, 1}, orb.Point{2, 1}, orb.Point{3, 2}
+	bend       = orb.Point{1.5, 1.4}
+)
+
+// A drawn route is made of legs by road, and of straight ones where none is
+// known; what it goes round is said with the trip.
+func TestDrawingByRoad(t *testing.T) {
+	m := update(planned(), RoadsRead{job.RoadsRead{Roads: 9}}, DrawBegan{}, DrawnPoint{pa}, DrawnPoint{pb}, DrawnPoint{pc})
+	if got := m.Legs.unknown(m.Draft.Points); len(got) != 2 {
+		t.Fatalf("%d legs are to be asked for, want 2", len(got))
+	}
+	m = update(m, Followed{sizeOf(m.Trip.Vehicle), []pair{{pa, pb}}, []byroad.Leg{{Line: orb.LineString{pa, bend, pb}, M: 9000, S: 600, Avoided: []string{"Low Lane: height limit 2.70 m"}}}})
+	html := drawn(t, m)
+	for _, want := range []string{"3 points", "does not go by Low Lane: height limit 2.70 m", "no road is known there"} {
+		if !strings.Contains(html, want) {
+			t.Errorf("the page does not say %q", want)
+		}
+	}
+	text := draftData(*m.Draft, m.Legs.of(m.Draft.Points))
+	for _, want := range []string{`"index":0,"off":false`, `[1.500000,1.400000]`, `"index":1,"off":true`} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the map is given %s, want %s", text, want)
+		}
+	}
+	used := update(m, DrawEnded{Keep: true})
+	if got := used.Trip.Route; !got.Equal(orb.LineString{pa, bend, pb, pc}) {
+		t.Errorf("route %v, want along the road and straight on", got)
+	}
+	if html := drawn(t, used); !strings.Contains(html, "does not go by Low Lane") {
+		t.Error("the trip does not say what its route goes round")
+	}
+	again := update(used, DrawBegan{})
+	if !again.Draft.Points.Equal(orb.LineString{pa, pb, pc}) {
+		t.Errorf("drawn on from %v, want the points of before", again.Draft.Points)
+	}
+	if other := update(m, Edited{"size:height", "3.2"}); sizeOf(other.Trip.Vehicle) != sizeOf(m.Trip.Vehicle) && other.Legs != nil {
+		t.Error("another vehicle follows the roads of the one before")
+	}
+}
+
+// Every step is taken back and made again; the legs need not be asked for twice.
+func TestDrawingSteps(t *testing.T) {
+	m := update(planned(), DrawBegan{}, DrawnPoint{pa}, DrawnPoint{pc}, DrawnInsert{1, pb})
+	if !m.Draft.Points.Equal(orb.LineString{pa, pb, pc}) {
+		t.Fatalf("inserted: %v", m.Draft.Points)
+	}
+	m = update(m, DrawnChoice{1})
+	if m.Draft.Chosen != 2 || !strings.Contains(drawn(t, m), "Remove point 2") {
+		t.Errorf("chosen: %d", m.Draft.Chosen)
+	}
+	m = update(m, DrawnRemove{})
+	if !m.Draft.Points.Equal(orb.LineString{pa, pc}) || m.Draft.Chosen != 0 {
+		t.Errorf("removed: %v", m.Draft.Points)
+	}
+	m = update(m, DrawUndone{}, DrawUndone{}, DrawUndone{}, DrawUndone{}, DrawUndone{})
+	if len(m.Draft.Points) != 0 || len(m.Draft.After) != 4 {
+		t.Errorf("all undone: %v, %d to redo", m.Draft.Points, len(m.Draft.After))
+	}
+	m = update(m, DrawRedone{}, DrawRedone{}, DrawRedone{}, DrawRedone{}, DrawRedone{})
+	if !m.Draft.Points.Equal(orb.LineString{pa, pc}) {
+		t.Errorf("all redone: %v", m.Draft.Points)
+	}
+	if m = update(m, DrawUndone{}, DrawnPoint{pb}); len(m.Draft.After) != 0 {
+		t.Error("a new step leaves something to redo")
+	}
+	for _, msg := range []Msg{DrawnInsert{9, pa}, DrawnMove{-1, pa}, DrawnChoice{7}, DrawnRemove{}} {
+		if got := update(m, msg); !got.Draft.Points.Equal(m.Draft.Points) {
+			t.Errorf("%T changes %v to %v", msg, m.Draft.Points, got.Draft.Points)
+		}
+	}
+}
+
+// A track is put on roads and taken off again; a trip's own route is not offered.
+func TestTrackByChoice(t *testing.T) {
+	track := orb.LineString{pa, pb, pc}
+	m := update(planned(), RouteRead{File{Name: "walk.gpx", Kind: "route"}, track})
+	if strings.Contains(drawn(t, m), `id="track"`) {
+		t.Error("roads are offered before there are any")
+	}
+	m = update(m, RoadsRead{job.RoadsRead{Roads: 9}})
+	if !strings.Contains(drawn(t, m), say.track) {
+		t.Error("roads are not offered")
+	}
+	wanted := m.Wanted
+	m = update(m, TrackMatched{track, []byroad.Leg{{Line: orb.LineString{pa, bend, pb}}, {Line: orb.LineString{pb, pc}, Drawn: true}}})
+	if !m.Trip.Route.Equal(orb.LineString{pa, bend, pb, pc}) || m.Wanted != wanted+1 || !strings.Contains(drawn(t, m), say.trackAsIs) {
+		t.Errorf("on roads: %v", m.Trip.Route)
+	}
+	if m = update(m, TrackKept{}); !m.Trip.Route.Equal(track) {
+		t.Errorf("as in its file: %v", m.Trip.Route)
+	}
+}
+
+// Roads that come plan the trip again; until then the plan by estimates is
+// not the one in use.
+func TestRoadsCome(t *testing.T) {
+	m := update(planned(), RoadsReading{0.4})
+	if !strings.Contains(drawn(t, m), "Reading roads, 40 %") {
+		t.Error("the page does not say that it reads roads")
+	}
+	m.Trip.Keep = nil
+	m = ask(m)
+	if m = update(m, Answered{m.Wanted, samplePlan(), true}); m.Trip.Keep != nil {
+		t.Error("a plan by estimates is in use, though a better one is on its way")
+	}
+	wanted := m.Wanted
+	if m = update(m, RoadsRead{job.RoadsRead{Roads: 9}}); m.Wanted != wanted+1 || !strings.Contains(drawn(t, m), say.roadsReady) {
+		t.Error("no plan by road is asked for")
+	}
+	if none := update(m, RoadsRead{}); none.Wanted != m.Wanted || !strings.Contains(drawn(t, none), say.roadsNone) {
+		t.Error("files without roads are not said to be so")
+	}
+	if bad := update(m, RoadsFailed{"too many roads"}); !strings.Contains(drawn(t, bad), "too many roads") {
+		t.Error("the page does not say why there are no roads")
+	}
+}
+
+func TestBetween(t *testing.T) {
+	line := orb.LineString{{0, 0}, {0, 1}, {0, 2}, {0, 4}}
+	for _, tc := range []struct {
+		from, to float64
+		want     orb.LineString
+	}{
+		{0.125, 0.75, orb.LineString{{0, 0.5}, {0, 1}, {0, 2}, {0, 3}}},
+		{0, 1, line}, {0.5, 0.5, nil}, {0.6, 0.7, orb.LineString{{0, 2.4}, {0, 2.8}}},
+	} {
+		got := between(line, tc.from, tc.to)
+		if len(got) != len(tc.want) {
+			t.Errorf("%v to %v: %v, want %v", tc.from, tc.to, got, tc.want)
+			continue
+		}
+		for i := range got {
+			if !near(got[i][1], tc.want[i][1]) {
+				t.Errorf("%v to %v: %v, want %v", tc.from, tc.to, got, tc.want)
+			}
+		}
+	}
+}
