@@ -27,7 +27,7 @@ type bounds struct {
 	alone  []int // tanks with a worth in the nights' group
 }
 
-func newBounds(m *model, worth []float64, wage float64, atNight []int, d detail) *bounds {
+func newBounds(m *model, worth []float64, nights tally, atNight []int, d detail) *bounds {
 	b := &bounds{m: m, worth: worth}
 	single := m.singleTanks()
 	weights := make([][]float64, len(m.stops)) // by stop: nights' group, then single tanks
@@ -35,7 +35,7 @@ func newBounds(m *model, worth []float64, wage float64, atNight []int, d detail)
 	for i := range m.stops {
 		weights[i] = m.weights(&m.stops[i], atNight, single, main)
 	}
-	b.nights = newNightsBound(m, atNight, d, worth, wage, func(i int) float64 { return weights[i][0] })
+	b.nights = newNightsBound(m, atNight, d, worth, nights, func(i int) float64 { return weights[i][0] })
 	for k, t := range single {
 		b.tanks = append(b.tanks, newTankBound(m, t, worth, func(i int) float64 { return weights[i][k+1] }))
 	}

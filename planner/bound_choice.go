@@ -12,8 +12,8 @@ type finder struct {
 	m    *model
 	best *bounds // the tightest so far
 	root float64 // its value for the whole trip
-	wage float64 // of a night, see [nightsBound]
 
+	nights  []tally // ways to see to the number of nights, the cheaper first
 	stopped func() bool
 	stage   int
 }
@@ -22,8 +22,12 @@ type finder struct {
 // looks no further than it must to have some bounds.
 func newFinder(m *model, stopped func() bool) *finder {
 	f := &finder{m: m, root: math.Inf(-1), stopped: stopped}
-	if !m.countsNights() {
-		f.wage = m.bestWage(stopped)
+	wanted := min(m.most, m.least)
+	if wanted > easilyCounted {
+		f.nights = append(f.nights, tally{wage: m.bestWage(stopped)})
+	}
+	if wanted <= mostCounted {
+		f.nights = append(f.nights, tally{counted: true})
 	}
 	return f
 }
@@ -52,8 +56,10 @@ func (f *finder) next() (more bool) {
 }
 
 func (f *finder) first() {
-	f.try(f.m.worths(), f.m.bindingTanks(), rough)
-	f.pay(rough)
+	for _, nights := range f.nights {
+		f.try(f.m.worths(), nights, f.m.bindingTanks(), rough)
+		f.pay(nights, rough)
+	}
 }
 
 // bestWage is the wage of a night with which rough bounds are tightest. They
@@ -62,7 +68,7 @@ func (m *model) bestWage(stopped func() bool) float64 {
 	tanks := m.bindingTanks()
 	worth := m.payableWorths(tanks)
 	value := func(wage float64) float64 {
-		return newSweep(m, newBounds(m, worth, wage, tanks, roughest(m))).root()
+		return newSweep(m, newBounds(m, worth, tally{wage: wage}, tanks, detail{row: 1 << 20, tank: 3})).root()
 	}
 	best, most := 0.0, value(0)
 	step := (1 + math.Abs(most)) / float64(20*m.least)
@@ -89,13 +95,13 @@ func (m *model) bestWage(stopped func() bool) float64 {
 }
 
 // pay tries a worth for each tank of the group that has none.
-func (f *finder) pay(d detail) {
+func (f *finder) pay(nights tally, d detail) {
 	m, from := f.m, f.best
 	for _, t := range from.nights.tanks {
 		if price := m.payable(t); from.worth[t] == 0 && price > 0 {
 			worth := slices.Clone(from.worth)
 			worth[t] = price
-			f.try(worth, from.nights.tanks, d)
+			f.try(worth, nights, from.nights.tanks, d)
 		}
 	}
 }
@@ -121,24 +127,24 @@ func (m *model) payableWorths(tanks []int) []float64 {
 // grow takes tanks into the group one by one, and tries each group.
 func (f *finder) grow(group []int, d detail) {
 	all, from := f.m.bindingTanks(), f.best
-	worth := from.worth
+	worth, nights := from.worth, f.nights[len(f.nights)-1]
 	if len(group) == 0 {
-		worth = f.betterWorth(all, d)
+		worth = f.betterWorth(nights, all, d)
 	}
 	if len(group) == len(all) {
 		for k := range group {
-			f.try(worth, slices.Delete(slices.Clone(group), k, k+1), d)
+			f.try(worth, nights, slices.Delete(slices.Clone(group), k, k+1), d)
 		}
 	}
 	if len(group) > 0 {
-		f.try(worth, group, d)
+		f.try(worth, nights, group, d)
 	}
 	before := math.Inf(-1)
 	for len(group) < len(all) && !math.IsInf(f.root, 1) {
 		most, add := math.Inf(-1), -1
 		for _, t := range all {
 			if !slices.Contains(group, t) {
-				if r := f.try(worth, append(slices.Clone(group), t), d); r > most {
+				if r := f.try(worth, nights, append(slices.Clone(group), t), d); r > most {
 					most, add = r, t
 				}
 			}
@@ -149,17 +155,17 @@ func (f *finder) grow(group []int, d detail) {
 		group, before = append(slices.Clone(group), add), most
 	}
 	if f.best != from {
-		f.pay(d)
+		f.pay(nights, d)
 	}
 }
 
 // betterWorth is the worth with which single tanks give more: that of the
 // chosen bounds, or that of tanks that must be bought for alone.
-func (f *finder) betterWorth(all []int, d detail) []float64 {
+func (f *finder) betterWorth(nights tally, all []int, d detail) []float64 {
 	best, most := f.best.worth, math.Inf(-1)
 	for _, worth := range [][]float64{f.best.worth, f.m.worths()} {
 		for _, t := range all {
-			if r := f.try(worth, []int{t}, d); r > most {
+			if r := f.try(worth, nights, []int{t}, d); r > most {
 				best, most = worth, r
 			}
 		}
@@ -168,11 +174,11 @@ func (f *finder) betterWorth(all []int, d detail) []float64 {
 }
 
 // try keeps these bounds if they are the tightest, and gives their value.
-func (f *finder) try(worth []float64, tanks []int, d detail) float64 {
+func (f *finder) try(worth []float64, nights tally, tanks []int, d detail) float64 {
 	if f.best != nil && f.stopped() {
 		return math.Inf(-1)
 	}
-	b := newBounds(f.m, worth, f.wage, tanks, d)
+	b := newBounds(f.m, worth, nights, tanks, d)
 	r := newSweep(f.m, b).root()
 	if f.best == nil || r > f.root {
 		f.best, f.root = b, r

@@ -33,20 +33,22 @@ type nightsBound struct {
 	via, own, old []float64 // scratch
 }
 
-// mostCounted is how many nights are counted at most. If there are more they
-// get a wage.
-const mostCounted = 8
+// A tally is how the bound takes the wished number of nights into account:
+// counted in the table, or left out and a night given a wage.
+type tally struct {
+	counted bool
+	wage    float64
+}
+
+// Up to easilyCounted nights are counted; more get a wage, and are counted up
+// to mostCounted if that does not do.
+const easilyCounted, mostCounted = 4, 8
 
 type nightTable struct {
 	reach   []float64 // km along the route, half detour included
 	reachAt []float64 // minutes likewise; the least of this and all later rows
 	rowAt   []float64 // minutes likewise, of this row
 	cost    []float64 // row by row
-}
-
-// countsNights says whether the table tells nights so far apart.
-func (m *model) countsNights() bool {
-	return min(m.most, m.least) <= mostCounted
 }
 
 // due is the wage of the nights that are still wanted, or, if it is negative,
@@ -84,11 +86,11 @@ func (m *model) bindingTanks() []int {
 	return out
 }
 
-func newNightsBound(m *model, tanks []int, d detail, worth []float64, wage float64, share func(stop int) float64) *nightsBound {
-	b := &nightsBound{m: m, tanks: tanks, worth: worth, wage: wage, after: make([]*nightTable, len(m.stops)+1)}
+func newNightsBound(m *model, tanks []int, d detail, worth []float64, nights tally, share func(stop int) float64) *nightsBound {
+	b := &nightsBound{m: m, tanks: tanks, worth: worth, wage: nights.wage, after: make([]*nightTable, len(m.stops)+1)}
 	b.counts = 1
 	switch {
-	case !m.countsNights():
+	case !nights.counted:
 	case m.most <= mostCounted:
 		b.counts = m.most + 1
 	default: // whether they are too many is left out

@@ -95,8 +95,8 @@ func TestBoundsAlongBestPlans(t *testing.T) {
 				}
 			}
 			for _, worth := range [][]float64{m.worths(), f.best.worth} {
-				boundAlong(t, m, newBounds(m, worth, f.wage, group, fine), plan)
-				boundAlong(t, m, newBounds(m, worth, 3, group, rough), plan)
+				boundAlong(t, m, newBounds(m, worth, f.nights[len(f.nights)-1], group, fine), plan)
+				boundAlong(t, m, newBounds(m, worth, tally{wage: 3}, group, rough), plan)
 			}
 		}
 	}

@@ -65,7 +65,7 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 	s.m = newModel(s.p)
 	f := newFinder(s.m, func() bool { return ctx.Err() != nil })
 	if len(s.m.stops) > longTrip {
-		if done, err := s.glance(ctx, f.wage); done || err != nil {
+		if done, err := s.glance(ctx, f.nights[0]); done || err != nil {
 			return s.answer(err)
 		}
 	}
@@ -93,10 +93,10 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 
 // glance looks for some plan to show before the bounds of a long trip are
 // worked out: with rough bounds and a very narrow sweep.
-func (s *solver) glance(ctx context.Context, wage float64) (done bool, err error) {
+func (s *solver) glance(ctx context.Context, nights tally) (done bool, err error) {
 	m := s.m
 	atNight := m.bindingTanks()
-	b := newBounds(m, m.payableWorths(atNight), wage, atNight, roughest(m))
+	b := newBounds(m, m.payableWorths(atNight), nights, atNight, roughest(m))
 	w := newSweep(m, b)
 	s.bound = w.root()
 	whole := math.MaxInt
