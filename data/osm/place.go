@@ -2,6 +2,8 @@ package osm
 
 import (
 	"cmp"
+	"strconv"
+	"strings"
 
 	"github.com/paulmach/orb"
 
@@ -28,6 +30,17 @@ func placeOf(typ byte, id int64, at orb.Point, tags Tags) (p trip.Place, ok bool
 		Operator: cmp.Or(tags["operator"], tags["brand"]),
 		Limits:   limitsOf(tags),
 		Stay:     stayOf(kind, by, tags),
+		EleM:     elevation(tags["ele"]),
 	}
 	return p, len(p.Offers) > 0 || p.Stay != nil
+}
+
+// elevation reads metres above the sea: "1842", "1842.5 m", "-2"; nil if the
+// text is none, or no height on land. Source: Key:ele of wiki.openstreetmap.org.
+func elevation(text string) *float64 {
+	v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(text, "m")), 64)
+	if err != nil || !(v > -450 && v < 9000) {
+		return nil
+	}
+	return &v
 }
