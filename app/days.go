@@ -1,8 +1,11 @@
 package page
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
+	"slices"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -21,6 +24,9 @@ type Days struct {
 
 func (d *Days) Render() app.UI {
 	body := []app.UI{app.H2().ID("itinerary-title").Text(say.daysTitle)}
+	if len(d.Plan.Done) > 0 {
+		body = append(body, d.done())
+	}
 	n, known := 0, map[string]bool{}
 	for _, day := range d.Plan.Days {
 		body = append(body, d.day(day, n, known))
@@ -28,6 +34,21 @@ func (d *Days) Render() app.UI {
 	}
 	body = append(body, d.leftOut()...)
 	return app.Section().ID("itinerary").Class("days").TabIndex(-1).Aria("labelledby", "itinerary-title").Body(body...)
+}
+
+// done lists the stops that are behind.
+func (d *Days) done() app.UI {
+	var lis []app.UI
+	for _, s := range d.Plan.Done {
+		does := slices.Clone(s.Tasks)
+		if s.Night {
+			does = append(does, say.night)
+		}
+		lis = append(lis, app.Li().Body(app.Span().Class("tick").Text("✓ "),
+			app.Text(strings.Join([]string{shortDate(s.Date), cmp.Or(s.Name, s.Place), d.Units.mark(s.Km), strings.Join(does, ", ")}, " · "))))
+	}
+	return app.Section().ID("behind").Class("behind").Aria("labelledby", "behind-title").Body(
+		app.H3().ID("behind-title").Text(say.behind), app.Ul().Body(lis...))
 }
 
 // day shows one day. before counts the stops of earlier days, known holds

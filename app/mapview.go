@@ -25,10 +25,11 @@ type MapModel struct {
 	Legs     Legs
 	OSM      bool // the attribution is due
 	Units    Units
+	Road     bool // a click says where somebody is
 }
 
 func mapModel(m Model) MapModel {
-	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, Legs: m.Legs, OSM: attributed(m.Files), Units: m.Units}
+	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, Legs: m.Legs, OSM: attributed(m.Files), Units: m.Units, Road: m.Report != nil}
 	if m.HasPlan() {
 		out.Cursor, out.HasPoint = along(m.Trip.Route, m.Axis.AtMin(m.Cursor).Km/math.Max(m.Plan.LengthKm, 1e-9))
 	}
@@ -227,12 +228,12 @@ func (v *MapView) push() {
 	if !same(was.Route, is.Route) {
 		v.fit()
 	}
-	if is.Draft != nil {
-		if was.Draft == nil {
+	if is.Draft != nil || is.Road {
+		if is.Draft != nil && was.Draft == nil {
 			v.tellScale()
 		}
 		v.live.SetCursor("crosshair")
-	} else if was.Draft != nil {
+	} else if was.Draft != nil || was.Road {
 		v.live.SetCursor("")
 	}
 }
@@ -258,6 +259,9 @@ func (v *MapView) listen(ctx app.Context) {
 	on("click", "", func(e browser.MapEvent) {
 		if v.Model.Draft != nil && !v.dragged {
 			send(ctx, DrawnPoint{orb.Point{e.Lng, e.Lat}})
+		} else if v.Model.Draft == nil && v.Model.Road {
+			p := orb.Point{e.Lng, e.Lat}
+			send(ctx, ReportPointed{p, shareNear(v.Model.Route, p) * v.Model.Plan.LengthKm})
 		}
 	})
 	on("zoomend", "", func(browser.MapEvent) { v.tellScale() })

@@ -19,7 +19,10 @@ var say = struct {
 	refusedHead, refusedWhere, refusedMissing, cure, nearest, notValid                                                  string
 	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                                    string
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                                               string
-	legend, care, likelyOf                                                                                              string
+	legend, care, likely                                                                                                string
+	roadTitle, roadHelp, roadHere, roadWhere, roadBetween, roadKm, roadMap, roadMapped, roadTime, roadWantKm            string
+	roadGauges, gaugeNone, gaugeQuarters, gaugeLamp, gaugeShows, roadShut, roadOther, roadNoOther                       string
+	roadGo, roadNews, roadBack, roadLearnt, behind                                                                      string
 	daysTitle, day, dayLine, toEnd                                                                                      string
 	call, night, nightsMany, arrive, leave, detour, estimate, byRoad, onRoute, from, to, free                           string
 	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required                              string
@@ -90,7 +93,15 @@ var say = struct {
 	stripsTitle: "Levels", stripsHelp: "Point, or use the arrow and page keys.",
 	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, %s", cursorNight: "%s, %s, overnight at %s", stripLow: "lowest: %s on day %d",
 
-	legend: "Full: planned with, enough on %.0f of 100 such trips. Dotted: likely. Pale: at best.", care: "The caution costs %s.", likelyOf: "likely %s %s",
+	legend: "Full: planned with, enough on %.0f of 100 such trips. Dotted: likely. Pale: at best.", care: "The caution costs %s.", likely: "likely %s",
+
+	roadTitle: "On the road", roadHelp: "Where are you, when, and what do the gauges show? The rest is planned anew, without a network.",
+	roadHere: "Here and now", roadWhere: "At stop", roadBetween: "between stops", roadKm: "Along the route", roadMap: "or click on the map", roadMapped: "from the map", roadTime: "Local time",
+	roadWantKm: "Say where you are: a place before the end of the route (%s).",
+	roadGauges: "Gauges", gaugeNone: "not read", gaugeQuarters: "quarters", gaugeLamp: "a lamp", gaugeShows: " shows",
+	roadShut: "Closed, or of no use", roadOther: "Another place", roadNoOther: "none",
+	roadGo: "Plan from here", roadNews: "From the gauges and the clock", roadBack: "Take the plan from the road back", roadLearnt: "%s: planned with %.0f %% of the usual use, learnt from the gauges.",
+	behind: "Behind you",
 
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",
@@ -136,6 +147,8 @@ var say = struct {
 var (
 	showerWords     = []Option{{"aboard", "A shower aboard every day"}, {"sites", "Showers at the sites"}, {"frugal", "A wash at the basin"}}
 	toiletWords     = []Option{{"aboard", "The toilet aboard"}, {"sites", "Toilets at the sites by day"}}
+	quarterWords    = []Option{{"", "–"}, {"0", "empty"}, {"1", "1/4"}, {"2", "1/2"}, {"3", "3/4"}, {"4", "full"}}
+	lampWords       = []Option{{"", "–"}, {"1", "lit"}, {"0", "dark"}}
 	dishesWords     = []Option{{"", "Where the showers are"}, {"aboard", "Washed aboard"}, {"sites", "Washed at the sites"}}
 	deviceWords     = []Option{{"little", "Little is charged"}, {"usual", "The usual"}, {"many", "Many, or work on board"}}
 	unitChoices     = []Option{{"", "km, L, °C, kg"}, {"british", "miles, L, °C, kg"}, {"american", "miles, US gallons, °F, lb"}}

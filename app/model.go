@@ -47,6 +47,10 @@ type Model struct {
 	Editing bool    // the form is open
 	Draft   *Draft  // nil: no route is being drawn
 
+	Report *Report    // nil: nobody says where they are
+	News   []string   // what the last readings on the road taught
+	Before *trip.Trip // before the last plan from the road
+
 	Units Units    // shown and typed in
 	Ticks []string // of checklists, sorted: set-off/gas
 	Marks int      // counts changes of these two worth keeping

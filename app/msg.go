@@ -63,6 +63,17 @@ type (
 	// TicksCleared: a checklist is to be gone through again.
 	TicksCleared struct{ List string }
 
+	// ReportToggled opens or shuts the panel of the road; Now is this machine's time.
+	ReportToggled struct{ Now string }
+	// ReportPointed: here, on the map, nearest to this kilometre.
+	ReportPointed struct {
+		Point orb.Point
+		Km    float64
+	}
+	// WentOn: plan from here. WentBack takes that back.
+	WentOn   struct{}
+	WentBack struct{}
+
 	// Answered: a plan or a better one. Last says that no better one follows;
 	// the same one may come again with more to say about it.
 	Answered struct {
@@ -105,35 +116,39 @@ type (
 	OfflineReady struct{}
 )
 
-func (Opening) isMsg()      {}
-func (Progress) isMsg()     {}
-func (PlacesRead) isMsg()   {}
-func (GroundRead) isMsg()   {}
-func (FleetRead) isMsg()    {}
-func (RouteRead) isMsg()    {}
-func (TripRead) isMsg()     {}
-func (OpenFailed) isMsg()   {}
-func (NotSaved) isMsg()     {}
-func (NotKept) isMsg()      {}
-func (Edited) isMsg()       {}
-func (FormToggled) isMsg()  {}
-func (Avoided) isMsg()      {}
-func (Afresh) isMsg()       {}
-func (Marks) isMsg()        {}
-func (Ticked) isMsg()       {}
-func (TicksCleared) isMsg() {}
-func (Answered) isMsg()     {}
-func (PlanFailed) isMsg()   {}
-func (PointedMin) isMsg()   {}
-func (PointedX) isMsg()     {}
-func (PointedKm) isMsg()    {}
-func (Stepped) isMsg()      {}
-func (Skipped) isMsg()      {}
-func (DrawBegan) isMsg()    {}
-func (DrawnPoint) isMsg()   {}
-func (DrawnMove) isMsg()    {}
-func (DrawUndone) isMsg()   {}
-func (DrawCleared) isMsg()  {}
-func (DrawEnded) isMsg()    {}
-func (VersionWaits) isMsg() {}
-func (OfflineReady) isMsg() {}
+func (Opening) isMsg()       {}
+func (Progress) isMsg()      {}
+func (PlacesRead) isMsg()    {}
+func (GroundRead) isMsg()    {}
+func (FleetRead) isMsg()     {}
+func (RouteRead) isMsg()     {}
+func (TripRead) isMsg()      {}
+func (OpenFailed) isMsg()    {}
+func (NotSaved) isMsg()      {}
+func (NotKept) isMsg()       {}
+func (Edited) isMsg()        {}
+func (FormToggled) isMsg()   {}
+func (Avoided) isMsg()       {}
+func (Afresh) isMsg()        {}
+func (Marks) isMsg()         {}
+func (Ticked) isMsg()        {}
+func (TicksCleared) isMsg()  {}
+func (ReportToggled) isMsg() {}
+func (ReportPointed) isMsg() {}
+func (WentOn) isMsg()        {}
+func (WentBack) isMsg()      {}
+func (Answered) isMsg()      {}
+func (PlanFailed) isMsg()    {}
+func (PointedMin) isMsg()    {}
+func (PointedX) isMsg()      {}
+func (PointedKm) isMsg()     {}
+func (Stepped) isMsg()       {}
+func (Skipped) isMsg()       {}
+func (DrawBegan) isMsg()     {}
+func (DrawnPoint) isMsg()    {}
+func (DrawnMove) isMsg()     {}
+func (DrawUndone) isMsg()    {}
+func (DrawCleared) isMsg()   {}
+func (DrawEnded) isMsg()     {}
+func (VersionWaits) isMsg()  {}
+func (OfflineReady) isMsg()  {}

@@ -59,7 +59,8 @@ func (p *Page) words() []app.UI {
 	m := p.m
 	var out []app.UI
 	if m.HasTrip() {
-		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing, Units: m.Units})
+		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing, Units: m.Units, Planned: m.HasPlan(), Road: m.Report != nil},
+			&RoadPanel{Model: roadOf(m)})
 	}
 	if m.HasPlan() {
 		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan, Units: m.Units, Kept: m.Phase == Planned && m.Plan.Status == planner.Feasible})

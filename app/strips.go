@@ -151,14 +151,14 @@ type StripWords struct {
 }
 
 func (w *StripWords) Render() app.UI {
-	of := fmt.Sprintf(say.capacityOf, amount(w.Strip.Capacity, w.Strip.Unit))
+	likely := ""
 	if w.Band {
-		of = fmt.Sprintf(say.likelyOf, draw.Amount(draw.Headroom(w.Strip, w.Likely)), of)
+		likely = fmt.Sprintf(say.likely, draw.Amount(draw.Headroom(w.Strip, w.Likely)))
 	}
 	return app.Div().Class("tank", string(w.Strip.Kind)).Body(
-		app.H3().Text(w.Strip.Name),
+		app.H3().Body(app.Text(w.Strip.Name+" "), app.Span().Class("of").Text(amount(w.Strip.Capacity, w.Strip.Unit))),
 		app.P().Class("now").Text(room(w.Strip, w.Level)),
-		app.P().Class("of").Text(of),
+		app.P().Class("likely").Text(likely),
 	)
 }
 

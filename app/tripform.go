@@ -19,6 +19,9 @@ type TripForm struct {
 	Wrong map[string]string
 	Open  bool
 	Units Units
+
+	Planned bool // there is a plan to go on from
+	Road    bool // the panel of the road is open
 }
 
 func (f *TripForm) Render() app.UI {
@@ -29,8 +32,10 @@ func (f *TripForm) Render() app.UI {
 	return app.Section().ID("trip").Class("trip").Aria("labelledby", "trip-title").Body(
 		app.H2().ID("trip-title").Class("name").Text(tripName(f.Trip)),
 		app.P().Class("sum").Text(strings.Join(summary(f.Trip, f.Units), " ")),
-		app.Button().ID("change").Type("button").Class("change").Aria("expanded", fmt.Sprint(f.Open)).Aria("controls", "form").
-			Text(label).OnClick(f.onToggle),
+		app.Div().Class("change").Body(
+			app.Button().ID("change").Type("button").Aria("expanded", fmt.Sprint(f.Open)).Text(label).OnClick(f.onToggle),
+			app.Button().ID("onroad").Type("button").Aria("expanded", fmt.Sprint(f.Road)).Text(say.roadTitle).Disabled(!f.Planned).OnClick(onRoad),
+		),
 		app.If(f.Open, f.form),
 	)
 }
@@ -43,7 +48,7 @@ func (f *TripForm) form() app.UI {
 	last := ""
 	flush := func() {
 		if last != "" {
-			groups = append(groups, app.FieldSet().Body(app.Legend().Text(last), app.Div().Class("fields").Body(fields...)))
+			groups = append(groups, group(last, fields))
 		}
 		fields = nil
 	}

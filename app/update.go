@@ -39,11 +39,13 @@ func Update(m Model, msg Msg) Model {
 		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
 		m.Trip.Avoid, m.Trip.Require, m.Trip.Keep = nil, nil, nil
 		m.Draft, m.Points, m.Track, m.Matched, m.Round = nil, nil, msg.Line, false, nil
+		m.Report, m.News, m.Before = nil, nil, nil
 		m = ask(m)
 	case TripRead:
 		m.Files = without(m.Files, "route")
 		m.Trip, m.Typed, m.Wrong, m.Draft = msg.Trip, nil, nil, nil
 		m.Points, m.Track, m.Matched, m.Round, m.Legs = nil, nil, false, nil, nil
+		m.Report, m.News, m.Before = nil, nil, nil
 		m = ask(m)
 	case OpenFailed:
 		m.Phase, m.Note = Failed, msg.Why
@@ -75,6 +77,27 @@ func Update(m Model, msg Msg) Model {
 	case TicksCleared:
 		m.Ticks = slices.DeleteFunc(slices.Clone(m.Ticks), func(s string) bool { return strings.HasPrefix(s, msg.List+"/") })
 		m.Marks++
+	case ReportToggled:
+		if m.Report != nil || !m.HasPlan() {
+			m.Report = nil
+		} else {
+			m.Report = newReport(m, msg.Now)
+			m = showReport(m)
+		}
+	case ReportPointed:
+		if m.Report != nil {
+			r := m.Report.km(m, msg.Km)
+			r.At, r.Said = &msg.Point, with(r.Said, roadWhere, "")
+			m.Report = r
+			m = showReport(m)
+		}
+	case WentOn:
+		m = goOn(m)
+	case WentBack:
+		if m.Before != nil {
+			m.Trip, m.Before, m.News = *m.Before, nil, nil
+			m = ask(m)
+		}
 	case Afresh:
 		m.Trip.Keep = nil
 		m = ask(m)
@@ -94,6 +117,14 @@ func Update(m Model, msg Msg) Model {
 		m.Waiting = true
 	case OfflineReady:
 		m.Offline = true
+	}
+	return m
+}
+
+// showReport puts the cursor where somebody on the road is.
+func showReport(m Model) Model {
+	if km, ok := m.Report.here(m); ok {
+		m.Cursor = m.Axis.AtKm(km).Min
 	}
 	return m
 }
@@ -125,12 +156,19 @@ func ask(m Model) Model {
 // edit applies a field's text to the trip, or says beside it what is wrong.
 // Text and trip are both kept: nothing that was typed is lost.
 func edit(m Model, msg Edited) Model {
+	if strings.HasPrefix(msg.Field, roadPrefix) {
+		if m.Report != nil {
+			m.Report = m.Report.hear(m, msg.Field, msg.Text)
+			m = showReport(m)
+		}
+		return m
+	}
 	f, ok := fieldOf(m.Trip, m.Fleet, m.Units, msg.Field)
 	if !ok {
 		return m
 	}
 	if msg.Field == unitsKey { // what was typed was typed in the units before
-		m.Units, m.Typed, m.Wrong = Units(msg.Text), nil, nil
+		m.Units, m.Typed, m.Wrong, m.Report = Units(msg.Text), nil, nil, nil
 		m.Marks++
 		return m
 	}
@@ -150,7 +188,7 @@ func edit(m Model, msg Edited) Model {
 	if sizeOf(m.Trip.Vehicle) != sizeOf(changed.Vehicle) { // other roads are open to it
 		m.Legs = nil
 	}
-	m.Trip = changed
+	m.Trip, m.Before = changed, nil
 	return ask(m)
 }
 

@@ -1,0 +1,183 @@
+package page
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/paulmach/orb"
+
+	"ullage/planner/life"
+	"ullage/planner/life/units"
+	"ullage/planner/trip"
+)
+
+// A Report is what somebody on the road says: where, when, what the gauges show
+// and what is closed. Texts are as typed, by the key of their control.
+type Report struct {
+	Said   map[string]string
+	At     *orb.Point // chosen on the map; nil: the kilometre counts
+	Clock  bool       // the time is that of a clock, not of the plan
+	Closed []string   // ids of places
+	Wrong  string
+}
+
+// Keys of the controls; those of gauges and places end with an id.
+const (
+	roadPrefix = "road:"
+	roadWhere  = "road:where" // number of a stop
+	roadKm     = "road:km"
+	roadTime   = "road:time"
+	roadKind   = "road:kind:"
+	roadValue  = "road:value:"
+	roadClosed = "road:closed:"
+	roadOther  = "road:other"
+)
+
+const nowLayout = "2006-01-02T15:04" // of an input of that kind, and of [trip.Now]
+
+// newReport begins where the plan is now, if the trip is under way, or else at
+// the cursor.
+func newReport(m Model, now string) *Report {
+	r := &Report{}
+	min := m.Cursor
+	start, _ := time.Parse(trip.DateLayout, m.Trip.Start)
+	if at, err := time.Parse(nowLayout, now); err == nil {
+		if n := at.Sub(start).Minutes(); n >= m.Axis.Start().Min && n <= m.Axis.End().Min {
+			min, r.Clock, r.Said = n, true, with(nil, roadTime, now)
+		}
+	}
+	return r.at(m, min)
+}
+
+// at returns what is said with place and time of the plan at a minute.
+func (r Report) at(m Model, min float64) *Report {
+	r.At = nil
+	if !r.Clock {
+		start, _ := time.Parse(trip.DateLayout, m.Trip.Start)
+		r.Said = with(r.Said, roadTime, start.Add(time.Duration(min)*time.Minute).Format(nowLayout))
+	}
+	return r.km(m, m.Axis.AtMin(min).Km)
+}
+
+func (r Report) km(m Model, km float64) *Report {
+	r.Said = with(r.Said, roadKm, plain(m.Units.of(units.Distance).Show(km)))
+	return &r
+}
+
+// hear takes a control's text.
+func (r Report) hear(m Model, key, text string) *Report {
+	r.Said = with(r.Said, key, text)
+	r.Wrong = ""
+	switch {
+	case key == roadWhere:
+		for i, c := range callsOf(m.Plan) {
+			if text == strconv.Itoa(i+1) {
+				return r.at(m, c.ArriveMin)
+			}
+		}
+	case key == roadKm:
+		r.At = nil
+	case key == roadOther:
+		r.Said = with(r.Said, key, "")
+		if text != "" && !slices.Contains(r.Closed, text) {
+			r.Closed = append(slices.Clip(r.Closed), text)
+		}
+	case key == roadTime:
+		r.Clock = true
+	case strings.HasPrefix(key, roadKind):
+		r.Said = with(r.Said, roadValue+key[len(roadKind):], "")
+	case strings.HasPrefix(key, roadClosed):
+		id := key[len(roadClosed):]
+		r.Closed = slices.DeleteFunc(slices.Clone(r.Closed), func(s string) bool { return s == id })
+		if text == "true" {
+			r.Closed = append(r.Closed, id)
+		}
+	}
+	return &r
+}
+
+// here is the kilometre that was said; ok is false where it cannot be read.
+func (r Report) here(m Model) (km float64, ok bool) {
+	km, err := parseShown(r.Said[roadKm], m.Units.of(units.Distance), 0, math.Max(m.Plan.LengthKm-0.1, 0))
+	return km, err == nil
+}
+
+// now is what was said, as the planner takes it.
+func (r Report) now(m Model) (trip.Now, error) {
+	n := trip.Now{At: r.At, Time: r.Said[roadTime], Closed: r.Closed, Gauges: map[string]trip.Shown{}}
+	if r.At == nil {
+		km, ok := r.here(m)
+		if !ok {
+			return n, fmt.Errorf(say.roadWantKm, m.Units.km(m.Plan.LengthKm))
+		}
+		n.Km = &km
+	}
+	for _, k := range m.Trip.Vehicle.Tanks {
+		kind, text := r.Said[roadKind+k.ID], r.Said[roadValue+k.ID]
+		if kind == "" || text == "" {
+			continue
+		}
+		unit, most := m.Units.tank("%"), 100.0
+		if kind == life.LitreGauge {
+			unit, most = m.Units.tank(k.Unit), k.Capacity
+		}
+		v, err := parseShown(text, unit, 0, most)
+		if err != nil {
+			return n, fmt.Errorf("%s: %w", k.Name, err)
+		}
+		n.Gauges[k.ID] = trip.Shown{Kind: kind, Value: v}
+	}
+	return n, nil
+}
+
+// goOn makes the rest of the trip out of what was said; what the gauges taught
+// is told in a line each.
+func goOn(m Model) Model {
+	if m.Report == nil {
+		return m
+	}
+	now, err := m.Report.now(m)
+	var o trip.Onward
+	if err == nil {
+		o, err = m.Trip.Onward(m.Plan, now)
+	}
+	if err != nil {
+		r := *m.Report
+		r.Wrong = capital(strings.TrimPrefix(err.Error(), "on the road: "))
+		m.Report = &r
+		return m
+	}
+	before := m.Trip
+	m.Before, m.News = &before, nil
+	for _, l := range o.Lessons {
+		m.News = append(m.News, l.Text)
+	}
+	m.News = append(m.News, o.Notes...)
+	m.Trip, m.Report, m.Typed, m.Wrong, m.Cursor = o.Trip, nil, nil, nil, 0
+	m.Points, m.Track, m.Matched, m.Round = nil, nil, false, nil // they are of the whole route
+	return ask(m)
+}
+
+// callsOf are the calls of all days in their order.
+func callsOf(it trip.Itinerary) []trip.Call {
+	var out []trip.Call
+	for _, d := range it.Days {
+		out = append(out, d.Calls...)
+	}
+	return out
+}
+
+// learnt says what earlier readings taught, where the page has been loaded anew since.
+func learnt(it trip.Itinerary) []string {
+	var out []string
+	for _, c := range it.Counts {
+		if c.Factor != 0 {
+			out = append(out, fmt.Sprintf(say.roadLearnt, c.Name, 100*c.Factor))
+		}
+	}
+	return out
+}
