@@ -29,8 +29,12 @@ func buildClient() ([]byte, error) {
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
+	modfile, err := pageModules(root)
+	if err != nil {
+		return nil, err
+	}
 	out := filepath.Join(dir, "app.wasm")
-	args := []string{"build", "-trimpath", "-ldflags=-s -w", "-gcflags=all=-l", "-tags=nethttpomithttp2"}
+	args := []string{"build", "-modfile=" + modfile, "-trimpath", "-ldflags=-s -w", "-gcflags=all=-l", "-tags=nethttpomithttp2"}
 	for _, p := range inlined {
 		args = append(args, "-gcflags="+p+"=")
 	}
