@@ -49,6 +49,7 @@ func (p *Page) Render() app.UI {
 		app.Nav().Class("jump").Aria("label", say.navLabel).Body(
 			app.A().Href("#itinerary").Text(say.navDays),
 			app.A().Href("#strips").Text(say.navStrips),
+			app.A().Href("#checklists").Text(say.navLists),
 			app.A().Href("#map").Text(say.navMap),
 			app.A().Href("#trip").Text(say.navTrip),
 		),
@@ -67,6 +68,9 @@ func (p *Page) words() []app.UI {
 	}
 	return append(out,
 		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor), Units: m.Units},
+		&HandBack{Return: m.Plan.Return, Units: m.Units},
+		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks},
+		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Units: m.Units},
 		&Others{Plan: m.Plan, Units: m.Units},
 		&Limits{Cautions: minded(m), Estimated: m.Plan.Estimated, Units: m.Units},
 		&Sources{Files: m.Files},

@@ -83,7 +83,7 @@ const attributionText = "© OpenStreetMap contributors, ODbL"
 
 // Every id is there once, and every label and reference has its target.
 func TestIDs(t *testing.T) {
-	html := drawn(t, Update(planned(), FormToggled{}))
+	html := drawn(t, Update(Update(lived(), FormToggled{}), ReportToggled{}))
 	ids := map[string]int{}
 	for _, m := range regexp.MustCompile(` id="([^"]*)"`).FindAllStringSubmatch(html, -1) {
 		ids[m[1]]++

@@ -28,6 +28,7 @@ func (v *Verdict) Render() app.UI {
 			count(len(draw.Numbers(p.Days)), say.calls),
 			money(p.Cost-p.Parts.Time, p.Currency) + " " + say.paid,
 		}, " · ")),
+		scales(p.Weight, v.Units),
 		app.Details().Class("cost").Body(
 			app.Summary().Text(say.costTitle),
 			app.Dl().Body(v.parts()...),

@@ -51,6 +51,10 @@ func (p *Page) tell(ctx app.Context, msg Msg) {
 func (p *Page) follow(ctx app.Context, msg Msg, was Model) {
 	n := stopAt(p.m.Plan, p.m.Cursor)
 	switch msg.(type) {
+	case WentOn:
+		if p.m.Report == nil { // the panel is gone, and with it what had the keyboard
+			browser.Focus("onroad")
+		}
 	case PointedX, PointedKm, Stepped, Skipped:
 		if n > 0 && n != stopAt(was.Plan, was.Cursor) && browser.Matches("(min-width: 64rem)") {
 			ctx.ScrollTo(fmt.Sprintf("stop-%d", n))
