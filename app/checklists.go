@@ -26,7 +26,7 @@ func (c *Checklists) Render() app.UI {
 	for _, l := range c.Lists {
 		body = append(body, c.list(l))
 	}
-	body = append(body, app.H2().Text(say.howTitle))
+	body = append(body, app.H2().Class("how").Text(say.howTitle))
 	for _, h := range c.HowTos {
 		body = append(body, howTo(h))
 	}

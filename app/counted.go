@@ -38,6 +38,9 @@ func (c *Counted) line(k trip.Count) string {
 	unit, distance := c.Units.tank(k.Unit), c.Units.of(units.Distance)
 	add := func(b life.Band, format, where string, scale float64) {
 		if math.Abs(b.Likely)+math.Abs(b.High) > 1e-6 {
+			if b.High < 0 {
+				format, scale = say.countedGain, -scale
+			}
 			parts = append(parts, fmt.Sprintf(format, plain1(unit.Show(b.Likely)/scale), plain1(unit.Show(b.High)/scale), unit.Symbol, where))
 		}
 	}

@@ -43,7 +43,9 @@ func (u Units) mark(km float64) string {
 // tank is the unit of a tank's content. What is not litres is shown as it is.
 func (u Units) tank(unit string) units.Unit {
 	if unit == "L" {
-		return u.of(units.Volume)
+		v := u.of(units.Volume)
+		v.Symbol, _, _ = strings.Cut(v.Symbol, " ") // there are no gallons but those of the choice
+		return v
 	}
 	ah := units.Metric().Unit(units.Volume) // a scale of 1
 	ah.Symbol = unit

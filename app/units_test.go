@@ -10,10 +10,10 @@ import (
 func TestUnits(t *testing.T) {
 	us, gb := Units("american"), Units("british")
 	for _, c := range []struct{ got, want string }{
-		{us.km(212), "132" + thin + "mi"}, {us.mark(120.7), "mile 75"}, {us.amount(75, "L"), "20" + thin + "gal (US)"}, {us.amount(90, "Ah"), "90" + thin + "Ah"},
+		{us.km(212), "132" + thin + "mi"}, {us.mark(120.7), "mile 75"}, {us.amount(75, "L"), "20" + thin + "gal"}, {us.amount(90, "Ah"), "90" + thin + "Ah"},
 		{gb.km(212), "132" + thin + "mi"}, {gb.amount(75, "L"), "75" + thin + "L"},
 		{Units("").prose("km 80: refuel 40 L at 20 °C, 12 km off"), "km 80: refuel 40 L at 20 °C, 12 km off"},
-		{us.prose("14:30 km 80 Pumps: refuel diesel (40 L), 20 °C, 3500 kg, 12.0 km off"), "14:30 mile 50 Pumps: refuel diesel (10.6 gal (US)), 68 °F, 7716 lb, 7.5 mi off"},
+		{us.prose("14:30 km 80 Pumps: refuel diesel (40 L), 20 °C, 3500 kg, 12.0 km off"), "14:30 mile 50 Pumps: refuel diesel (10.6 gal), 68 °F, 7716 lb, 7.5 mi off"},
 	} {
 		if c.got != c.want {
 			t.Errorf("%q, want %q", c.got, c.want)
@@ -31,7 +31,7 @@ func TestUnitsOfTheForm(t *testing.T) {
 		t.Errorf("other units want plan %d after %d, kept %d times", m.Wanted, was, m.Marks)
 	}
 	html := drawn(t, m)
-	for _, want := range []string{"mile 93", "gal (US)", "155.34", "68", "°F"} {
+	for _, want := range []string{"mile 93", thin + "gal", "155.34", "68", "°F"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("the page does not say %q", want)
 		}
