@@ -32,7 +32,7 @@ func (f *TripForm) Render() app.UI {
 	return app.Section().ID("trip").Class("trip").Aria("labelledby", "trip-title").Body(
 		app.H2().ID("trip-title").Class("name").Text(tripName(f.Trip)),
 		app.P().Class("sum").Text(strings.Join(summary(f.Trip, f.Units), " ")),
-		app.Div().Class("change").Body(
+		app.Div().Class("acts").Body(
 			app.Button().ID("change").Type("button").Aria("expanded", fmt.Sprint(f.Open)).Text(label).OnClick(f.onToggle),
 			app.Button().ID("onroad").Type("button").Aria("expanded", fmt.Sprint(f.Road)).Text(say.roadTitle).Disabled(!f.Planned).OnClick(onRoad),
 		),
