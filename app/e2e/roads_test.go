@@ -1,0 +1,295 @@
+//go:build !js
+
+package e2e_test
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+	"github.com/paulmach/orb"
+
+	"ullage/data/demo"
+	"ullage/data/osm"
+	"ullage/data/tripfile"
+	"ullage/geo/road"
+)
+
+// passage returns the ends of a passage of 2.7 m on the island.
+func passage(t *testing.T) (a, b orb.Point) {
+	t.Helper()
+	in, err := osm.ReadRoads(context.Background(), "demo", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	net, err := road.Build(context.Background(), in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for e := range uint32(net.Edges()) {
+		if net.Road(e).Limits.HeightCm == 270 {
+			ls := net.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: net.LengthCm(e)}}})
+			return ls[0], ls[len(ls)-1]
+		}
+	}
+	t.Fatal("the island has no passage of 2.7 m")
+	return
+}
+
+// tripThere is the demo trip with a vehicle of 3.05 m and a route from a to b,
+// as a file: the map then shows the two.
+func tripThere(t *testing.T, a, b orb.Point) string {
+	t.Helper()
+	tr := demo.Trip()
+	tr.Name, tr.Vehicle.HeightM, tr.Route = "To the passage", 3.05, orb.LineString{a, b}
+	var out bytes.Buffer
+	if err := tripfile.Write(&out, tr); err != nil {
+		t.Fatal(err)
+	}
+	f := filepath.Join(t.TempDir(), "passage.trip.geojson")
+	if err := os.WriteFile(f, out.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// A view is a map whose middle and scale are known.
+type view struct {
+	p      *page
+	middle orb.Point
+	zoom   float64
+}
+
+// world is a position in pixels of the world (web Mercator, 512 pixels at zoom 0).
+func (v view) world(q orb.Point) (x, y float64) {
+	whole := 512 * math.Exp2(v.zoom)
+	lat := q[1] * math.Pi / 180
+	return (q[0] + 180) / 360 * whole, (1 - math.Asinh(math.Tan(lat))/math.Pi) / 2 * whole
+}
+
+// at returns where a position is on the screen.
+func (v view) at(q orb.Point) (x, y float64) {
+	box := eval[[]float64](v.p, `(r => [r.x + r.width / 2, r.y + r.height / 2])(document.querySelector("#map-canvas").getBoundingClientRect())`)
+	mx, my := v.world(v.middle)
+	x, y = v.world(q)
+	return box[0] + x - mx, box[1] + y - my
+}
+
+func (v view) click(q orb.Point) {
+	v.p.t.Helper()
+	x, y := v.at(q)
+	v.p.do(chromedp.MouseClickXY(x, y))
+}
+
+const said = `(document.querySelector(".draftbar .said")?.innerText || "")`
+
+// press presses a button of the page by its words.
+func (p *page) press(words string) {
+	p.t.Helper()
+	p.until("the button "+words, fmt.Sprintf(`[...document.querySelectorAll("button")].some(b => b.textContent === %q && !b.disabled)`, words))
+	eval[bool](p, fmt.Sprintf(`([...document.querySelectorAll("button")].find(b => b.textContent === %q).click(), true)`, words))
+}
+
+// drawing opens the page on the trip to the passage and begins to draw.
+func drawing(t *testing.T, p *page, a, b orb.Point) view {
+	t.Helper()
+	p.do(chromedp.Navigate(serve(t).url))
+	p.planned()
+	p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
+	p.do(chromedp.SetUploadFiles("#file", []string{tripThere(t, a, b)}))
+	p.until("the trip", `document.body.textContent.includes("To the passage")`)
+	p.until("an answer", settled)
+	p.press("Draw route")
+	p.until("the controls", `document.querySelector(".draftbar")`)
+	time.Sleep(time.Second) // the map takes its new size
+	// It shows both at its closest scale for a route, 14; two steps closer they are apart.
+	for range 2 {
+		eval[bool](p, `(document.querySelector(".zoom button").click(), true)`)
+		time.Sleep(time.Second)
+	}
+	box := orb.MultiPoint{a, b}.Bound()
+	_, south := view{zoom: 0}.world(box.Min)
+	_, north := view{zoom: 0}.world(box.Max)
+	y := math.Pi * (1 - (south+north)/512)
+	return view{p, orb.Point{box.Center()[0], math.Atan(math.Sinh(y)) * 180 / math.Pi}, 16}
+}
+
+// TestDrawRoundAPassage: two clicks on either side of a passage of 2.7 m give
+// a route that goes round it with a vehicle of 3.05 m, and the page says why,
+// while drawing and of the trip. Steps are taken back and made again.
+func TestDrawRoundAPassage(t *testing.T) {
+	chromium(t)
+	a, b := passage(t)
+	for _, size := range []struct {
+		name          string
+		width, height int
+		dark          bool
+	}{{"draw-wide", 1400, 900, false}, {"draw-phone", 390, 844, false}, {"draw-dark", 1400, 900, true}} {
+		t.Run(size.name, func(t *testing.T) {
+			p := open(t, size.width, size.height)
+			if size.dark {
+				call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+					Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}})
+			}
+			v := drawing(t, p, a, b)
+			if size.width < 1000 {
+				eval[bool](p, `(document.querySelector("#map").scrollIntoView({block: "center"}), true)`)
+			}
+			v.click(a)
+			p.until("a point", said+`.startsWith("1 point")`)
+			v.click(b)
+			const why = "height limit 2.70 m, the vehicle has 3.05 m"
+			p.until("the way round", said+`.includes("`+why+`")`)
+			words := eval[string](p, said)
+			var km float64
+			if _, err := fmt.Sscanf(strings.ReplaceAll(words, "\u202f", " "), "2 points, %f", &km); err != nil || km < 0.2 {
+				t.Errorf("%q: %v km, want a way round of some hundred metres", words, km)
+			}
+			if strings.Contains(words, "no road is known") {
+				t.Errorf("%q, though there are roads", words)
+			}
+			time.Sleep(time.Second) // for the picture
+			p.shot(size.name)
+			p.axe()
+			p.press("Undo")
+			p.until("one point", said+`.startsWith("1 point")`)
+			p.press("Redo")
+			p.until("two points", said+`.startsWith("2 points")`)
+			v.click(a) // a tap on a point chooses it
+			p.press("Remove point 1")
+			p.until("one point", said+`.startsWith("1 point")`)
+			p.press("Undo")
+			p.press("Use this route")
+			p.until("the trip says why", `!document.querySelector(".draftbar") && document.querySelector(".limits").textContent.includes("`+why+`")`)
+			p.until("an answer", settled)
+			if bad := p.complaints(); len(bad) > 0 {
+				t.Errorf("the browser complains: %q", bad)
+			}
+		})
+	}
+}
+
+// TestDragAndInsert: a point is dragged, and another pulled out of the line;
+// what lies in the sea stays as drawn and is said to be so.
+func TestDragAndInsert(t *testing.T) {
+	chromium(t)
+	a, b := passage(t)
+	p := open(t, 1400, 900)
+	v := drawing(t, p, a, b)
+	v.click(a)
+	p.until("a point", said+`.startsWith("1 point")`)
+	far := orb.Point{b[0] + 3*(b[0]-a[0]), b[1] + 3*(b[1]-a[1])}
+	v.click(far)
+	p.until("two points", said+`.startsWith("2 points")`)
+	before := eval[string](p, said)
+	x, y := v.at(a)
+	p.drag(x, y, x-120, y+80)
+	p.until("another way", said+`.startsWith("2 points") && `+said+fmt.Sprintf(` !== %q`, before))
+	p.press("Undo")
+	p.until("the way of before", said+fmt.Sprintf(` === %q`, before))
+	for range 9 { // out to the sea
+		eval[bool](p, `(document.querySelectorAll(".zoom button")[1].click(), true)`)
+		time.Sleep(400 * time.Millisecond)
+	}
+	box := eval[[]float64](p, `(r => [r.x, r.y, r.width, r.height])(document.querySelector("#map-canvas").getBoundingClientRect())`)
+	p.do(chromedp.MouseClickXY(box[0]+20, box[1]+box[3]/2))
+	p.until("the word for it", said+`.includes("no road is known there")`)
+	p.shot("draw-off")
+	// With the pointer nowhere, the middle of the map can be added.
+	p.press("Add the middle of the map")
+	p.until("four points", said+`.startsWith("4 points")`)
+	p.press("Cancel")
+	p.until("no drawing", `!document.querySelector(".draftbar")`)
+}
+
+// TestTrackOnRoads: a recorded track is put on roads and taken off again.
+func TestTrackOnRoads(t *testing.T) {
+	chromium(t)
+	p := open(t, 1400, 900)
+	p.do(chromedp.Navigate(serve(t).url))
+	p.planned()
+	var b strings.Builder
+	b.WriteString(`<gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Recorded</name><trkseg>`)
+	for i, q := range demo.Trip().Route[:200] {
+		fmt.Fprintf(&b, `<trkpt lat="%.6f" lon="%.6f"/>`, q[1]+5e-5*math.Sin(float64(i)), q[0]) // 5 m beside the road
+	}
+	b.WriteString(`</trkseg></trk></gpx>`)
+	f := filepath.Join(t.TempDir(), "recorded.gpx")
+	if err := os.WriteFile(f, []byte(b.String()), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	p.do(chromedp.SetUploadFiles("#file", []string{f}))
+	p.until("the track", `document.body.textContent.includes("Recorded")`)
+	p.until("an answer", settled)
+	p.press("Put route on roads")
+	p.until("the way back", `document.querySelector("#track")?.textContent === "Route as in its file"`)
+	p.until("an answer", settled)
+	p.press("Route as in its file")
+	p.until("the way there", `document.querySelector("#track")?.textContent === "Put route on roads"`)
+	p.until("an answer", settled)
+	if s := p.status(); !strings.HasPrefix(s, "planned") {
+		t.Error(s)
+	}
+}
+
+// TestFollowStep measures how long a step of a drag takes to the map: from the
+// pointer's event to the line along the roads being handed to it. The map's
+// own drawing, which without a graphics card takes most of the time, is not in it.
+func TestFollowStep(t *testing.T) {
+	if testing.Short() {
+		t.Skip("a measurement; -short")
+	}
+	chromium(t)
+	a, b := passage(t)
+	p := open(t, 1100, 600)
+	p.beforeScripts(`window.steps = []; window.addEventListener("mousemove", e => window.moved = performance.now(), true);
+		const parse = JSON.parse; JSON.parse = function(t) { if (typeof t === "string" && window.moved && t.includes('"chosen"')) { steps.push(performance.now() - moved); window.moved = 0; } return parse.apply(this, arguments); };`)
+	v := drawing(t, p, a, b)
+	v.click(a)
+	p.until("a point", said+`.startsWith("1 point")`)
+	v.click(orb.Point{b[0] + 3*(b[0]-a[0]), b[1] + 3*(b[1]-a[1])})
+	p.until("two points", said+`.startsWith("2 points")`)
+	eval[bool](p, `(steps.length = 0, true)`)
+	x, y := v.at(a)
+	p.drag(x, y, x-120, y+80)
+	t.Log(eval[string](p, `(s => s.length + " steps, median " + s[s.length >> 1].toFixed(1) + " ms, 90 % " + s[s.length * .9 | 0].toFixed(1) + " ms, all: " + s.map(x => x.toFixed(0)))(steps.sort((a, b) => a - b))`))
+}
+
+// drag moves the pointer with its button held, in steps that a hand makes.
+func (p *page) drag(fromX, fromY, toX, toY float64) {
+	p.t.Helper()
+	held := func(e *input.DispatchMouseEventParams) { e.Button, e.Buttons, e.ClickCount = input.MouseButtonLeft, 1, 1 }
+	p.do(chromedp.MouseEvent(chromedp.MouseMoved, fromX, fromY),
+		chromedp.MouseEvent(chromedp.MousePressed, fromX, fromY, held))
+	const steps = 24
+	for i := 1; i <= steps; i++ {
+		k := float64(i) / steps
+		p.do(chromedp.MouseEvent(chromedp.MouseMoved, fromX+k*(toX-fromX), fromY+k*(toY-fromY), held))
+		time.Sleep(60 * time.Millisecond)
+	}
+	p.do(chromedp.MouseEvent(chromedp.MouseReleased, toX, toY, held))
+}
+
+// axe reports what axe-core finds wrong with the page as it is now.
+func (p *page) axe() {
+	p.t.Helper()
+	text, err := os.ReadFile(os.Getenv("ULLAGE_AXE"))
+	if err != nil {
+		p.t.Logf("accessibility rules are not checked: ULLAGE_AXE: %v", err)
+		return
+	}
+	eval[chromedp.Void](p, string(text)+";undefined")
+	for _, v := range eval[[]string](p, `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"]})
+		.then(r => r.violations.map(v => v.id + ": " + v.help + ": " + v.nodes.map(n => n.html.slice(0, 160)).join(" | ")))`) {
+		p.t.Error(v)
+	}
+}
