@@ -103,7 +103,7 @@ var say = struct {
 	roadWantKm: "Say where you are: a place before the end of the route (%s).",
 	roadGauges: "Gauges", gaugeNone: "not read", gaugeQuarters: "quarters", gaugeLamp: "a lamp", gaugeShows: " shows",
 	roadShut: "Closed, or of no use", roadOther: "Another place", roadNoOther: "none",
-	roadGo: "Plan from here", roadNews: "From the gauges and the clock", roadBack: "Take the plan from the road back", roadLearnt: "%s: planned with %.0f %% of the usual use, learnt from the gauges.",
+	roadGo: "Plan from here", roadNews: "From the gauges and the clock", roadBack: "Take back the plan from the road", roadLearnt: "%s: planned with %.0f %% of the usual use, learnt from the gauges.",
 	behind: "Behind you",
 
 	returnTitle: "Giving it back", returnStation: "Last place for diesel", returnAgreed: "Then", weight: "About %.0f kg of %.0f kg as it sets off",
