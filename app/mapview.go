@@ -102,7 +102,7 @@ func (v *MapView) zoom() app.UI {
 		app.Button().Type("button").Aria("label", say.zoomOut).Text("−").OnClick(v.onZoomOut),
 		app.Button().Type("button").Text(say.whole).OnClick(v.onWhole),
 		app.If(v.Model.Draft != nil, func() app.UI {
-			return app.Button().Type("button").Text(say.middle).OnClick(v.onMiddle)
+			return app.Button().Type("button").Class("middle").Text(say.middle).OnClick(v.onMiddle)
 		}),
 	)
 }

@@ -250,7 +250,7 @@ func TestFollowStep(t *testing.T) {
 	}
 	chromium(t)
 	a, b := passage(t)
-	p := open(t, 1100, 600)
+	p := open(t, 1400, 900)
 	p.beforeScripts(`window.steps = []; window.addEventListener("mousemove", e => window.moved = performance.now(), true);
 		const parse = JSON.parse; JSON.parse = function(t) { if (typeof t === "string" && window.moved && t.includes('"chosen"')) { steps.push(performance.now() - moved); window.moved = 0; } return parse.apply(this, arguments); };`)
 	v := drawing(t, p, a, b)

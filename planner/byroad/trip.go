@@ -182,5 +182,5 @@ func roadName(n road.Note) string {
 	if n.Road != "" {
 		return n.Road
 	}
-	return fmt.Sprintf("at %.5f, %.5f", n.Point[1], n.Point[0])
+	return fmt.Sprintf("a road at %.5f, %.5f", n.Point[1], n.Point[0])
 }

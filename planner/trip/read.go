@@ -31,7 +31,7 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itinerary {
 	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
 		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.off, Confidence: b.Trip.Confident(), Weight: b.weight, Done: b.Trip.Done, plan: plan}
-	it.Cautions = append(append(slices.Clone(b.cautions), wayCaution(nil)), tripCautions...)
+	it.Cautions = append(append(slices.Clone(b.cautions), wayCaution(nil, b.Candidates)), tripCautions...)
 	if plan.End == nil {
 		if plan.Status == planner.Infeasible {
 			it.Why = b.why(plan.Why)
@@ -47,7 +47,7 @@ func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itin
 	}
 	it.Days = b.calendar(plan, stops, closed)
 	it.Strips = b.strips(plan, stops)
-	it.Cautions[len(b.cautions)] = wayCaution(it.Days)
+	it.Cautions[len(b.cautions)] = wayCaution(it.Days, nil)
 	estimated, _ := estimates(it.Days)
 	it.Estimated = estimated > 0 || len(plan.Visits) == 0
 	it.Counts = b.counts()

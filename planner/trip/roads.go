@@ -184,9 +184,18 @@ func estimates(days []Day) (estimated, calls int) {
 	return estimated, calls
 }
 
-// wayCaution says what the distances off the route are.
-func wayCaution(days []Day) string {
-	switch estimated, calls := estimates(days); {
+// wayCaution says what the distances off the route are: of a plan's days, or,
+// where there is no plan, of the places.
+func wayCaution(days []Day, places []Candidate) string {
+	estimated, calls := estimates(days)
+	for _, p := range places {
+		if days == nil && p.Excluded == "" {
+			if calls++; !p.ByRoad {
+				estimated++
+			}
+		}
+	}
+	switch {
 	case calls > 0 && estimated == 0:
 		return "Ways off the route follow the roads of the map data that are open to a vehicle of this height, width, length and mass. Barriers, new signs and works are not in the data: your eyes and the sign on the road decide."
 	case estimated < calls:

@@ -114,6 +114,16 @@ func TestPaceOfRoads(t *testing.T) {
 	}
 }
 
+// Without a plan the places decide.
+func TestWayCautionWithoutAPlan(t *testing.T) {
+	if got := wayCaution(nil, []Candidate{{ByRoad: true}, {Excluded: "private"}}); !strings.Contains(got, "follow the roads of the map data that are open") {
+		t.Errorf("%q, want roads", got)
+	}
+	if got := wayCaution(nil, []Candidate{{}}); !strings.Contains(got, "are estimates") {
+		t.Errorf("%q, want estimates", got)
+	}
+}
+
 func TestWayCaution(t *testing.T) {
 	days := func(byRoad ...bool) []Day {
 		var d Day
@@ -126,7 +136,7 @@ func TestWayCaution(t *testing.T) {
 		days []Day
 		want string
 	}{{nil, "are estimates"}, {days(false), "are estimates"}, {days(true, true), "follow the roads of the map data that are open"}, {days(true, false), "those that say estimate"}} {
-		if got := wayCaution(tc.days); !strings.Contains(got, tc.want) {
+		if got := wayCaution(tc.days, nil); !strings.Contains(got, tc.want) {
 			t.Errorf("%v: %q, want %q", tc.days, got, tc.want)
 		}
 	}
