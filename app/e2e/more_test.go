@@ -74,7 +74,8 @@ func TestSteadyPage(t *testing.T) {
 }
 
 // TestRefusedPage: too little gas is refused at once with the gas named; what
-// comes nearest is marked as no plan, and nothing looks like one.
+// comes nearest is marked as no plan, and nothing looks like one. The litres are
+// those that the command says of the same files.
 func TestRefusedPage(t *testing.T) {
 	chromium(t)
 	extract := shared(t, "data/osm/andorra-2025-01-19.osm.pbf")
@@ -100,7 +101,7 @@ func TestRefusedPage(t *testing.T) {
 		t.Errorf("status %q", s)
 	}
 	said := eval[string](p, `document.querySelector("#refusal").textContent`)
-	for _, want := range []string{"LPG runs out", "start with 1.0 L more of LPG", "This is not a valid plan. It breaks:"} {
+	for _, want := range []string{"LPG runs out", "start with 3.1 L more of LPG", "This is not a valid plan. It breaks:"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q, want %q", said, want)
 		}
