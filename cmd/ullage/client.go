@@ -11,11 +11,6 @@ import (
 	"strings"
 )
 
-// inlined are the packages whose functions are compiled into each other, which
-// makes them fast; the page's program is 6 % less, packed, without that
-// elsewhere. (Without it in the runtime a plan takes a third longer.)
-var inlined = []string{"runtime", "internal/runtime/maps", "math", "math/bits", "compress/flate", "ullage/planner", "ullage/geo", "ullage/data/osm"}
-
 // buildClient compiles the program of the page and returns its bytes. It
 // needs the go tool and the folder of this module; go keeps what it built, so
 // that a second call takes a second.
@@ -34,11 +29,7 @@ func buildClient() ([]byte, error) {
 		return nil, err
 	}
 	out := filepath.Join(dir, "app.wasm")
-	args := []string{"build", "-modfile=" + modfile, "-trimpath", "-ldflags=-s -w", "-gcflags=all=-l", "-tags=nethttpomithttp2"}
-	for _, p := range inlined {
-		args = append(args, "-gcflags="+p+"=")
-	}
-	cmd := exec.Command("go", append(args, "-o", out, "./cmd/client")...)
+	cmd := exec.Command("go", "build", "-modfile="+modfile, "-trimpath", "-ldflags=-s -w", "-o", out, "./cmd/client")
 	cmd.Dir = root
 	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0")
 	if strings.HasPrefix(runtime.Version(), "go1.26") { // its new collector is for many cores: 11 kB, and slower on one
