@@ -47,9 +47,9 @@ type Model struct {
 	Editing bool    // the form is open
 	Draft   *Draft  // nil: no route is being drawn
 
-	Report *Report    // nil: nobody says where they are
-	News   []string   // what the last readings on the road taught
-	Before *trip.Trip // before the last plan from the road
+	Report *Report  // nil: nobody says where they are
+	News   []string // what the last readings on the road taught
+	Before *Before  // the last plan from the road
 
 	Units Units    // shown and typed in
 	Ticks []string // of checklists, sorted: set-off/gas

@@ -151,14 +151,34 @@ func goOn(m Model) Model {
 		m.Report = &r
 		return m
 	}
-	before := m.Trip
-	m.Before, m.News = &before, nil
+	m.Before, m.News = &Before{m.Trip, *m.Report, m.Points, m.Track, m.Matched, m.Round}, nil
 	for _, l := range o.Lessons {
 		m.News = append(m.News, l.Text)
 	}
 	m.News = append(m.News, o.Notes...)
 	m.Trip, m.Report, m.Typed, m.Wrong, m.Cursor = o.Trip, nil, nil, nil, 0
 	m.Points, m.Track, m.Matched, m.Round = nil, nil, false, nil // they are of the whole route
+	return ask(m)
+}
+
+// Before is what was there before a plan from the road, with what was said:
+// who takes it back corrects a reading and goes on again.
+type Before struct {
+	Trip    trip.Trip
+	Report  Report
+	Points  orb.LineString
+	Track   orb.LineString
+	Matched bool
+	Round   []string
+}
+
+func goBack(m Model) Model {
+	if m.Before == nil {
+		return m
+	}
+	b := *m.Before
+	m.Trip, m.Report, m.Points, m.Track, m.Matched, m.Round = b.Trip, &b.Report, b.Points, b.Track, b.Matched, b.Round
+	m.Before, m.News = nil, nil
 	return ask(m)
 }
 

@@ -60,8 +60,8 @@ func TestGoingOnFromTheRoad(t *testing.T) {
 	if html := drawn(t, m); !strings.Contains(html, `id="behind"`) || !strings.Contains(html, "drain Grey water") {
 		t.Error("what is behind is not shown")
 	}
-	if m = Update(m, WentBack{}); m.Trip.Start != "2026-06-12" || m.News != nil {
-		t.Errorf("taken back it starts on %s", m.Trip.Start)
+	if m = Update(m, WentBack{}); m.Trip.Start != "2026-06-12" || m.News != nil || m.Report == nil || m.Report.Said[roadValue+"fresh"] != "80" {
+		t.Errorf("taken back it starts on %s, with %+v said", m.Trip.Start, m.Report)
 	}
 }
 

@@ -94,10 +94,7 @@ func Update(m Model, msg Msg) Model {
 	case WentOn:
 		m = goOn(m)
 	case WentBack:
-		if m.Before != nil {
-			m.Trip, m.Before, m.News = *m.Before, nil, nil
-			m = ask(m)
-		}
+		m = goBack(m)
 	case Afresh:
 		m.Trip.Keep = nil
 		m = ask(m)
