@@ -27,9 +27,9 @@ func (c change) say(x float64) string {
 	case c.step == 0:
 		return c.text
 	case c.of != nil:
-		return fmt.Sprintf(c.text, c.of.amount(x))
+		return oneOrMore(fmt.Sprintf(c.text, c.of.amount(x)))
 	}
-	return fmt.Sprintf(c.text, x)
+	return oneOrMore(fmt.Sprintf(c.text, x))
 }
 
 func changed(p *Problem, c change, x float64) *Problem {
@@ -189,5 +189,21 @@ func useLess(p *Problem, tank int, share float64) {
 		if s.Night != nil && s.Night.Use[t.ID] > 0 {
 			s.Night.Use[t.ID] *= 1 - share
 		}
+	}
+}
+
+// oneOrMore settles each "(s)" of a text by the number before it: "1 more
+// night(s)" is one night, all else are nights.
+func oneOrMore(text string) string {
+	for {
+		before, after, found := strings.Cut(text, "(s)")
+		if !found {
+			return text
+		}
+		ending := "s"
+		if digit := strings.LastIndexAny(before, "0123456789"); digit >= 0 && before[digit] == '1' && (digit == 0 || before[digit-1] == ' ') {
+			ending = ""
+		}
+		text = before + ending + after
 	}
 }

@@ -154,7 +154,7 @@ func nightsShort(p *Problem) []Reason {
 	out := slices.DeleteFunc([]Reason{km, minutes}, func(r Reason) bool { return r.Missing == 0 })
 	nights := func(missing int, text string) {
 		if missing > 0 {
-			out = append(out, Reason{Limit: "nights", ToKm: p.LengthKm, Missing: float64(missing), Text: fmt.Sprintf(text, missing)})
+			out = append(out, Reason{Limit: "nights", ToKm: p.LengthKm, Missing: float64(missing), Text: oneOrMore(fmt.Sprintf(text, missing))})
 		}
 	}
 	if p.Nights != nil {

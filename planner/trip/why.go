@@ -49,12 +49,20 @@ func (b *Built) reason(r planner.Reason) string {
 		return "Places that are needed are closed when the trip comes by: leave earlier or later, or on another day."
 	case "nights":
 		if strings.Contains(r.Text, "needs") {
-			return fmt.Sprintf("The trip needs %.0f more night(s) than wished.", r.Missing)
+			return "The trip needs " + nights(r.Missing, "more") + " than wished."
 		}
-		return fmt.Sprintf("There is a plan only with %.0f night(s) fewer than wished.", r.Missing)
+		return "There is a plan only with " + nights(r.Missing, "fewer") + " than wished."
 	}
 	if c, ok := b.calls[r.Limit]; ok {
 		return fmt.Sprintf("%s does not fit into the trip as a required stop.", label(c.place))
 	}
 	return ""
+}
+
+// nights are some more or fewer.
+func nights(n float64, which string) string {
+	if n == 1 {
+		return "one night " + which
+	}
+	return fmt.Sprintf("%.0f nights %s", n, which)
 }
