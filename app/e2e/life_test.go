@@ -86,6 +86,14 @@ func TestOnTheRoad(t *testing.T) {
 		t.Errorf("the browser complains: %q", bad)
 	}
 
+	eval[bool](p, `(document.querySelector(".road .quiet").click(), true)`)
+	p.until("the whole trip again", `document.querySelector("#status").dataset.state === "planned" && !document.querySelector("#behind")`)
+	if said := eval[string](p, `document.querySelector("#f-road-value-diesel").value`); said != "2" {
+		t.Errorf("taken back, the gauge of diesel is %q, want what was said", said)
+	}
+	eval[bool](p, `(document.querySelector("#road-go").click(), true)`)
+	p.until("the rest of the trip again", `document.querySelector("#status").dataset.state === "planned" && document.querySelector("#behind")`)
+
 	p.do(chromedp.Reload()) // the trip from the road is the trip that is kept
 	p.until("the kept trip", `document.querySelector("#status").dataset.state === "planned" && document.querySelector("#behind") && document.querySelector(".news").textContent.includes("learnt")`)
 	if now := eval[string](p, itinerary); now == before {
