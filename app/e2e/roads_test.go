@@ -269,7 +269,9 @@ func TestFollowStep(t *testing.T) {
 // drag moves the pointer with its button held, in steps that a hand makes.
 func (p *page) drag(fromX, fromY, toX, toY float64) {
 	p.t.Helper()
-	held := func(e *input.DispatchMouseEventParams) { e.Button, e.Buttons, e.ClickCount = input.MouseButtonLeft, 1, 1 }
+	held := func(e *input.DispatchMouseEventParams) {
+		e.Button, e.Buttons, e.ClickCount = input.MouseButtonLeft, 1, 1
+	}
 	p.do(chromedp.MouseEvent(chromedp.MouseMoved, fromX, fromY),
 		chromedp.MouseEvent(chromedp.MousePressed, fromX, fromY, held))
 	const steps = 24
