@@ -29,6 +29,11 @@ func Audit(p *Problem, plan Plan) error {
 	if err := p.Validate(); err != nil {
 		return err
 	}
+	return auditPlan(p, plan)
+}
+
+// auditPlan is [Audit] of a problem known to be valid.
+func auditPlan(p *Problem, plan Plan) error {
 	if err := auditStatus(plan); err != nil {
 		return err
 	}

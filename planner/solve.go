@@ -35,7 +35,7 @@ func Solve(ctx context.Context, p *Problem, opt Options) (Plan, error) {
 	}
 	if why := shortfall(p); len(why) > 0 {
 		plan := Plan{Format: PlanFormat, Status: Infeasible, Why: why}
-		return plan, Audit(p, plan)
+		return plan, auditPlan(p, plan)
 	}
 	for i, s := range p.Stops {
 		if len(s.Serves) > 32 {
@@ -174,7 +174,7 @@ func (s *solver) take(w *sweep) error {
 	}
 	plan, err := w.plan(w.best)
 	if err == nil {
-		err = Audit(s.p, plan)
+		err = auditPlan(s.p, plan)
 	}
 	if err != nil {
 		return fmt.Errorf("planner: the solver made an invalid plan: %w", err)
@@ -208,7 +208,7 @@ func (s *solver) answer(err error) (Plan, error) {
 	if plan.Cost-plan.Bound <= 1e-6*plan.Cost {
 		plan.Status = Optimal
 	}
-	if err := Audit(s.p, plan); err != nil {
+	if err := auditPlan(s.p, plan); err != nil {
 		return Plan{}, err
 	}
 	if s.opt.Progress != nil {
@@ -220,5 +220,5 @@ func (s *solver) answer(err error) (Plan, error) {
 // infeasible is the answer that no plan exists; [Explain] says why.
 func (s *solver) infeasible() (Plan, error) {
 	plan := Plan{Format: PlanFormat, Status: Infeasible, Why: []Reason{{Limit: "plan", ToKm: s.p.LengthKm, Text: "no plan keeps every limit"}}}
-	return plan, Audit(s.p, plan)
+	return plan, auditPlan(s.p, plan)
 }

@@ -21,13 +21,17 @@ func (p *Problem) Validate() error {
 	for i, t := range p.Tanks {
 		v.tank(entry("tanks", i, t.ID), t)
 	}
-	seen, km := map[string]bool{}, 0.0
+	seen, km := make(map[string]bool, len(p.Stops)), 0.0
 	for i, s := range p.Stops {
 		at := entry("stops", i, s.ID)
 		v.check(s.ID != "", at, "has no id")
 		v.check(!seen[s.ID], at, "has the id of an earlier stop: give every stop its own")
-		v.check(s.Km >= km, at, "km %v is before the stop above it (km %v): sort stops by km", s.Km, km)
-		v.check(s.Km <= p.LengthKm, at, "km %v is beyond the route's end at km %v", s.Km, p.LengthKm)
+		if s.Km < km { // arguments of check are made even where all is well
+			v.check(false, at, "km %v is before the stop above it (km %v): sort stops by km", s.Km, km)
+		}
+		if s.Km > p.LengthKm {
+			v.check(false, at, "km %v is beyond the route's end at km %v", s.Km, p.LengthKm)
+		}
 		seen[s.ID], km = true, s.Km
 		v.stop(at, s)
 	}
@@ -166,14 +170,14 @@ func (v *validator) stop(at place, s Stop) {
 		at := at.in(".open", i, "")
 		v.number(at, "start", w[0], -unlimited(), unlimited())
 		v.number(at, "end", w[1], w[0], unlimited())
-		v.check(w[0] >= last, at, "starts at %v, before the window above it ends (%v): sort and merge windows", w[0], last)
+		if w[0] < last {
+			v.check(false, at, "starts at %v, before the window above it ends (%v): sort and merge windows", w[0], last)
+		}
 		last = w[1]
 	}
-	seen := map[string]bool{}
 	for i, x := range s.Serves {
 		at := at.in(".serves", i, x.Tank)
-		v.check(!seen[x.Tank], at, "serves a tank twice")
-		seen[x.Tank] = true
+		v.check(!slices.ContainsFunc(s.Serves[:i], func(y Service) bool { return y.Tank == x.Tank }), at, "serves a tank twice")
 		v.service(at, x, s.Night != nil)
 	}
 	if s.Night != nil {
@@ -185,7 +189,9 @@ func (v *validator) service(at place, x Service, hasNight bool) {
 	kind, known := v.tanks[x.Tank]
 	v.check(known, at, "serves a tank that the problem does not have")
 	v.number(at, "price", x.Price, 0, unlimited())
-	v.check(kind != Waste || x.Price == 0, at, "price is %v, but emptying has only a fee", x.Price)
+	if kind == Waste && x.Price != 0 {
+		v.check(false, at, "price is %v, but emptying has only a fee", x.Price)
+	}
 	v.number(at, "min", x.Min, 0, unlimited())
 	v.number(at, "fee", x.Fee, 0, unlimited())
 	v.number(at, "spare", x.Spare, 0, unlimited())
@@ -194,7 +200,9 @@ func (v *validator) service(at place, x Service, hasNight bool) {
 
 func (v *validator) night(at place, n Night) {
 	v.number(at, "fee", n.Fee, 0, unlimited())
-	v.check(n.Nights >= 1, at, "nights is %d, want 1 or more", n.Nights)
+	if n.Nights < 1 {
+		v.check(false, at, "nights is %d, want 1 or more", n.Nights)
+	}
 	for tank, use := range n.Use {
 		if v.tanks[tank] == "" || math.IsNaN(use) || math.IsInf(use, 0) {
 			v.use(at, n.Use)
