@@ -124,6 +124,8 @@ func TestAccessible(t *testing.T) {
 			p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
 			time.Sleep(time.Second) // for the picture: the map draws on
 			p.shot(size.name)
+			eval[bool](p, `(["#change", "#onroad"].forEach(id => document.querySelector(id).click()), document.querySelectorAll("#checklists details, #counted details").forEach(d => d.open = true), true)`)
+			p.until("both forms", `document.querySelector("#f-inside") && document.querySelector("#road-go")`)
 			eval[chromedp.Void](p, string(axe)+";undefined")
 			found := eval[[]string](p, `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"]})
 				.then(r => r.violations.map(v => v.id + ": " + v.help + ": " + v.nodes.map(n => n.html.slice(0, 160)).join(" | ")))`)
