@@ -163,13 +163,28 @@ func (w *sweep) pass(ctx context.Context, i int) error {
 			}
 			return int(x - y)
 		})
-		for _, id := range next[w.width:] {
-			w.lost = min(w.lost, w.labels.all[id].bound)
-		}
-		next = next[:w.width]
+		next = w.narrow(next)
 	}
 	w.pool, w.next = next, w.pool
 	return nil
+}
+
+// narrow keeps the first width partial plans for each number of nights that
+// still are too few: else the cheapest, which lack one in the end, would crowd
+// out all others.
+func (w *sweep) narrow(next []int32) []int32 {
+	kept := next[:0]
+	var taken [64]int // by nights
+	for _, id := range next {
+		l := &w.labels.all[id]
+		if n := min(int(l.nights), w.m.least, len(taken)-1); taken[n] < w.width {
+			taken[n]++
+			kept = append(kept, id)
+		} else {
+			w.lost = min(w.lost, l.bound)
+		}
+	}
+	return kept
 }
 
 // skip bounds a label anew without the stop.
