@@ -152,12 +152,18 @@ func problem(t Trip, lengthKm float64) *planner.Problem {
 	return p
 }
 
+// unseen is the share of a tank that no gauge in a vehicle shows (common
+// practice, no source).
+const unseen = 0.02
+
 // anyNights stands for "any number" where the problem wants one.
 const anyNights = 999
 
 // tanks fills in the problem's tanks. A tank that sets off below its reserve
 // would refuse every plan; its reserve is halved down to what there is, and
 // the trip carries a caution.
+//
+// On the road it may also give way by what a gauge does not show.
 func (b *Built) tanks() {
 	for _, k := range b.Trip.Vehicle.Tanks {
 		room := b.room(k)
@@ -170,6 +176,11 @@ func (b *Built) tanks() {
 			reserve = headroom / 2
 			b.cautions = append(b.cautions, fmt.Sprintf(
 				"%s sets off below its reserve: the plan uses up to half of what is left before the first place that helps. Better: see to it before you leave.", k.Name))
+		} else if least := headroom - unseen*k.Capacity; b.Trip.DoneKm > 0 && least < reserve {
+			// A plan may well arrive at the place that helps with nothing but the
+			// reserve: going on from just before it must not fail by a spoonful.
+			reserve = max(least, reserve/2)
+			b.cautions = append(b.cautions, fmt.Sprintf("%s is at its reserve here: the way to the first place that helps may use a little of it.", k.Name))
 		}
 		b.Problem.Tanks = append(b.Problem.Tanks, planner.Tank{
 			ID: k.ID, Name: k.Name, Unit: k.Unit, Kind: k.Kind, Capacity: room, Reserve: reserve, Start: level, PerKm: b.use.perKm(k).High, End: k.End})

@@ -3,6 +3,7 @@ package trip
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -365,6 +366,39 @@ func TestParseAmount(t *testing.T) {
 	} {
 		if got, ok := parseAmount(c.tag, "EUR", "night"); got != c.want || ok != c.ok {
 			t.Errorf("parseAmount(%q) = %v, %v, want %v, %v", c.tag, got, ok, c.want, c.ok)
+		}
+	}
+}
+
+// Who goes on from the road with no more than the reserve gets a plan to the
+// next place, and a caution; at home the reserve is kept.
+func TestBuildOnTheRoadAtTheReserve(t *testing.T) {
+	tr := eastwards(50)
+	var diesel Tank
+	for _, k := range tr.Vehicle.Tanks {
+		if k.ID == "diesel" {
+			diesel = k
+		}
+	}
+	tr.Levels = map[string]float64{"diesel": diesel.Reserve}
+	for _, doneKm := range []float64{0, 120} {
+		tr.DoneKm = doneKm
+		built, err := Build(tr, nil, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := diesel.Reserve
+		if doneKm > 0 {
+			want -= 0.02 * diesel.Capacity
+		}
+		for _, k := range built.Problem.Tanks {
+			if k.ID == "diesel" && math.Abs(k.Reserve-want) > 1e-9 {
+				t.Errorf("%v km behind: the reserve is %v, want %v", doneKm, k.Reserve, want)
+			}
+		}
+		said := slices.ContainsFunc(built.cautions, func(c string) bool { return strings.Contains(c, "at its reserve") })
+		if said != (doneKm > 0) {
+			t.Errorf("%v km behind: cautions %q", doneKm, built.cautions)
 		}
 	}
 }
