@@ -100,6 +100,7 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 		Answer: func(it trip.Itinerary) {
 			u.leave = h.wanted // what else there is to say waits for nobody
 			show(Answer{Itinerary: it, Done: true, TookMS: took()})
+			h.rest()
 		},
 	})
 	if err != nil {
@@ -107,6 +108,17 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 	}
 	show(Answer{Itinerary: it, Done: true, Last: true, TookMS: took()})
 	return nil
+}
+
+// rest lets the page draw an answer before it has to share the processor with
+// what else there is to say; not while something waits.
+func (h *Handler) rest() {
+	for range 25 {
+		if h.wanted() {
+			return
+		}
+		time.Sleep(pause / 25)
+	}
 }
 
 // until is a context that ends at a time by the clock, or when it is to leave.
