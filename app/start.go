@@ -47,7 +47,8 @@ func (p *Page) OnMount(ctx app.Context) {
 		func(receive func([]byte), died func(error)) (job.Link, error) {
 			return browser.StartWorker(receive, died)
 		},
-		func(f func()) { ctx.Dispatch(func(app.Context) { f() }) })
+		// A frame later, so that reading an answer and showing it are two tasks.
+		func(f func()) { ctx.After(20*time.Millisecond, func(app.Context) { f() }) })
 	ctx.Async(func() {
 		defer p.guard(ctx)
 		store, err := browser.OpenStore(storeName)
