@@ -8,7 +8,7 @@ import (
 
 // BenchmarkBuild builds the problem of a long trip with 600 candidates, 200 of
 // them for the night: with uses that tanks state, and with a vehicle that lives.
-// The issue asks for at most 20 ms.
+// At most 20 ms are wanted.
 func BenchmarkBuild(b *testing.B) {
 	for name, v := range map[string]Vehicle{"plain": plain(), "lives": Fleet()[0]} {
 		b.Run(name, func(b *testing.B) {
