@@ -100,7 +100,11 @@ func (s *solver) glance(ctx context.Context, nights tally) (done bool, err error
 	w := newSweep(m, b)
 	s.bound = w.root()
 	whole := math.MaxInt
-	return s.sweep(ctx, w, math.Inf(1), narrow/2, &whole)
+	width := narrow / 2
+	if m.least > easilyCounted { // that many for each number of nights
+		width = narrow / 4
+	}
+	return s.sweep(ctx, w, math.Inf(1), width, &whole)
 }
 
 // prove sweeps for plans within a little of the bound, then within more, until
