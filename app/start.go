@@ -48,7 +48,7 @@ func (p *Page) OnMount(ctx app.Context) {
 			return browser.StartWorker(receive, died)
 		},
 		// A frame later, so that reading an answer and showing it are two tasks.
-		func(f func()) { ctx.After(20*time.Millisecond, func(app.Context) { f() }) })
+		inOrder(func(f func()) { ctx.After(20*time.Millisecond, func(app.Context) { f() }) }))
 	ctx.Async(func() {
 		defer p.guard(ctx)
 		store, err := browser.OpenStore(storeName)
