@@ -1,6 +1,9 @@
 package planner
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // This file adds up the bound on the rest of a trip. The tanks are divided
 // into groups that are solved apart: the tanks that only nights use together
@@ -8,8 +11,8 @@ import "math"
 // restores are in no group.
 //
 // Each group pays for its own visits. Where a stop serves several groups the
-// cost of the visit is divided among them, shares adding up to 1, so that the
-// sum is never too much.
+// cost of the visit is divided among them, so that the sum is never too much
+// (bound_share.go).
 //
 // Each tank has a worth per unit, at most its cheapest price. What is bought
 // in all must cover what is used in all, so cost ≥ Σ (price − worth)·amount +
@@ -30,15 +33,11 @@ type bounds struct {
 func newBounds(m *model, worth []float64, nights tally, atNight []int, d detail) *bounds {
 	b := &bounds{m: m, worth: worth}
 	single := m.singleTanks()
-	weights := make([][]float64, len(m.stops)) // by stop: nights' group, then single tanks
-	main := m.mainTank(single)
-	for i := range m.stops {
-		weights[i] = m.weights(&m.stops[i], atNight, single, main)
-	}
-	b.nights = newNightsBound(m, atNight, d, worth, nights, func(i int) float64 { return weights[i][0] })
+	shares := m.newShares(worth, atNight, single)
 	for k, t := range single {
-		b.tanks = append(b.tanks, newTankBound(m, t, worth, func(i int) float64 { return weights[i][k+1] }))
+		b.tanks = append(b.tanks, newTankBound(m, t, worth, shares.of[k+1], shares.gives(k+1)))
 	}
+	b.nights = newNightsBound(m, atNight, d, worth, nights, shares.of[0])
 	for t := range m.tanks {
 		isSingle := false
 		for _, u := range single {
@@ -59,7 +58,7 @@ func (b *bounds) pricedTank() int {
 	return b.nights.tanks[b.nights.priced]
 }
 
-// singleTanks are the tanks that are solved alone.
+// singleTanks are the tanks that are solved alone, the one whose use costs most first.
 func (m *model) singleTanks() []int {
 	var out []int
 	for t := range m.tanks {
@@ -69,6 +68,9 @@ func (m *model) singleTanks() []int {
 		if m.tanks[t].perKm > 0 || !m.usedAtNight(t) {
 			out = append(out, t)
 		}
+	}
+	if k := slices.Index(out, m.mainTank(out)); k > 0 {
+		out[0], out[k] = out[k], out[0]
 	}
 	return out
 }
@@ -118,47 +120,6 @@ func (m *model) cheapestPrice(t int) float64 {
 		return 0
 	}
 	return price
-}
-
-// weights divides the visit of a stop among the groups that it serves.
-func (m *model) weights(s *stopModel, atNight, single []int, main int) []float64 {
-	w := make([]float64, 1+len(single))
-	if s.required { // visited in any case: the nights' group sees to it
-		w[0] = 1
-		return w
-	}
-	if s.night {
-		w[0]++
-	}
-	for _, t := range atNight {
-		if y := s.service(t); y != nil && m.tanks[t].free {
-			w[0]++
-		}
-	}
-	minor := -1
-	for k, t := range single {
-		if s.service(t) == nil {
-			continue
-		}
-		if t == main {
-			w[1+k] = 1
-		} else if minor < 0 {
-			minor = 1 + k
-		}
-	}
-	sum := 0.0
-	for _, x := range w {
-		sum += x
-	}
-	if sum == 0 && minor >= 0 {
-		w[minor], sum = 1, 1
-	} else if sum == 0 {
-		w[0], sum = 1, 1
-	}
-	for k := range w {
-		w[k] /= sum
-	}
-	return w
 }
 
 // visitCost is what any visit of the stop costs, with the worth of what the detour uses.

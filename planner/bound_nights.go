@@ -86,7 +86,7 @@ func (m *model) bindingTanks() []int {
 	return out
 }
 
-func newNightsBound(m *model, tanks []int, d detail, worth []float64, nights tally, share func(stop int) float64) *nightsBound {
+func newNightsBound(m *model, tanks []int, d detail, worth []float64, nights tally, shares []float64) *nightsBound {
 	b := &nightsBound{m: m, tanks: tanks, worth: worth, wage: nights.wage, after: make([]*nightTable, len(m.stops)+1)}
 	b.counts = 1
 	switch {
@@ -110,7 +110,7 @@ func newNightsBound(m *model, tanks []int, d detail, worth []float64, nights tal
 	b.priced = slices.IndexFunc(tanks, func(t int) bool { return !m.tanks[t].free })
 	b.after[len(m.stops)] = b.end()
 	for i := len(m.stops) - 1; i >= 0; i-- {
-		b.after[i] = b.before(i, share(i)*m.visitCost(&m.stops[i], worth))
+		b.after[i] = b.before(i, shares[i])
 	}
 	return b
 }

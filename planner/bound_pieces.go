@@ -33,6 +33,18 @@ func (f pieces) find(x float64) int {
 	return lo - 1
 }
 
+// meet is the least over x of before(−x) + after(x), of functions that never rise.
+func meet(before, after pieces) float64 {
+	best := math.Inf(1)
+	for _, p := range before {
+		best = min(best, p.y+after.at(-p.x))
+	}
+	for _, p := range after {
+		best = min(best, p.y+before.at(-p.x))
+	}
+	return best
+}
+
 // put appends a piece, joining it to the last one where they are in line.
 func (f pieces) put(x, y, slope float64) pieces {
 	if n := len(f); n > 0 {

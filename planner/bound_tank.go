@@ -21,40 +21,96 @@ type tankBound struct {
 	after []pieces // by number of stops behind: after[i] is from before stop i on
 }
 
-// share is the part of a stop's visit that is this tank's to pay.
-func newTankBound(m *model, tank int, worth []float64, share func(stop int) float64) *tankBound {
+// newTankBound, with the shares of visits that the tank pays. gives, if not nil,
+// is told how much less the share of a stop could be with the bound of the
+// whole trip as it is, and says how much less it shall be.
+func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop int, spare float64) float64) *tankBound {
 	b := &tankBound{tank: tank, worth: worth[tank], after: make([]pieces, len(m.stops)+1)}
-	x := &m.tanks[tank]
-	var best, via, both pieces // scratch
-
-	last := x.perKm * m.length
-	if x.refill >= 0 && x.end > x.reserve {
-		price := x.refill - b.worth
-		b.after[len(m.stops)] = pieces{{x.reserve + last, price * (x.end - x.reserve), -price}, {x.end + last, 0, 0}}
-	} else {
-		b.after[len(m.stops)] = pieces{{x.end + last, 0, 0}}
+	b.after[len(m.stops)] = m.atEnd(tank, b.worth)
+	var before []pieces
+	root := 0.0
+	if gives != nil {
+		before = m.before(tank, b.worth, shares)
+		root = meet(before[len(m.stops)], b.after[len(m.stops)])
 	}
+	var best, via, both pieces // scratch
 	for i := len(m.stops) - 1; i >= 0; i-- {
-		s, f := &m.stops[i], b.after[i+1]
+		f := b.after[i+1]
 		b.after[i] = f
-		y := s.service(tank)
+		y := m.stops[i].service(tank)
 		if y == nil {
 			continue
 		}
-		price := y.price - b.worth
-		if x.waste {
-			price = -b.worth
+		c := m.call(i, y, b.worth)
+		best = cheapest(best[:0], f, c.price, c.from-c.detour, c.to)
+		via = shifted(via[:0], best, c.detour, shares[i]+c.fixed, c.price, c.from, c.to+c.detour)
+		if gives != nil && shares[i] > 0 {
+			if spare := min(meet(before[i], via)-root, shares[i]); spare > 0 {
+				less := gives(i, spare)
+				shares[i] -= less
+				for k := range via {
+					via[k].y -= less
+				}
+			}
 		}
-		detour := 2 * s.half * x.perKm
-		from := x.perKm*(s.km+s.half) + max(x.reserve, y.spare)
-		top := x.cap + x.perKm*(s.km-s.half)
-		best = cheapest(best[:0], f, price, from-detour, top)
-		visit := share(i)*m.visitCost(s, worth) + y.fixed + price*detour
-		via = shifted(via[:0], best, detour, visit, price, from, top+detour)
 		both = lower(both[:0], f, via)
 		b.after[i] = append(pieces(nil), both...)
 	}
 	return b
+}
+
+// before is the same seen from the other end: by stop, the least that it costs
+// to come there with −x in hand.
+func (m *model) before(tank int, worth float64, shares []float64) []pieces {
+	out := make([]pieces, len(m.stops)+1)
+	out[0] = pieces{{-m.tanks[tank].start, 0, 0}}
+	var best, via, both pieces // scratch
+	for i := range m.stops {
+		f := out[i]
+		out[i+1] = f
+		y := m.stops[i].service(tank)
+		if y == nil {
+			continue
+		}
+		c := m.call(i, y, worth)
+		best = cheapest(best[:0], f, c.price, -c.to-c.detour, -c.from)
+		via = shifted(via[:0], best, c.detour, shares[i]+c.fixed, c.price, -c.to, -c.from+c.detour)
+		both = lower(both[:0], f, via)
+		out[i+1] = append(pieces(nil), both...)
+	}
+	return out
+}
+
+// A call is the visit of a stop for one tank.
+type call struct {
+	price  float64 // less the worth
+	detour float64 // what the detour uses
+	from   float64 // in hand on arrival, at least
+	to     float64 // in hand when the road is reached again, at most
+	fixed  float64 // money for the service and for what the detour uses
+}
+
+func (m *model) call(i int, y *serviceModel, worth float64) call {
+	x, s := &m.tanks[y.tank], &m.stops[i]
+	c := call{price: y.price - worth, detour: 2 * s.half * x.perKm}
+	if x.waste {
+		c.price = -worth
+	}
+	c.from = x.perKm*(s.km+s.half) + max(x.reserve, y.spare)
+	c.to = x.cap + x.perKm*(s.km-s.half)
+	c.fixed = y.fixed + c.price*c.detour
+	return c
+}
+
+// atEnd is what is still to pay at the end of the trip, by what is in hand.
+func (m *model) atEnd(tank int, worth float64) pieces {
+	x := &m.tanks[tank]
+	last := x.perKm * m.length
+	if x.refill < 0 || x.end <= x.reserve {
+		return pieces{{x.end + last, 0, 0}}
+	}
+	price := x.refill - worth
+	return pieces{{x.reserve + last, price * (x.end - x.reserve), -price}, {x.end + last, 0, 0}}
 }
 
 // shifted appends visit − price·x + f(x − by) for x from from on; beyond to,

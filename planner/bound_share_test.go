@@ -1,0 +1,61 @@
+package planner
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+)
+
+// TestShares: the shares of a visit add up to what it costs, none is below
+// nothing, and what a tank gives away leaves its own bound of the whole trip as it was.
+func TestShares(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join("testdata", "bounds", "*.json"))
+	if err != nil || len(files) < 3 {
+		t.Fatalf("%d problems, %v; want 3 at least", len(files), err)
+	}
+	given := 0.0
+	for _, file := range files {
+		b, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := Decode(file, b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := newModel(p)
+		worth, atNight, single := m.worths(), m.bindingTanks(), m.singleTanks()
+		s := m.newShares(worth, atNight, single)
+		for k, tank := range single {
+			start := newState(len(m.tanks))
+			for u := range m.tanks {
+				start.hand[u] = m.tanks[u].start
+			}
+			paid := newTankBound(m, tank, worth, s.of[k+1], nil).from(start, 0)
+			gives := s.gives(k + 1)
+			after := newTankBound(m, tank, worth, s.of[k+1], func(i int, spare float64) float64 {
+				given += spare
+				return gives(i, spare)
+			}).from(start, 0)
+			if math.Abs(after-paid) > 1e-6*(1+math.Abs(paid)) {
+				t.Errorf("%s: the bound of tank %d is %v before giving, %v after", file, tank, paid, after)
+			}
+		}
+		for i := range m.stops {
+			sum, visit := 0.0, m.visitCost(&m.stops[i], worth)
+			for g := range s.of {
+				sum += s.of[g][i]
+				if s.of[g][i] < -1e-9 {
+					t.Errorf("%s: group %d has a share of %v of stop %d", file, g, s.of[g][i], i)
+				}
+			}
+			if math.Abs(sum-visit) > 1e-9*(1+visit) {
+				t.Errorf("%s: the shares of stop %d add up to %v, the visit costs %v", file, i, sum, visit)
+			}
+		}
+	}
+	if given == 0 {
+		t.Error("nothing was given in any of these problems")
+	}
+}
