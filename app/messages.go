@@ -19,7 +19,7 @@ var say = struct {
 	refusedHead, refusedWhere, refusedMissing, cure, nearest, notValid                                                  string
 	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                                    string
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                                               string
-	legend, care, likely                                                                                                string
+	legend, care, careMost, likely                                                                                                string
 	roadTitle, roadHelp, roadHere, roadWhere, roadBetween, roadKm, roadMap, roadMapped, roadTime, roadWantKm            string
 	roadGauges, gaugeNone, gaugeQuarters, gaugeLamp, gaugeShows, roadShut, roadOther, roadNoOther                       string
 	roadGo, roadNews, roadBack, roadLearnt, behind                                                                      string
@@ -96,7 +96,7 @@ var say = struct {
 	stripsTitle: "Levels", stripsHelp: "Point, or use the arrow and page keys.",
 	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, %s", cursorNight: "%s, %s, overnight at %s", stripLow: "lowest: %s on day %d",
 
-	legend: "Full: planned with, enough on %.0f of 100 such trips. Dotted: likely. Pale: at best.", care: "The caution costs %s.", likely: "likely %s",
+	legend: "Full: planned with, enough on %.0f of 100 such trips. Dotted: likely. Pale: at best.", care: "The caution costs %s.", careMost: "The caution costs at most %s.", likely: "likely %s",
 
 	roadTitle: "On the road", roadHelp: "Where are you, when, and what do the gauges show? The rest is planned anew, without a network.",
 	roadHere: "Here and now", roadWhere: "At stop", roadBetween: "between stops", roadKm: "Along the route", roadMap: "or click on the map", roadMapped: "from the map", roadTime: "Local time",

@@ -60,7 +60,11 @@ func (s *Strips) legend() app.UI {
 	return app.P().Class("legend").Body(
 		app.Text(fmt.Sprintf(say.legend, 100*s.Plan.Confidence)),
 		app.If(s.Plan.Care != nil, func() app.UI {
-			return app.B().Text(fmt.Sprintf(" "+say.care, money(s.Plan.Care.Price, s.Plan.Currency)))
+			format := say.care
+			if s.Plan.Care.AtMost {
+				format = say.careMost
+			}
+			return app.B().Text(" " + fmt.Sprintf(format, money(s.Plan.Care.Price, s.Plan.Currency)))
 		}),
 	)
 }

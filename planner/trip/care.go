@@ -12,25 +12,26 @@ import (
 // the likely one. Fuel that is not burnt is not counted.
 type Care struct {
 	Confidence float64 `json:"confidence"`
-	Price      float64 `json:"price"` // ≥ 0
-	Text       string  `json:"text"`  // one sentence
+	Price      float64 `json:"price"`             // ≥ 0
+	AtMost     bool    `json:"at_most,omitempty"` // it is no more than that; the exact price takes longer
+	Text       string  `json:"text"`              // one sentence
 }
 
-// care plans the trip once more with the likely use; nil where there is no
-// difference to speak of, or no time.
-func (b *Built) care(ctx context.Context, plan planner.Plan) *Care {
+// glanceLabels bound a first look at the likely use: a bound of its least cost
+// takes milliseconds, the plan itself can take ten times as long as the trip's own.
+const glanceLabels = 1_000
+
+// care looks into what the caution costs by planning the trip once more with
+// the likely use. nil: there is no difference to speak of.
+func (b *Built) care(plan planner.Plan) *caution {
 	c := b.Trip.Confident()
-	if !b.use.lives || c <= 0.5 || ctx.Err() != nil {
+	if !b.use.lives || c <= 0.5 {
 		return nil
 	}
 	t := b.Trip
 	t.Confidence = 0.5
 	likely, err := Build(t, b.places, Options{Hours: b.hours, Roads: b.roads})
 	if err != nil {
-		return nil
-	}
-	best, _, err := likely.solve(ctx, planner.Options{MaxLabels: manyLabels})
-	if err != nil || best.End == nil {
 		return nil
 	}
 	visits, err := planner.Fit(likely.whole(), plan.Visits)
@@ -41,14 +42,53 @@ func (b *Built) care(ctx context.Context, plan planner.Plan) *Care {
 	if err != nil {
 		return nil
 	}
-	out := &Care{Confidence: c, Price: max(careful.Cost-best.Cost, 0)}
-	price := fmt.Sprintf("%.2f %s", out.Price, t.Currency)
-	if plan.Status != planner.Optimal || best.Status != planner.Optimal {
-		price = "about " + price
+	return &caution{likely, careful.Cost, c, plan.Status == planner.Optimal}
+}
+
+// A caution is a trip with the likely use, and what the careful plan costs then.
+type caution struct {
+	likely     *Built
+	careful    float64
+	confidence float64
+	proven     bool // no plan for the whole trip is cheaper
+}
+
+// glance is what the caution costs at most; nil if nothing is known yet.
+func (c *caution) glance(ctx context.Context) *Care {
+	if c == nil || ctx.Err() != nil {
+		return nil
 	}
+	best, err := planner.Solve(ctx, c.likely.Problem, planner.Options{MaxLabels: glanceLabels})
+	if err != nil || !(best.Bound > 0) {
+		return nil
+	}
+	if best.Status == planner.Optimal && !c.likely.Trip.Backup {
+		return c.say(best.Cost, "")
+	}
+	return c.say(best.Bound, "at most ")
+}
+
+// price is what it costs; nil if ctx ends first, or no plan is found.
+func (c *caution) price(ctx context.Context) *Care {
+	if c == nil || ctx.Err() != nil {
+		return nil
+	}
+	best, _, err := c.likely.solve(ctx, planner.Options{MaxLabels: manyLabels})
+	if err != nil || best.End == nil {
+		return nil
+	}
+	if !c.proven || best.Status != planner.Optimal {
+		return c.say(best.Cost, "about ")
+	}
+	return c.say(best.Cost, "")
+}
+
+func (c *caution) say(best float64, how string) *Care {
+	out := &Care{Confidence: c.confidence, Price: max(c.careful-best, 0), AtMost: how == "at most "}
+	price := fmt.Sprintf("%s%.2f %s", how, out.Price, c.likely.Trip.Currency)
 	if out.Price < 0.005 {
 		price = "nothing"
 	}
-	out.Text = fmt.Sprintf("Each tank is planned to last on %.0f of 100 such trips. A plan for the likely use, too little on every second trip, saves %s.", 100*c, price)
+	out.Text = fmt.Sprintf("Each tank is planned to last on %.0f of 100 such trips. A plan for the likely use, too little on every second trip, saves %s.", 100*c.confidence, price)
 	return out
 }

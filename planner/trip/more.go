@@ -12,11 +12,18 @@ import (
 // others is how many other plans are shown.
 const others = 2
 
-// more adds to a plan what a person asks next: what safety costs, and which
-// other plans there are; tell, if not nil, hears of the former first.
+// more adds to a plan what a person asks next: what caution and safety cost,
+// and which other plans there are; tell, if not nil, hears of each as it comes.
 func (b *Built) more(ctx context.Context, it Itinerary, tell func(Itinerary)) (Itinerary, error) {
 	if ctx.Err() != nil {
 		return it, nil
+	}
+	if tell == nil {
+		tell = func(Itinerary) {}
+	}
+	caution := b.care(it.plan)
+	if it.Care = caution.glance(ctx); it.Care != nil {
+		tell(it)
 	}
 	s, ok, err := planner.PriceOfSafety(ctx, b.Problem, b.whole(), it.plan, planner.Options{})
 	if err != nil {
@@ -24,11 +31,10 @@ func (b *Built) more(ctx context.Context, it Itinerary, tell func(Itinerary)) (I
 	}
 	if ok {
 		it.Safety = &Safety{Price: s.Price(), Text: b.safetyText(s)}
-		if tell != nil {
-			tell(it)
-		}
+		tell(it)
 	}
-	if it.Care = b.care(ctx, it.plan); it.Care != nil && tell != nil {
+	if price := caution.price(ctx); price != nil {
+		it.Care = price
 		tell(it)
 	}
 	alternatives, err := planner.Alternatives(ctx, b.Problem, it.plan, others, planner.Options{MaxLabels: manyLabels})
