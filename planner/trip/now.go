@@ -25,6 +25,9 @@ type Now struct {
 	Time   string           `json:"time"`             // local: 2026-06-13T14:20
 	Gauges map[string]Shown `json:"gauges,omitempty"` // by tank; a tank without one is as planned
 	Closed []string         `json:"closed,omitempty"` // ids of places that are of no use
+	Called map[string]bool  `json:"called,omitempty"` // by stop: whether it was called at; one that is not named was, if it lies behind
+
+	here, min float64 // where that is along the route, and when: minutes since 00:00 of day one
 }
 
 // Shown is what a gauge shows.
@@ -99,14 +102,15 @@ func (t Trip) Onward(it Itinerary, now Now) (Onward, error) {
 	n.Route = rest(line, here, off, now.At)
 	n.Levels, n.Learned = map[string]float64{}, slices.Clone(t.Learned)
 	n.DoneKm += here
-	o.behind(it, here, min)
+	now.here, now.min = here, min
+	o.behind(it, now)
 	o.clock(t, it, here, min)
 	n.Avoid = union(t.Avoid, now.Closed)
 	n.Require = slices.DeleteFunc(slices.Clone(t.Require), func(id string) bool {
 		return slices.Contains(now.Closed, id) || slices.ContainsFunc(n.Done, func(d Done) bool { return d.Place == id })
 	})
 	n.Ferries = ahead(t.Ferries, here)
-	if err := o.read(t, it, now, here, min); err != nil {
+	if err := o.read(t, it, now); err != nil {
 		return Onward{}, err
 	}
 	return o, n.Validate()
@@ -193,26 +197,33 @@ func rest(line *geo.Line, km, offM float64, at *orb.Point) orb.LineString {
 	return out
 }
 
-// behind turns the calls before here into history, and takes the nights that
-// are over from the wishes.
-func (o *Onward) behind(it Itinerary, here, min float64) {
+// behind turns the calls made before here into history, and takes the nights
+// that are over from the wishes, wherever they were spent.
+func (o *Onward) behind(it Itinerary, now Now) {
 	n := &o.Trip
 	n.Done, n.Keep = slices.Clone(n.Done), nil
-	nights := 0
+	var missed []string
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
-			if !isBehind(c, here, min) {
-				n.Keep = append(n.Keep, renumbered(c, it.Places, here))
+			switch {
+			case !now.behind(c):
+				n.Keep = append(n.Keep, renumbered(c, it.Places, now.here))
+				continue
+			case !now.called(c):
+				missed = append(missed, c.Name)
 				continue
 			}
-			done := Done{Date: d.Date, Km: n.DoneKm - here + c.Km, Place: c.Place, Name: c.Name, Night: c.Night}
+			done := Done{Date: d.Date, Km: n.DoneKm - now.here + c.Km, Place: c.Place, Name: c.Name, Night: now.nights(c) > 0}
 			for _, task := range c.Tasks {
 				done.Tasks = append(done.Tasks, task.Verb+" "+n.Vehicle.tankName(task.Tank))
 			}
 			n.Done = append(n.Done, done)
-			nights += c.Nights
 		}
 	}
+	if len(missed) > 0 {
+		o.Notes = append(o.Notes, fmt.Sprintf("Passed without a call: %s. What was to be done there is still to do.", strings.Join(missed, ", ")))
+	}
+	nights := int(now.min / 1440)
 	n.Stays.MinNights = max(n.Stays.MinNights-nights, 0)
 	if n.Stays.MaxNights > 0 {
 		n.Stays.MaxNights = max(n.Stays.MaxNights-nights, 1)
@@ -242,11 +253,6 @@ func renumbered(c Call, places []Candidate, here float64) string {
 		id += "*" + nights
 	}
 	return id
-}
-
-// isBehind: a call is behind if its place is, or if it is here and its time is over.
-func isBehind(c Call, here, min float64) bool {
-	return c.Km < here-hereKm || c.Km <= here+hereKm && c.LeaveMin <= min
 }
 
 // clock begins the new trip today, now. Before the usual departure it begins
@@ -299,7 +305,7 @@ func union(a, b []string) []string {
 }
 
 // read takes levels from the gauges, and what they teach.
-func (o *Onward) read(t Trip, it Itinerary, now Now, here, min float64) error {
+func (o *Onward) read(t Trip, it Itinerary, now Now) error {
 	for _, id := range slices.Sorted(maps.Keys(now.Gauges)) {
 		if !slices.ContainsFunc(t.Vehicle.Tanks, func(k Tank) bool { return k.ID == id }) {
 			return fmt.Errorf("on the road: a gauge for %q: the vehicle has no such tank; it has %s", id, t.Vehicle.tankIDs())
@@ -311,7 +317,7 @@ func (o *Onward) read(t Trip, it Itinerary, now Now, here, min float64) error {
 	}
 	for i, k := range t.Vehicle.Tanks {
 		g := watched{tank: k, trip: t, use: use, strip: it.Strips[i]}
-		g.look(it, here, min)
+		g.look(it, now)
 		shown, ok := now.Gauges[k.ID]
 		if !ok {
 			o.Trip.Levels[k.ID] = math.Max(0, math.Min(g.expected.L, k.Capacity))

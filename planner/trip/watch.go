@@ -21,40 +21,60 @@ type watched struct {
 	nights         int   // since then
 }
 
-// look finds both moments in the plan.
-func (g *watched) look(it Itinerary, here, min float64) {
-	g.from = g.strip.Points[0]
+// look finds both moments in the plan, without what did not come about of it.
+// A service that fills or empties the tank wholly makes up for one that was
+// missed before.
+func (g *watched) look(it Itinerary, now Now) {
+	points := g.strip.Points
+	g.from = points[0]
+	undone, over, next := Level{}, 0.0, 0
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
-			if !isBehind(c, here, min) {
+			for next+1 < len(points) && !(points[next].Km == c.Km && points[next].Min >= c.ArriveMin-1e-6) {
+				next++
+			}
+			if next+1 >= len(points) {
 				continue
 			}
-			g.nights += c.Nights
-			if slices.ContainsFunc(c.Tasks, func(x Task) bool { return x.Tank == g.tank.ID }) {
-				g.nights = 0
-				for _, p := range g.strip.Points {
-					if p.Min <= c.LeaveMin+1e-6 {
-						g.from = p
-					}
+			before, after := points[next], points[next+1] // arriving and leaving
+			next += 2
+			if !now.behind(c) {
+				continue
+			}
+			over = c.LeaveMin
+			g.nights += now.nights(c)
+			undone = undone.plus(now.undone(c, g.tank, before, after))
+			if now.called(c) && slices.ContainsFunc(c.Tasks, func(x Task) bool { return x.Tank == g.tank.ID }) {
+				if g.brimful(after.L) {
+					undone = Level{}
 				}
+				g.nights, g.from = 0, after.plus(undone.times(-1)).within(g.tank.Capacity)
 			}
 		}
 	}
 	// The last moment of the plan that is behind, and the way from it to here.
-	points := g.strip.Points
 	i := 0
 	for j, p := range points {
-		if p.Km < here-hereKm || p.Km <= here+hereKm && p.Min <= min {
+		if p.Km < now.here-hereKm || p.Km <= now.here+hereKm && p.Min <= max(now.min, over+1e-6) {
 			i = j
 		}
 	}
 	g.expected = points[i]
-	if i+1 < len(points) && points[i+1].Km > points[i].Km && here > points[i].Km {
+	if i+1 < len(points) && points[i+1].Km > points[i].Km && now.here > points[i].Km {
 		a, b := points[i], points[i+1]
-		f := math.Min((here-a.Km)/(b.Km-a.Km), 1)
+		f := math.Min((now.here-a.Km)/(b.Km-a.Km), 1)
 		mix := func(x, y float64) float64 { return x + f*(y-x) }
-		g.expected = Level{Km: here, L: mix(a.L, b.L), Low: mix(a.Low, b.Low), Likely: mix(a.Likely, b.Likely), High: mix(a.High, b.High)}
+		g.expected = Level{Km: now.here, L: mix(a.L, b.L), Low: mix(a.Low, b.Low), Likely: mix(a.Likely, b.Likely), High: mix(a.High, b.High)}
 	}
+	g.expected = g.expected.plus(undone.times(-1)).within(g.tank.Capacity)
+}
+
+// brimful: there is as much headroom as there can be.
+func (g *watched) brimful(level float64) bool {
+	if g.tank.Kind == planner.Waste {
+		return level <= planner.Tolerance
+	}
+	return level >= g.tank.Capacity-planner.Tolerance
 }
 
 // learn takes what a gauge shows. factor is nil where nothing is to be learnt.

@@ -1,0 +1,123 @@
+package trip
+
+import (
+	"slices"
+
+	"github.com/paulmach/orb"
+
+	"ullage/geo"
+	"ullage/planner"
+)
+
+// This file tells which calls of a plan lie behind somebody on the road, and
+// what of their levels did not come about where no call was made.
+
+// A Passed is a call whose place is here or behind.
+type Passed struct {
+	Call Call
+	Over bool // place and time are behind: without another word it was called at
+}
+
+// Passed lists the calls that are here or behind at a kilometre of the route
+// and a local time, in their order. A night that is not over yet was not
+// spent: its call is not Over. An error says what is wrong with the time.
+func (t Trip) Passed(it Itinerary, km float64, time string) ([]Passed, error) {
+	min, err := t.minute(time)
+	if err != nil {
+		return nil, err
+	}
+	now := Now{here: km, min: min}
+	var out []Passed
+	for _, d := range it.Days {
+		for _, c := range d.Calls {
+			if c.Km <= km+hereKm {
+				out = append(out, Passed{c, now.behind(c) && (!c.Night || now.nights(c) > 0)})
+			}
+		}
+	}
+	return out, nil
+}
+
+// Locate is the kilometre of the plan's route that is nearest to a point, and
+// how many kilometres off it the point lies. Where the route comes by more
+// than once, the pass counts that the plan expects at this time. An error
+// says that the route is too far away, or at its end.
+func (t Trip) Locate(it Itinerary, at orb.Point, time string) (km, offKm float64, err error) {
+	min, err := t.minute(time)
+	if err != nil {
+		return 0, 0, err
+	}
+	line, err := geo.Measure(t.Route)
+	if err != nil {
+		return 0, 0, err
+	}
+	km, off, err := position(line, it, Now{At: &at}, min)
+	return km, off / 1000, err
+}
+
+// behind: a call is behind if its place is, or if it is here and its time is
+// over. Who says that a call here is made has made it; a night is still to come.
+func (n Now) behind(c Call) bool {
+	here := c.Km <= n.here+hereKm
+	return c.Km < n.here-hereKm || here && (c.LeaveMin <= n.min || n.Called[c.Stop] && !c.Night)
+}
+
+func (n Now) called(c Call) bool {
+	yes, said := n.Called[c.Stop]
+	return yes || !said
+}
+
+// nights are those of a call that are over.
+func (n Now) nights(c Call) int {
+	switch days := int(n.min/1440) - int(c.ArriveMin/1440); {
+	case !c.Night:
+		return 0
+	case n.min >= c.LeaveMin:
+		return c.Nights
+	default:
+		return min(max(days, 0), c.Nights)
+	}
+}
+
+// undone is how much of a level of the plan, after a call behind, did not come
+// about: what a missed service would have given or taken, and nights to come.
+// before and after are the tank's levels at the call.
+func (n Now) undone(c Call, tank Tank, before, after Level) Level {
+	i := slices.IndexFunc(c.Tasks, func(x Task) bool { return x.Tank == tank.ID })
+	jump := after.plus(before.times(-1))
+	switch {
+	case i >= 0 && n.called(c):
+		return Level{}
+	case i < 0 && c.Night:
+		return jump.times(1 - float64(n.nights(c))/float64(max(c.Nights, 1)))
+	case i < 0 || n.nights(c) == 0:
+		return jump
+	}
+	// The night was spent elsewhere: its use stays, and the doubt of before.
+	service := c.Tasks[i].Amount
+	if tank.Kind == planner.Waste {
+		service = -service
+	}
+	return Level{L: service, Likely: service,
+		Low:  service + max(0, (before.Likely-before.Low)-(after.Likely-after.Low)),
+		High: service - max(0, (before.High-before.Likely)-(after.High-after.Likely))}
+}
+
+// plus adds levels; place and time stay.
+func (l Level) plus(m Level) Level {
+	l.L, l.Low, l.Likely, l.High = l.L+m.L, l.Low+m.Low, l.Likely+m.Likely, l.High+m.High
+	return l
+}
+
+func (l Level) times(f float64) Level {
+	l.L, l.Low, l.Likely, l.High = f*l.L, f*l.Low, f*l.Likely, f*l.High
+	return l
+}
+
+// within keeps levels between empty and full.
+func (l Level) within(capacity float64) Level {
+	for _, v := range []*float64{&l.L, &l.Low, &l.Likely, &l.High} {
+		*v = min(max(*v, 0), capacity)
+	}
+	return l
+}
