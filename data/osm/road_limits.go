@@ -45,15 +45,21 @@ func readRoadLimits(t Tags, r *road.Road) {
 	if highEnough && r.Limits.HeightCm == 0 && !strings.Contains(l.Unclear, "maxheight") {
 		r.Limits.HeightCm = unlimited
 	}
-	// What holds at times only, or for some vehicles: never taken as kept.
+	// What holds at times only, or for some vehicles: never taken as kept, unless it is about their size alone.
 	var at []string
 	for k, v := range t {
 		base, rest, ok := strings.Cut(k, ":")
 		if !ok || !slices.Contains(conditionalKeys, base) || rest == "physical" {
 			continue
 		}
+		if sizes, ok := closedAbove(v); ok && rest == "conditional" && (slices.Contains(accessKeys, base) || base == "hgv" && onlyHeavy(sizes)) {
+			for _, l := range sizes {
+				narrow(&r.Limits, l)
+			}
+			continue
+		}
 		if strings.HasSuffix(rest, "conditional") || slices.Contains(limitKeys, base) && !strings.Contains(rest, "signed") {
-			at = append(at, k+"="+v)
+			at = append(at, k+"="+strings.ReplaceAll(v, ";", ",")) // a semicolon parts one from the next
 		}
 	}
 	slices.Sort(at)
@@ -65,7 +71,7 @@ func readRoadLimits(t Tags, r *road.Road) {
 }
 
 // conditionalKeys may have a :conditional form. Source: Conditional restrictions.
-var conditionalKeys = append([]string{"maxaxleload", "access", "vehicle", "motor_vehicle", "motorcar", "motorhome", "oneway"}, limitKeys...)
+var conditionalKeys = append([]string{"maxaxleload", "access", "vehicle", "motor_vehicle", "motorcar", "motorhome", "hgv", "oneway"}, limitKeys...)
 
 // hundredths rounds down: a limit is never made greater.
 func hundredths(v float64) uint16 { return uint16(min(v*100+1e-6, unlimited-1)) }

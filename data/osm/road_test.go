@@ -107,6 +107,16 @@ func TestRoadLimits(t *testing.T) {
 		{"maxweight=3.5 | maxweight:conditional=7.5 @ (delivery)", road.Limits{Mass10Kg: 350}, "maxweight:conditional=7.5 @ (delivery)"},
 		{"maxweight:hgv=7.5", road.Limits{}, "maxweight:hgv=7.5"},
 		{"maxheight:signed=no", road.Limits{}, ""},
+		// What is said about the vehicle alone is a limit, what holds at times a caution.
+		{"motor_vehicle:conditional=no @ (weight>3.5)", road.Limits{Mass10Kg: 350}, ""},
+		{"access:conditional=no @ (height > 2.7 m); no @ (length>7)", road.Limits{HeightCm: 270, LengthCm: 700}, ""},
+		{"maxheight=2.5 | vehicle:conditional=no @ (height>=3)", road.Limits{HeightCm: 250}, ""},
+		{"vehicle:conditional=no @ (width>=2.5)", road.Limits{WidthCm: 249}, ""},
+		{"hgv:conditional=no @ (weight>7.5)", road.Limits{Mass10Kg: 750}, ""},
+		{"hgv:conditional=no @ (height>3)", road.Limits{}, "hgv:conditional=no @ (height>3)"},
+		{"motor_vehicle:conditional=no @ (weight>3.5 AND Su)", road.Limits{}, "motor_vehicle:conditional=no @ (weight>3.5 AND Su)"},
+		{"motor_vehicle:conditional=no @ (Nov-Mar; Dec); yes @ (delivery)", road.Limits{}, "motor_vehicle:conditional=no @ (Nov-Mar, Dec), yes @ (delivery)"},
+		{"motor_vehicle:conditional=destination @ (weight>3.5)", road.Limits{}, "motor_vehicle:conditional=destination @ (weight>3.5)"},
 	} {
 		var r road.Road
 		readRoadLimits(tagged(tc.tags), &r)
@@ -200,10 +210,10 @@ func TestReadRoadsSmallTown(t *testing.T) {
 	if kmh := in.Ways[5].Road.Kmh[0]; math.Abs(float64(kmh)-15.6) > 0.051 {
 		t.Errorf("the ferry makes %v km/h", kmh)
 	}
-	if len(in.Turns) != 2 || in.Turns[0].From != 10 || in.Turns[0].To != 12 || in.Turns[0].Heavy || !in.Turns[1].Heavy || !in.Turns[1].Only {
+	if a := in.Turns; len(a) != 3 || a[0].From != 10 || a[0].To != 12 || a[0].Heavy || !slices.Equal(a[1].Over, []int64{11}) || !a[2].Heavy || !a[2].Only {
 		t.Errorf("turns %+v", in.Turns)
 	}
-	if len(in.Notes) != 2 {
+	if len(in.Notes) != 1 {
 		t.Errorf("notes %q", in.Notes)
 	}
 	n, err := road.Build(context.Background(), in)

@@ -52,51 +52,77 @@ func gateOf(t Tags) *road.Road {
 	return nil
 }
 
-// turnsOf reads a turn restriction with a node between. Source: Relation:restriction.
+// turnsOf reads a turn restriction. Source: Relation:restriction. What holds at times only is kept with its words.
 func (x *roadReader) turnsOf(r Relation, corners ids) (list []road.Turn) {
-	kind, heavy := first(r.Tags, "restriction:motorhome", "restriction:motorcar", "restriction:motor_vehicle", "restriction"), false
-	if kind == "" {
-		if kind = r.Tags["restriction:hgv"]; kind != "" {
-			heavy = true
-		}
-	}
-	if kind == "" {
-		// At times only: taken to hold always, which costs a detour but breaks no rule.
-		text, _, _ := strings.Cut(r.Tags["restriction:conditional"], "@")
-		if kind = strings.TrimSpace(text); kind != "" {
-			x.left["turn restrictions that hold at times are taken to hold always"]++
-		}
-	}
-	no, only := strings.HasPrefix(kind, "no_"), strings.HasPrefix(kind, "only_")
-	if !no && !only {
-		return nil
-	}
 	for part := range strings.SplitSeq(r.Tags["except"], ";") {
 		if hasWord("motorhome motorcar motor_vehicle vehicle", strings.TrimSpace(part)) {
 			return nil
 		}
 	}
+	for _, rule := range rulesOf(r.Tags) {
+		if rule.At != "" {
+			x.left["turn restrictions hold at times only: the turn counts as allowed, with a caution"]++
+		}
+		list = append(list, turnsOver(rule, r.Members, corners)...)
+	}
+	return list
+}
+
+// rulesOf reads the kinds of turn restriction that a relation states, from the most to the least telling for a motorhome. A
+// condition on the mass, or on goods vehicles, makes it one for heavy vehicles.
+func rulesOf(t Tags) (list []road.Turn) {
+	add := func(kind string, heavy bool, at string) {
+		no, only := strings.HasPrefix(kind, "no_"), strings.HasPrefix(kind, "only_")
+		if no || only {
+			list = append(list, road.Turn{Only: only, Heavy: heavy, At: at})
+		}
+	}
+	for _, side := range []struct {
+		keys  []string
+		heavy bool
+	}{
+		{[]string{"restriction:motorhome", "restriction:motorcar", "restriction:motor_vehicle", "restriction"}, false},
+		{[]string{"restriction:hgv"}, true},
+	} {
+		var sometimes []string
+		for _, k := range side.keys {
+			sometimes = append(sometimes, k+":conditional")
+		}
+		add(first(t, side.keys...), side.heavy, "")
+		for _, c := range clausesOf(first(t, sometimes...)) {
+			if l, sized := above(c.when); sized && l.Mass10Kg >= road.HeavyT*100 || c.when == "hgv" {
+				add(c.value, true, "")
+			} else {
+				add(c.value, side.heavy, c.value+" @ ("+c.when+")")
+			}
+		}
+	}
+	return list
+}
+
+// turnsOver makes a rule one turn for each way from and to. The members between are a node, or ways end to end.
+func turnsOver(rule road.Turn, members []Member, corners ids) (list []road.Turn) {
 	var from, to []int64
-	via := -1
-	for _, m := range r.Members {
+	rule.Via = -1
+	for _, m := range members {
 		switch {
 		case m.Role == "from" && m.Type == 'w':
 			from = append(from, m.ID)
 		case m.Role == "to" && m.Type == 'w':
 			to = append(to, m.ID)
-		case m.Role == "via" && m.Type == 'n' && via < 0:
-			via = corners.index(m.ID)
-		case m.Role == "via":
-			x.left["turn restrictions over a way between are left out"]++
-			return nil
+		case m.Role == "via" && m.Type == 'w':
+			rule.Over = append(rule.Over, m.ID)
+		case m.Role == "via" && m.Type == 'n' && rule.Via < 0:
+			rule.Via = int32(corners.index(m.ID))
 		}
 	}
-	if via < 0 {
+	if rule.Via < 0 && len(rule.Over) == 0 {
 		return nil // of other roads than ours
 	}
 	for _, f := range from {
 		for _, t := range to {
-			list = append(list, road.Turn{From: f, To: t, Via: int32(via), Only: only, Heavy: heavy})
+			rule.From, rule.To = f, t
+			list = append(list, rule)
 		}
 	}
 	return list

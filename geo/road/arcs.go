@@ -15,6 +15,18 @@ func (n *Network) tailOf(dir uint32) uint32 {
 	return n.to[dir>>1]
 }
 
+// after returns the state after driving a direction on from a state. Where that is forbidden it is the one after driving the
+// direction from anywhere; ok is false if the direction does not exist.
+func (n *Network) after(state, dir uint32) (next uint32, ok bool) {
+	lo, hi := n.arcs(state)
+	for a := lo; a < hi; a++ {
+		if n.edge[a]&^heavyOnly == dir {
+			return n.head[a], true
+		}
+	}
+	return n.arrival(dir)
+}
+
 // comings returns the further states of a junction, besides the plain one.
 func (n *Network) comings(plain uint32) []coming {
 	lo, hi := 0, len(n.extra)
@@ -36,7 +48,7 @@ func (n *Network) comings(plain uint32) []coming {
 func (n *Network) arrival(dir uint32) (state uint32, ok bool) {
 	lo, hi := n.arcs(n.tailOf(dir))
 	for a := lo; a < hi; a++ {
-		if n.edge[a]&^heavyOnly == dir {
+		if n.edge[a] == dir {
 			return n.head[a], true
 		}
 	}
@@ -47,8 +59,18 @@ func (n *Network) arrival(dir uint32) (state uint32, ok bool) {
 func (n *Network) joinArcs() {
 	arrival := make(map[uint32]uint32, len(n.extra)) // direction → state, where that is not the plain one
 	count := make([]uint32, len(n.at)+1)
-	for _, c := range n.extra {
-		arrival[c.in] = c.state
+	deep := make(map[uint32]bool, len(n.onward))
+	for _, o := range n.onward {
+		deep[o.to] = true
+	}
+	for i, c := range n.extra {
+		if !deep[uint32(i)] {
+			arrival[c.in] = c.state
+		}
+	}
+	over := make(map[[2]uint32]uint32, len(n.onward)) // state, direction → state after it, where that depends on the way to it
+	for _, o := range n.onward {
+		over[[2]uint32{n.extra[o.from].state, o.dir}] = n.extra[o.to].state
 	}
 	each := func(fn func(tail, dir uint32)) {
 		for e := range uint32(len(n.from)) {
@@ -92,10 +114,14 @@ func (n *Network) joinArcs() {
 			if slices.Contains(c.bans, dir) {
 				continue
 			}
+			head, depends := over[[2]uint32{c.state, dir}]
+			if !depends {
+				head = n.head[a]
+			}
 			if slices.Contains(c.bans, dir|heavyOnly) {
 				dir |= heavyOnly
 			}
-			n.head[fill[c.state]], n.edge[fill[c.state]] = n.head[a], dir
+			n.head[fill[c.state]], n.edge[fill[c.state]] = head, dir
 			fill[c.state]++
 		}
 	}
@@ -176,7 +202,9 @@ func (n *Network) renumbered(rank []uint32) *Network {
 		sorted[i] = uint64(rank[c.plain])<<32 | uint64(i)
 	}
 	slices.Sort(sorted)
-	for _, key := range sorted {
+	place := make([]uint32, len(sorted)) // old index → new
+	for i, key := range sorted {
+		place[uint32(key)] = uint32(i)
 		c := n.extra[uint32(key)]
 		x := coming{rank[c.plain], rank[c.state], renamed(c.in), nil}
 		for _, b := range c.bans {
@@ -184,6 +212,22 @@ func (n *Network) renumbered(rank []uint32) *Network {
 		}
 		slices.Sort(x.bans)
 		m.extra = append(m.extra, x)
+	}
+	for _, d := range n.doubts {
+		x := doubt{nil, d.only, d.heavy, d.text}
+		for _, dir := range d.dirs {
+			x.dirs = append(x.dirs, renamed(dir))
+		}
+		m.doubts = append(m.doubts, x)
+	}
+	keys := make([]uint64, len(n.onward))
+	for i, o := range n.onward {
+		keys[i] = uint64(place[o.from])<<32 | uint64(i)
+	}
+	slices.Sort(keys)
+	for _, key := range keys {
+		o := n.onward[uint32(key)]
+		m.onward = append(m.onward, onward{place[o.from], renamed(o.dir), place[o.to]})
 	}
 	return m
 }

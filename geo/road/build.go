@@ -51,9 +51,9 @@ type maker struct {
 	known map[Road]uint32
 	bends []byte
 
-	comes   map[uint32]*forbidden // arriving direction → what it may not do
-	order   []uint32              // keys of comes, ascending
-	leaving graph                 // junction → directions out of it
+	comes   map[uint32]*history // arriving direction → what matters afterwards
+	leaving graph               // junction → directions out of it
+	doubts  []doubt
 	notes   []string
 }
 
@@ -96,6 +96,9 @@ func (b *maker) cutWays() error {
 	b.ends = map[int64][2]int32{}
 	for _, t := range b.in.Turns {
 		b.ends[t.From], b.ends[t.To] = [2]int32{-1, -1}, [2]int32{-1, -1}
+		for _, way := range t.Over {
+			b.ends[way] = [2]int32{-1, -1}
+		}
 	}
 	// 1. How often each node is used, up to 2: a junction is an end of a way, or where ways meet.
 	uses := make([]uint8, len(b.in.Nodes))
@@ -228,19 +231,21 @@ func (b *maker) network() *Network {
 		n.from, n.to = append(n.from, e.from), append(n.to, e.to)
 		n.cm, n.road, n.shape = append(n.cm, e.cm), append(n.road, e.road), append(n.shape, e.bendEnd)
 	}
-	for _, dir := range b.order {
-		c := coming{plain: b.headOf(dir), state: uint32(len(n.at)), in: dir}
+	n.doubts = b.doubts
+	list := b.histories()
+	for _, h := range list {
+		c := coming{plain: b.headOf(h.in), state: uint32(len(n.at)), in: h.in, bans: b.bans(h)}
 		n.at = append(n.at, n.at[c.plain])
 		n.extra = append(n.extra, c)
 	}
-	for i := range n.extra {
-		c := &n.extra[i]
-		for _, end := range b.outOf(c.plain) {
-			switch b.comes[c.in].says(end) {
-			case Closed:
-				c.bans = append(c.bans, end)
-			case Guests: // for light vehicles
-				c.bans = append(c.bans, end|heavyOnly)
+	for i, h := range list {
+		known := map[uint32]bool{}
+		for s := h; s != nil; s = s.shorter {
+			for _, x := range s.longer {
+				if !known[x.in] {
+					known[x.in] = true
+					n.onward = append(n.onward, onward{uint32(i), x.in, x.number})
+				}
 			}
 		}
 	}

@@ -81,6 +81,7 @@ func (q *Query) runs(steps []Step, cm, ms *uint64) (runs [][]station) {
 	r, n := q.r, q.r.Net
 	var run []station
 	var cost uint64
+	state := none
 	flush := func() {
 		if len(run) > 1 {
 			runs = append(runs, run)
@@ -103,7 +104,11 @@ func (q *Query) runs(steps []Step, cm, ms *uint64) (runs [][]station) {
 		}
 		cost += r.stepCost(s)
 		if s.ToCm == n.endCm(s.Dir) {
-			state, _ := n.arrival(s.Dir)
+			if len(run) == 1 {
+				state, _ = n.arrival(s.Dir)
+			} else {
+				state, _ = n.after(state, s.Dir)
+			}
 			run = append(run, station{state, Spot{}, cost, *cm, *ms})
 			continue
 		}

@@ -161,6 +161,29 @@ func (r *reader) turns(n *Network) {
 		}
 		n.extra = append(n.extra, c)
 	}
+	from := uint64(0)
+	for range r.count(3) {
+		from += r.number(uint64(len(n.extra)))
+		dir, to := uint32(r.number(directions-1)), r.number(uint64(len(n.extra)))
+		if r.bad || from >= uint64(len(n.extra)) || to >= uint64(len(n.extra)) || n.extra[to].in != dir || n.tailOf(dir) != n.extra[from].plain {
+			r.bad = true
+			return
+		}
+		n.onward = append(n.onward, onward{uint32(from), dir, uint32(to)})
+	}
+	for range r.count(5) {
+		d := doubt{text: r.text()}
+		kind := r.number(3)
+		d.only, d.heavy = kind&1 != 0, kind&2 != 0
+		for range r.count(1) {
+			d.dirs = append(d.dirs, uint32(r.number(directions-1)))
+		}
+		if len(d.dirs) < 2 {
+			r.bad = true
+			return
+		}
+		n.doubts = append(n.doubts, d)
+	}
 	// The state of a turn is no junction.
 	for e := range n.from {
 		if own[n.from[e]] || own[n.to[e]] {

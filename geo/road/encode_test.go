@@ -6,6 +6,7 @@ import (
 	"encoding/binary"
 	"errors"
 	"hash/crc32"
+	"math/rand/v2"
 	"reflect"
 	"testing"
 )
@@ -15,7 +16,16 @@ func TestEncodeDecode(t *testing.T) {
 		in := madeInput(9, 300+seed)
 		in.Date, in.Notes = "2026-11-25", []string{"a note"}
 		in.Ways[0].Road.Name, in.Ways[1].Road.Unclear = "N 1", "maxheight=low"
+		in.Turns = append(in.Turns, turnsOver(in, rand.New(rand.NewPCG(seed, 5)), 20)...)
+		for i := range in.Turns {
+			if i%4 == 3 {
+				in.Turns[i].At = "no_left_turn @ (Su)"
+			}
+		}
 		n := built(t, in)
+		if len(n.onward) == 0 || len(n.doubts) == 0 {
+			t.Fatalf("%d states over ways between, %d turns at times", len(n.onward), len(n.doubts))
+		}
 		b := n.Encode()
 		if again := built(t, in).Encode(); !bytes.Equal(b, again) {
 			t.Fatal("the same input gives other bytes")
@@ -47,7 +57,12 @@ func TestDecodeErrors(t *testing.T) {
 // FuzzDecode changes the body under a right checksum: any bytes give a network or an error.
 func FuzzDecode(f *testing.F) {
 	for seed := range uint64(3) {
-		b := built(f, madeInput(3+int(seed), 400+seed)).Encode()
+		in := madeInput(3+int(seed), 400+seed)
+		if seed > 0 {
+			in.Turns = append(in.Turns, turnsOver(in, rand.New(rand.NewPCG(seed, 5)), 10)...)
+			in.Turns[len(in.Turns)-1].At = "no_u_turn @ (Su)"
+		}
+		b := built(f, in).Encode()
 		f.Add(b[:len(b)-4])
 	}
 	f.Fuzz(func(t *testing.T, body []byte) {

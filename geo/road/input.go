@@ -28,12 +28,15 @@ type Way struct {
 }
 
 // A Turn forbids the way From–Via–To, or with Only every other way out of Via for who comes by From.
-// From and To name ways that begin or end at the node Via.
+// From and To name ways that begin or end at the node Via. With Over it forbids the way From–Over–To, or every other one for who
+// comes by From; the ways meet end to end, in that order, and Via is not looked at.
 type Turn struct {
 	From, To int64
 	Via      int32
+	Over     []int64
 	Only     bool
-	Heavy    bool // for vehicles above [HeavyT] only
+	Heavy    bool   // for vehicles above [HeavyT] only
+	At       string // what holds at times only, as tagged: nothing is forbidden, but [Router.Notes] tells who does it; else ""
 }
 
 // A Class is the rank of a road.

@@ -43,7 +43,13 @@ func Join(inputs ...Input) Input {
 			held[id] = true
 		}
 		for _, t := range in.Turns {
-			if (own[t.From] || own[t.To]) && int(t.Via) >= 0 && int(t.Via) < len(to) {
+			if !own[t.From] && !own[t.To] {
+				continue
+			}
+			switch {
+			case len(t.Over) > 0:
+				out.Turns = append(out.Turns, t)
+			case int(t.Via) >= 0 && int(t.Via) < len(to):
 				t.Via = to[t.Via]
 				out.Turns = append(out.Turns, t)
 			}

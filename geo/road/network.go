@@ -12,22 +12,24 @@ import (
 // forbidden. States are numbered in the order of contraction. An edge is a stretch of road between two junctions; an arc is
 // an edge driven in one direction from one state to another.
 type Network struct {
-	at    []spot // where a state is
-	first []uint32
-	head  []uint32 // arc → state that it leads to
-	edge  []uint32 // arc → edge<<1 | 1 if against the edge's direction; heavyOnly marks arcs closed to heavy vehicles
-	from  []uint32 // edge → plain state at its start
-	to    []uint32 // edge → plain state at its end
-	cm    []uint32 // edge → length
-	road  []uint32 // edge → index in roads
-	shape []uint32 // edge → where its inner points begin in bends; one more at the end
-	bends []byte   // inner points as differences from the point before, see [appendBend]
-	roads []Road
-	extra []coming // by plain state: the states of junctions where turns are forbidden
-	cch   hierarchy
-	boxes boxes
-	date  string
-	notes []string
+	at     []spot // where a state is
+	first  []uint32
+	head   []uint32 // arc → state that it leads to
+	edge   []uint32 // arc → edge<<1 | 1 if against the edge's direction; heavyOnly marks arcs closed to heavy vehicles
+	from   []uint32 // edge → plain state at its start
+	to     []uint32 // edge → plain state at its end
+	cm     []uint32 // edge → length
+	road   []uint32 // edge → index in roads
+	shape  []uint32 // edge → where its inner points begin in bends; one more at the end
+	bends  []byte   // inner points as differences from the point before, see [appendBend]
+	roads  []Road
+	extra  []coming // by plain state: the states of junctions where turns are forbidden
+	onward []onward // by coming: where turns are forbidden over ways between
+	doubts []doubt
+	cch    hierarchy
+	boxes  boxes
+	date   string
+	notes  []string
 }
 
 // heavyOnly marks an arc that only vehicles up to [HeavyT] may take: a turn forbidden to heavy ones.
@@ -39,6 +41,10 @@ type coming struct {
 	plain, state, in uint32
 	bans             []uint32
 }
+
+// An onward says that who drives a direction on from a coming is in another coming than who has driven it from elsewhere: he is
+// on a way over which a turn is forbidden.
+type onward struct{ from, dir, to uint32 } // from and to: index in extra
 
 // A spot is a position in 1e-7 degrees.
 type spot struct{ lon, lat int32 }
@@ -70,7 +76,7 @@ func (n *Network) LengthCm(edge uint32) uint32 { return n.cm[edge] }
 // Bytes returns the memory of the network in bytes, without names.
 func (n *Network) Bytes() int {
 	b := 8*len(n.at) + 4*(len(n.first)+len(n.head)+len(n.edge)) + 4*(len(n.from)+len(n.to)+len(n.cm)+len(n.road)+len(n.shape)) +
-		len(n.bends) + 64*len(n.roads) + 64*len(n.extra)
+		len(n.bends) + 64*len(n.roads) + 64*len(n.extra) + 12*len(n.onward)
 	return b + n.cch.bytes() + n.boxes.bytes()
 }
 

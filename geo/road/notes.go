@@ -1,6 +1,7 @@
 package road
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -37,7 +38,7 @@ const unknownHeights = Tunnel | Covered | Under
 
 // Notes lists what a driver should know of a path, in the order of driving; pieces of one road with one text are one note.
 func (r *Router) Notes(p Path) []Note {
-	return r.notes(p, func(road *Road, _ int) (list []Note) {
+	list := r.notes(p, func(road *Road, _ int) (list []Note) {
 		add := func(is bool, kind NoteKind, text string) {
 			if is {
 				list = append(list, Note{Kind: kind, Text: text})
@@ -58,15 +59,20 @@ func (r *Router) Notes(p Path) []Note {
 		add(road.Access[0] == Guests && road.Access[1] == Guests && road.Flags&Gated == 0, GuestsNote, "for who has business there")
 		return list
 	})
+	list = append(list, r.doubtNotes(p)...)
+	slices.SortStableFunc(list, func(a, b Note) int { return cmp.Compare(a.AlongM, b.AlongM) })
+	return list
 }
 
 // concerned leaves out the limits for goods vehicles only, which bind none up to [HeavyT].
 func (v *Vehicle) concerned(unclear string) string {
-	if v.MassT > HeavyT || v.MassT == 0 || !strings.Contains(unclear, ":hgv") {
+	if v.MassT > HeavyT || v.MassT == 0 || !strings.Contains(unclear, "hgv") {
 		return unclear
 	}
 	list := strings.Split(unclear, "; ")
-	return strings.Join(slices.DeleteFunc(list, func(s string) bool { return strings.Contains(s, ":hgv") }), "; ")
+	return strings.Join(slices.DeleteFunc(list, func(s string) bool {
+		return strings.Contains(s, ":hgv") || strings.HasPrefix(s, "hgv:")
+	}), "; ")
 }
 
 // Avoided lists the roads of a path that the router's vehicle may not use, and why. Ask it of the path that a vehicle without

@@ -6,9 +6,10 @@ import (
 )
 
 // This file turns forbidden turns into further states: who comes to a junction by an edge with forbidden turns is in a state
-// of its own, from which only the other arcs lead away. That is exact, and costs one state for each such edge.
+// of its own, from which only the other arcs lead away. Where a turn is forbidden over ways between, so is who comes along
+// them. That is exact, and costs one state for each such edge.
 
-// forbidden is what who comes by an edge may not do. All lists hold directions out of the junction.
+// forbidden is what may not be done. All lists hold directions out of a junction.
 type forbidden struct{ no, noHeavy, only, onlyHeavy []uint32 }
 
 // says: Open, Closed, or Guests for light vehicles only.
@@ -22,36 +23,51 @@ func (f *forbidden) says(out uint32) Access {
 	return Open
 }
 
+// add forbids a direction, or with only all others.
+func (f *forbidden) add(out uint32, only, heavy bool) {
+	switch {
+	case only && heavy:
+		f.onlyHeavy = append(f.onlyHeavy, out)
+	case only:
+		f.only = append(f.only, out)
+	case heavy:
+		f.noHeavy = append(f.noHeavy, out)
+	default:
+		f.no = append(f.no, out)
+	}
+}
+
+func (f *forbidden) anything() bool {
+	return len(f.no)+len(f.noHeavy)+len(f.only)+len(f.onlyHeavy) > 0
+}
+
+// forbidTurns makes the histories after which turns are forbidden. Only binds from its first way on: who has turned into the
+// first way between must take all of them, as the sign stands before the first junction.
 func (b *maker) forbidTurns() {
-	b.comes = map[uint32]*forbidden{}
+	b.comes = map[uint32]*history{}
 	unfit := 0
 	for _, t := range b.in.Turns {
-		if t.Via < 0 || int(t.Via) >= len(b.junct) || b.junct[t.Via] == 0 {
+		dirs, ok := b.turnOver(t)
+		if len(t.Over) == 0 {
+			dirs, ok = b.turnAt(t)
+		}
+		if !ok || slices.ContainsFunc(dirs[:len(dirs)-1], func(d uint32) bool { return !b.mayDrive(d) }) {
 			unfit++
 			continue
 		}
-		via := uint32(b.junct[t.Via] - 1)
-		in, ok1 := b.endAt(t.From, via)
-		out, ok2 := b.endAt(t.To, via)
-		out ^= 1
-		if !ok1 || !ok2 || !b.mayDrive(in) {
-			unfit++
+		if t.At != "" {
+			b.doubts = append(b.doubts, doubt{dirs, t.Only, t.Heavy, t.At})
 			continue
 		}
-		f := b.comes[in]
-		if f == nil {
-			f = &forbidden{}
-			b.comes[in] = f
-		}
-		switch {
-		case t.Only && t.Heavy:
-			f.onlyHeavy = append(f.onlyHeavy, out)
-		case t.Only:
-			f.only = append(f.only, out)
-		case t.Heavy:
-			f.noHeavy = append(f.noHeavy, out)
-		default:
-			f.no = append(f.no, out)
+		h := b.cameBy(dirs[0])
+		for i, next := range dirs[1:] {
+			if last := i == len(dirs)-2; t.Only || last {
+				h.add(next, t.Only, t.Heavy)
+				if last {
+					break
+				}
+			}
+			h = h.then(next)
 		}
 	}
 	if unfit > 0 {
@@ -59,59 +75,69 @@ func (b *maker) forbidTurns() {
 	}
 }
 
-// turnBackM is the distance after a forbidden turn within which nobody turns back into the road that he came by. Else a sign
-// against turning left would be kept by going on and turning round at the next junction. Farther on it is allowed, as it is
-// where no turn was forbidden: there no best way turns back. Common practice, no source.
-const turnBackM = 500
+// turnAt returns the directions into and out of a junction that a turn names.
+func (b *maker) turnAt(t Turn) (dirs []uint32, ok bool) {
+	if t.Via < 0 || int(t.Via) >= len(b.junct) || b.junct[t.Via] == 0 {
+		return nil, false
+	}
+	via := uint32(b.junct[t.Via] - 1)
+	in, ok1 := b.endAt(t.From, via)
+	out, ok2 := b.endAt(t.To, via)
+	return []uint32{in, out ^ 1}, ok1 && ok2
+}
 
-// forbidTurningBack adds states for all ways on from junctions with forbidden turns, up to turnBackM: in these the road back is
-// closed, unless there is no other.
-func (b *maker) forbidTurningBack() {
-	reach := b.in.TurnBackM
-	if reach == 0 {
-		reach = turnBackM
+// turnOver returns the directions from the end of one way over others into the last. ok is false if they do not meet end to
+// end in one and only one way.
+func (b *maker) turnOver(t Turn) (dirs []uint32, ok bool) {
+	ends := b.ends[t.From]
+	if len(t.Over) == 0 || len(b.edges) == 0 || ends[0] < 0 {
+		return nil, false
 	}
-	left := map[uint32]uint32{} // direction → centimetres still to go from its end
-	var queue []uint32
-	for dir := range b.comes {
-		queue = append(queue, dir)
-	}
-	slices.Sort(queue)
-	if reach > 0 {
-		for _, dir := range queue {
-			left[dir] = uint32(min(reach*100, maxCost))
+	for _, in := range []uint32{uint32(ends[0])<<1 | 1, uint32(ends[1]) << 1} {
+		list := []uint32{in}
+		for _, way := range t.Over {
+			if list != nil {
+				list = b.along(list, way)
+			}
 		}
-	}
-	for i := 0; i < len(queue); i++ {
-		dir := queue[i]
-		to, f := left[dir], b.comes[dir]
-		if to == 0 {
+		if list == nil {
 			continue
 		}
-		onward := 0
-		for _, out := range b.outOf(b.headOf(dir)) {
-			if out == dir^1 || f.says(out) == Closed {
-				continue
-			}
-			onward++
-			cm := b.edges[out>>1].cm
-			if cm >= to || left[out] >= to-cm { // too far, or known with as much to go
-				continue
-			}
-			if b.comes[out] == nil {
-				b.comes[out] = &forbidden{}
-			}
-			left[out] = to - cm
-			queue = append(queue, out)
+		last, fits := b.endAt(t.To, b.headOf(list[len(list)-1]))
+		if !fits {
+			continue
 		}
-		if onward > 0 && !slices.Contains(f.no, dir^1) {
-			f.no = append(f.no, dir^1)
+		if ok {
+			return nil, false // by both ends
 		}
+		dirs, ok = append(list, last^1), true
 	}
-	for dir := range b.comes {
-		b.order = append(b.order, dir)
+	return dirs, ok
+}
+
+// along appends the directions over a whole way from where the list leads; nil if the way does not begin or end there.
+func (b *maker) along(list []uint32, way int64) []uint32 {
+	ends, named := b.ends[way]
+	if !named || ends[0] < 0 {
+		return nil
 	}
-	slices.Sort(b.order)
+	at := b.headOf(list[len(list)-1])
+	first, last := b.edges[ends[0]], b.edges[ends[1]]
+	ahead := first.from == at
+	if ahead == (last.to == at) {
+		return nil
+	}
+	for i := ends[0]; i <= ends[1]; i++ {
+		dir := uint32(i) << 1
+		if !ahead {
+			dir = uint32(ends[0]+ends[1]-i)<<1 | 1
+		}
+		if b.headOf(dir^1) != at {
+			return nil // in pieces
+		}
+		list, at = append(list, dir), b.headOf(dir)
+	}
+	return list
 }
 
 // endAt returns the direction that arrives at a junction by the end of a way; ok is false if none or both ends do.
