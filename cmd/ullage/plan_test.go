@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"ullage/data/demo"
 	"ullage/planner"
 	"ullage/planner/trip"
 )
@@ -138,6 +139,19 @@ func TestPlanDemo(t *testing.T) {
 		t.Errorf("no two other plans: %s", out)
 	}
 	golden(t, "demo.golden", sheet)
+}
+
+// Out to the islet by the ferry of the map data and back the next day: its
+// kilometres are no kilometres at the wheel and use nothing.
+func TestPlanFerry(t *testing.T) {
+	extract := write(t, "demo.osm.pbf", string(demo.Extract()))
+	args := []string{"plan", "-trip", "testdata/islet-trip.geojson", "-places", extract}
+	code, out, errs := ullage(args...)
+	if code != exitOK || errs != "" {
+		t.Fatalf("plan: exit %d, %s%s", code, errs, out)
+	}
+	sheet, _, _ := strings.Cut(out, "\nOther plans\n")
+	golden(t, "islet.golden", sheet)
 }
 
 // Andorra with the places of the real map. Names of real firms stay out of

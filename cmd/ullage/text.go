@@ -192,10 +192,34 @@ func (p *sheet) day(d trip.Day) {
 		return
 	}
 	p.wrap("  ", fmt.Sprintf("%s to %s; %s and %s at the wheel, ways off the route included%s", p.clock(d, d.StartMin), p.clock(d, d.EndMin), p.km(d.DriveKm, 0), duration(d.DriveMin), breaks(d.Breaks)))
-	for _, c := range d.Calls {
+	at := 0
+	for _, f := range d.Ferries {
+		for ; at < len(d.Calls) && d.Calls[at].ArriveMin <= f.StartMin; at++ {
+			p.call(d, d.Calls[at])
+		}
+		p.ferry(d, f)
+	}
+	for _, c := range d.Calls[at:] {
 		p.call(d, c)
 	}
 	p.line("")
+}
+
+func (p *sheet) ferry(d trip.Day, f trip.Crossing) {
+	p.line("")
+	p.line("  %s  %s  Ferry to %s%s", p.clock(d, f.StartMin), p.mark(f.FromKm, 1), p.mark(f.ToKm, 1), named(f.Name))
+	p.wrap("         ", fmt.Sprintf("%s without driving (%s); ashore at %s", duration(f.Min), f.Basis, p.clock(d, f.StartMin+f.Min)))
+	for _, text := range f.Mind {
+		p.wrap("         [ ] ", text)
+	}
+}
+
+// named is a name in brackets, if there is one.
+func named(name string) string {
+	if name == "" {
+		return ""
+	}
+	return " (" + name + ")"
 }
 
 func (p *sheet) call(d trip.Day, c trip.Call) {

@@ -250,3 +250,101 @@ func TestClosedPlace(t *testing.T) {
 		}
 	}
 }
+
+// A main road, a ferry from km 11.132 to km 33.396 (0.1° and 0.3° of the
+// equator, WGS84) in two pieces, and a road on the other side. The course knows
+// the ferry with its minutes, and ways to places leave and join on one side of it.
+func TestCourseByFerry(t *testing.T) {
+	at := func(x, y float64) road.Node { return road.Node{Point: orb.Point{x, y}} }
+	main := road.Road{Class: road.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
+	for _, tc := range []struct {
+		name      string
+		one, two  float32 // km/h of the pieces
+		min       float64
+		estimated bool
+	}{
+		// 22.264 km at 40 km/h are 33.4 min, 11.132 km each at 40 and at 20 km/h 50.1 min.
+		{"known", 40, 40, 33.4 + 30, false},
+		{"half known", 40, 0, 50.1 + 30, true},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			boat := func(kmh float32) road.Road {
+				return road.Road{Class: road.Ferry, Name: "Blue Boat", Kmh: [2]float32{kmh, kmh}, Flags: road.GasRules}
+			}
+			net, err := road.Build(context.Background(), road.Input{
+				Nodes: []road.Node{at(0, 0), at(0.1, 0), at(0.2, 0), at(0.3, 0), at(0.4, 0), at(0.1, 0.01), at(0.3, 0.01)},
+				Ways: []road.Way{{ID: 1, Nodes: []int32{0, 1}, Road: main}, {ID: 2, Nodes: []int32{1, 2}, Road: boat(tc.one)}, {ID: 3, Nodes: []int32{2, 3}, Road: boat(tc.two)},
+					{ID: 4, Nodes: []int32{3, 4}, Road: main}, {ID: 5, Nodes: []int32{1, 5}, Road: main}, {ID: 6, Nodes: []int32{3, 6}, Road: main}},
+			})
+			if err != nil {
+				t.Fatal(err)
+			}
+			tr := demo.Trip()
+			tr.Route, tr.CorridorKm = orb.LineString{{0, 0}, {0.1, 0}, {0.2, 0}, {0.3, 0}, {0.4, 0}}, 5
+			roads := guide(t, net).Trip(context.Background())
+			c, err := roads.Course(tr, 44.528)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(c.Ferries) != 1 {
+				t.Fatalf("ferries %+v, want one of both pieces", c.Ferries)
+			}
+			f := c.Ferries[0]
+			if math.Abs(f.FromKm-11.132) > 0.01 || math.Abs(f.ToKm-33.396) > 0.01 || math.Abs(f.Min-tc.min) > 0.5 || f.Name != "Blue Boat" || strings.Contains(f.Basis, "estimate") != tc.estimated {
+				t.Errorf("%+v, want Blue Boat from km 11.132 to 33.396 in %v min, estimated %v", f, tc.min, tc.estimated)
+			}
+			// Sections do not mix land and sea.
+			edges := map[int]bool{}
+			for _, p := range c.Pace {
+				edges[int(math.Round(p.ToKm))] = true
+			}
+			if !edges[11] || !edges[33] {
+				t.Errorf("sections %+v, want one to end at each pier", c.Pace)
+			}
+			ways, err := roads.Ways([]*trip.Place{{ID: "n1", Point: orb.Point{0.1, 0.01}}, {ID: "n2", Point: orb.Point{0.3, 0.01}}})
+			if err != nil || len(ways) != 2 {
+				t.Fatalf("ways %+v, %v, want one to each place", ways, err)
+			}
+			for _, w := range ways {
+				want := []float64{11.132, 33.396}[w.Place]
+				if math.Abs(w.LeaveKm-want) > 0.01 || math.Abs(w.RejoinKm-want) > 0.01 || math.Abs(w.Km-2.211) > 0.02 {
+					t.Errorf("%+v, want to leave and join at km %v", w, want)
+				}
+			}
+		})
+	}
+}
+
+// The island's ferry to the islet sails for 45 min by its tag: a trip over
+// there takes it without being told.
+func TestIslandFerry(t *testing.T) {
+	net := island(t)
+	g := guide(t, net)
+	var from, to orb.Point
+	for e := range uint32(net.Edges()) {
+		if net.Road(e).Class == road.Ferry {
+			ls := net.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: net.LengthCm(e)}}})
+			from, to = beyond(ls[0], ls[len(ls)-1]), beyond(ls[len(ls)-1], ls[0])
+		}
+	}
+	tr := demo.Trip()
+	legs, err := g.Follow(context.Background(), tr.Vehicle, [][2]orb.Point{{from, to}}, 500)
+	if err != nil || legs[0].Drawn {
+		t.Fatalf("%+v, %v", legs, err)
+	}
+	tr.Route = legs[0].Line
+	b, err := trip.Build(tr, nil, trip.Options{Roads: g.Trip(context.Background())})
+	if err != nil {
+		t.Fatal(err)
+	}
+	line, err := geo.Measure(tr.Route)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if driven := b.Problem.LengthKm; driven > 2 || line.LengthM() < 15_000 {
+		t.Errorf("%v km are driven of %v, want the two ends only", driven, line.LengthM()/1000)
+	}
+	if min := b.Problem.Drive.Minutes(0, b.Problem.LengthKm); min < 75 || min > 80 {
+		t.Errorf("%v min, want 45 at sea, 30 to board and little more", min)
+	}
+}

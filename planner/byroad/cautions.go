@@ -42,15 +42,17 @@ func cautions(own *road.Router, c road.Course, r rule) []string {
 			add(n, m)
 		}
 		for _, n := range own.Notes(p) {
-			add(n, m)
+			if n.Kind != road.FerryNote { // a trip says what it counts for a ferry
+				add(n, m)
+			}
 		}
 		length, _ := own.Measure(road.Course{s})
 		m += length
 	}
 	var out []string
-	for kind := range road.GuestsNote + 1 {
+	for _, kind := range order {
 		for _, x := range list {
-			if x.kind == order[kind] {
+			if x.kind == kind {
 				out = append(out, fmt.Sprintf(sentences[x.kind], x.text, places(x.at)))
 			}
 		}
@@ -59,7 +61,7 @@ func cautions(own *road.Router, c road.Course, r rule) []string {
 }
 
 // order is by what can go wrong.
-var order = [...]road.NoteKind{road.Avoided, road.UnknownLimit, road.GasNote, road.FerryNote, road.GateNote, road.NarrowNote, road.UnpavedNote, road.GuestsNote, road.TollNote}
+var order = [...]road.NoteKind{road.Avoided, road.UnknownLimit, road.GasNote, road.GateNote, road.NarrowNote, road.UnpavedNote, road.GuestsNote, road.TollNote}
 
 // sentences say what to do about a remark: its text, its positions.
 var sentences = [...]string{
@@ -67,7 +69,6 @@ var sentences = [...]string{
 	road.Avoided:      "The route goes where this vehicle may not go: %s: %s. Change the route there; do not drive it as it is.",
 	road.GasNote:      "Gas: %s: %s. Cylinders shut; the operator's rules and the signs decide.",
 	road.TollNote:     "On the route: %s: %s. It is not in the cost.",
-	road.FerryNote:    "On the route: %s: %s. Times and fare are not in the plan: ask the operator about the vehicle's height and length.",
 	road.GateNote:     "On the route: %s: %s.",
 	road.UnpavedNote:  "On the route: %s: %s. The hire agreement may forbid it.",
 	road.NarrowNote:   "On the route: %s: %s.",

@@ -35,6 +35,7 @@ type asked struct {
 	own    *road.Router
 	ask    *road.Query
 	course road.Course
+	runs   []run // of course
 	rule   rule
 }
 
@@ -56,23 +57,23 @@ func (a *asked) Course(t trip.Trip, lengthKm float64) (trip.Course, error) {
 	a.rule = newRule(g.net, a.own, a.course, line)
 	out := trip.Course{Cautions: cautions(a.own, a.course, a.rule)}
 	clock := &paces{whole: lengthKm, least: max(sectionM/1000, lengthKm/sections)}
-	m := 0.0
-	for _, s := range a.course {
-		if len(s.Steps) == 0 {
-			length, _ := a.own.Measure(road.Course{s})
-			from := a.km(m, lengthKm)
-			m += length
-			to := a.km(m, lengthKm)
+	a.runs = a.cut()
+	for _, r := range a.runs {
+		from, to := a.km(r.fromM, lengthKm), a.km(r.fromM+r.m, lengthKm)
+		switch {
+		case r.sea:
+			out.Ferries = append(out.Ferries, a.crossing(r, lengthKm))
+			clock.alone(to, r.s/60)
+		case len(r.Steps) == 0:
 			out.Off = append(out.Off, [2]float64{from, to})
-			clock.flush()
-			clock.add(to, 60/t.Day.SpeedKmh*(to-from))
-			clock.flush()
-			continue
-		}
-		for i := range s.Steps {
-			p := a.own.PathOf(s.Steps[i : i+1])
-			m += p.LengthM
-			clock.add(a.km(m, lengthKm), p.Seconds/60)
+			clock.alone(to, 60/t.Day.SpeedKmh*(to-from))
+		default:
+			m := r.fromM
+			for i := range r.Steps {
+				p := a.own.PathOf(r.Steps[i : i+1])
+				m += p.LengthM
+				clock.add(a.km(m, lengthKm), p.Seconds/60)
+			}
 		}
 	}
 	out.Pace = clock.done()
@@ -96,6 +97,13 @@ func (p *paces) add(toKm, min float64) {
 	if p.to-p.from >= p.least {
 		p.flush()
 	}
+}
+
+// alone adds what is a section of its own.
+func (p *paces) alone(toKm, min float64) {
+	p.flush()
+	p.add(toKm, min)
+	p.flush()
 }
 
 func (p *paces) flush() {
@@ -126,7 +134,7 @@ func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 		}
 	}
 	mostM := max(leastOffM, 4000*a.trip.CorridorKm)
-	found, err := a.ask.Detours(a.ctx, a.course, spots, road.DetourOptions{MaxExtraM: mostM})
+	found, err := a.detours(spots, road.DetourOptions{MaxExtraM: mostM})
 	if err != nil {
 		return nil, err
 	}

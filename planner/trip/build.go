@@ -32,6 +32,7 @@ type Built struct {
 	Problem    *planner.Problem
 	Candidates []Candidate // every place of use in the corridor, at each pass, ascending Km
 
+	axis     axis
 	use      usage
 	weight   *Weight // nil: not known
 	places   []Place
@@ -77,24 +78,31 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if t.Currency == "" {
 		t.Currency = "EUR"
 	}
-	b := &Built{Trip: t, places: places, hours: opt.Hours, roads: opt.Roads, start: start, calls: map[string]call{}, Problem: problem(t, line.LengthM()/1000)}
-	if b.use, err = newUsage(t, b.Problem.LengthKm); err != nil {
+	b := &Built{Trip: t, places: places, hours: opt.Hours, roads: opt.Roads, start: start, calls: map[string]call{}, axis: newAxis(line.LengthM()/1000, nil)}
+	b.Problem = problem(t, b.axis.lengthKm)
+	c, err := b.course(opt.Roads)
+	if err != nil {
+		return nil, err
+	}
+	if err := b.sail(c.Ferries); err != nil {
+		return nil, err
+	}
+	if b.use, err = newUsage(t, b.Problem.LengthKm, b.axis); err != nil {
 		return nil, err
 	}
 	if b.weight = t.weigh(); b.weight != nil && b.weight.Text != "" {
 		b.cautions = append(b.cautions, b.weight.Text)
 	}
 	b.tanks()
-	if err := b.course(opt.Roads); err != nil {
-		return nil, err
+	b.cautions = append(b.cautions, c.Cautions...)
+	for _, f := range b.axis.ferries {
+		b.cautions = append(b.cautions, b.onBoard(f.Crossing))
 	}
-
-	b.setOff()
 
 	corridor := geo.NewCorridor(line)
 	var stops []planner.Stop
 	for i := range places {
-		passes := worthwhile(corridor.Passes(places[i].Point, t.CorridorKm*1000))
+		passes := b.ashore(worthwhile(corridor.Passes(places[i].Point, t.CorridorKm*1000)), places[i].Point, line)
 		if len(passes) == 0 {
 			continue
 		}
@@ -116,7 +124,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if err := b.require(); err != nil {
 		return nil, err
 	}
-	b.Problem.Stops = thin(b.around)
+	b.Problem.Stops = thin(b.around, b.axis)
 	return b, b.Problem.Validate()
 }
 

@@ -36,7 +36,7 @@ func label(p *Place) string {
 func (b *Built) call(s *planner.Stop, v planner.Visit, closed *planner.Closure) Call {
 	known := b.calls[s.ID]
 	p, cand := known.place, b.Candidates[known.candidate]
-	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: cmp.Or(p.Name, KindName(p.Kind)), Point: p.Point, Km: s.Km, OffKm: cand.OffKm,
+	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: cmp.Or(p.Name, KindName(p.Kind)), Point: p.Point, Km: cand.Km, OffKm: cand.OffKm,
 		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ByRoad: cand.ByRoad, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min,
 		Night: v.Night, Arrive: v.Arrive.Levels, Leave: v.Leave.Levels, Cost: s.Fee}
 	if v.Night {

@@ -34,5 +34,5 @@ func (b *Built) counts() []Count {
 // usualNight is a night in the middle of the trip, at a place that offers nothing.
 func (b *Built) usualNight() []life.Band {
 	middle := b.Trip.Route[len(b.Trip.Route)/2]
-	return b.use.nights(nil, life.Where{Lat: middle.Lat(), Lon: middle.Lon()}, b.Problem.LengthKm/2, 1)
+	return b.use.nights(nil, life.Where{Lat: middle.Lat(), Lon: middle.Lon()}, b.axis.lengthKm/2, 1)
 }

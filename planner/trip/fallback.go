@@ -55,7 +55,7 @@ func (b *Built) fallback(s *planner.Stop, v planner.Visit, closed *planner.Closu
 	}
 	for _, id := range places {
 		i := slices.IndexFunc(b.around, func(x planner.Stop) bool { return x.ID == id })
-		parts = append(parts, fmt.Sprintf("%s, %.0f km on: %s", label(b.calls[id].place), math.Max(b.around[i].Km-s.Km, 0), strings.Join(at[id], ", ")))
+		parts = append(parts, fmt.Sprintf("%s, %.0f km on: %s", label(b.calls[id].place), math.Max(b.axis.route(b.around[i].Km)-b.axis.route(s.Km), 0), strings.Join(at[id], ", ")))
 	}
 	if len(wait) > 0 {
 		parts = append(parts, "can wait: "+strings.Join(wait, ", "))

@@ -1,25 +1,45 @@
 package trip
 
 import (
+	"cmp"
 	"fmt"
+	"math"
+	"slices"
 
+	"github.com/paulmach/orb"
+
+	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/life"
 )
 
 // A Ferry is a part of the route that the vehicle does not drive. Its minutes
-// count as on the road, boarding included; what its kilometres use is counted as
-// if they were driven, which is a little too much.
+// count as on the road; its kilometres use nothing and charge nothing, and
+// count for no day's kilometres. On board gas is off.
 type Ferry struct {
 	FromKm float64 `json:"from_km"`
 	ToKm   float64 `json:"to_km"`
 	Min    float64 `json:"min"` // from joining the queue to driving off
 }
 
+// A Crossing is a ferry as a plan has it.
+type Crossing struct {
+	Ferry
+	Name     string  `json:"name,omitempty"`
+	Basis    string  `json:"basis"`     // where the minutes come from
+	StartMin float64 `json:"start_min"` // since 00:00 of day one
+
+	Mind []string `json:"mind,omitempty"` // what of the vehicle is switched, and when
+}
+
+// ferryEndKm: a ferry may end so far beyond the route; that is rounding.
+const ferryEndKm = 0.1
+
 // ferriesAscend says what is wrong with the ferries of a route.
 func ferriesAscend(ferries []Ferry) error {
 	at := 0.0
 	for i, f := range ferries {
-		if !(f.FromKm >= at && f.ToKm > f.FromKm) || !within(f.Min, 0, 10_000) {
+		if !(f.FromKm >= at && f.ToKm > f.FromKm) || math.IsInf(f.ToKm, 0) || !within(f.Min, 0, 10_000) {
 			return fmt.Errorf("trip: ferry %d runs from km %v to km %v in %v minutes: give ferries in the order of the route, each longer than nothing", i+1, f.FromKm, f.ToKm, f.Min)
 		}
 		at = f.ToKm
@@ -27,44 +47,95 @@ func ferriesAscend(ferries []Ferry) error {
 	return nil
 }
 
-// sail puts the ferries into the pace of the roads.
-func sail(roads []planner.Pace, ferries []Ferry) []planner.Pace {
-	if len(ferries) == 0 {
+// ferries are those that the trip names, and those that roads know where it
+// names none. One that the route does not have is an error.
+func (t Trip) ferries(lengthKm float64, known []Crossing) ([]Crossing, error) {
+	var out []Crossing
+	for i, f := range t.Ferries {
+		if f.ToKm > lengthKm+ferryEndKm {
+			return nil, fmt.Errorf("trip: ferry %d runs from km %.1f to km %.1f, but the route ends at km %.1f: change or remove the ferry", i+1, f.FromKm, f.ToKm, lengthKm)
+		}
+		if f.ToKm = min(f.ToKm, lengthKm); f.FromKm < f.ToKm {
+			out = append(out, Crossing{Ferry: f, Basis: "as the trip says"})
+		}
+	}
+	for _, f := range known {
+		f.FromKm, f.ToKm = max(f.FromKm, 0), min(f.ToKm, lengthKm)
+		if f.FromKm < f.ToKm && !slices.ContainsFunc(out, func(o Crossing) bool { return o.FromKm < f.ToKm && f.FromKm < o.ToKm }) {
+			out = append(out, f)
+		}
+	}
+	for i := range out {
+		if out[i].FromKm < metre { // one metre holds both a late beginning and the ferry
+			out[i].FromKm = 0
+		}
+	}
+	slices.SortFunc(out, func(a, b Crossing) int { return cmp.Compare(a.FromKm, b.FromKm) })
+	return out, nil
+}
+
+// sail gives the problem the planner's axis and clock: the roads' pace with
+// ferries in it, and a beginning that may be later than the usual departure.
+func (b *Built) sail(known []Crossing) error {
+	ferries, err := b.Trip.ferries(b.axis.lengthKm, known)
+	if err != nil {
+		return err
+	}
+	b.axis = newAxis(b.axis.lengthKm, ferries)
+	b.Problem.LengthKm = b.axis.driven(b.axis.lengthKm)
+	d := &b.Problem.Drive
+	d.Pace = b.axis.pace(d.Pace)
+	if late := b.late(); late > 0 {
+		d.Pace = delayed(d.Pace, late)
+	}
+	return nil
+}
+
+// pace puts the ferries into the pace along the route, on the planner's axis.
+func (a axis) pace(roads []planner.Pace) []planner.Pace {
+	if len(a.ferries) == 0 {
 		return roads
 	}
 	var out []planner.Pace
-	end, at := roads[len(roads)-1].ToKm, 0.0
-	add := func(to, minPerKm float64) {
-		if to = min(to, end); to > at {
-			out, at = append(out, planner.Pace{ToKm: to, MinPerKm: minPerKm}), to
-		}
-	}
+	at := 0.0 // along the route
 	drive := func(to float64) {
 		for _, p := range roads {
-			if p.ToKm > at && at < to {
-				add(min(p.ToKm, to), p.MinPerKm)
+			if end := min(p.ToKm, to); end > at {
+				out, at = append(out, planner.Pace{ToKm: a.driven(end), MinPerKm: p.MinPerKm}), end
 			}
 		}
 	}
-	for _, f := range ferries {
+	for _, f := range a.ferries {
 		drive(f.FromKm)
-		add(f.ToKm, f.Min/(f.ToKm-f.FromKm))
+		out, at = append(out, planner.Pace{ToKm: f.at + metre, MinPerKm: f.Min / metre}), f.ToKm
 	}
-	drive(end)
+	drive(a.lengthKm)
 	return out
 }
 
-// firstMetre, in km, is where the time passes until a trip begins that begins
-// later than its usual departure.
-const firstMetre = 0.001
-
-// setOff gives the problem its clock: ferries, and the beginning.
-func (b *Built) setOff() {
-	d := &b.Problem.Drive
-	d.Pace = sail(d.Pace, b.Trip.Ferries)
-	if late := b.late(); late > 0 {
-		d.Pace = append([]planner.Pace{{ToKm: firstMetre, MinPerKm: late / firstMetre}}, d.Pace...)
+// delayed lets so many minutes pass in the first metre.
+func delayed(pace []planner.Pace, late float64) []planner.Pace {
+	first := planner.Drive{Pace: pace}.Minutes(0, metre) + late
+	out := []planner.Pace{{ToKm: metre, MinPerKm: first / metre}}
+	for _, p := range pace {
+		if p.ToKm > metre {
+			out = append(out, p)
+		}
 	}
+	return out
+}
+
+// onBoard says how a ferry is counted, and what to ask before.
+func (b *Built) onBoard(f Crossing) string {
+	name := "Ferry"
+	if f.Name != "" {
+		name += " " + f.Name
+	}
+	text := fmt.Sprintf("%s, km %.1f to km %.1f: counted as %.0f min without driving (%s). Timetable and fare are not in the plan: ask the operator, and state height, length and mass.", name, f.FromKm, f.ToKm, f.Min, f.Basis)
+	if b.conditions(false)(life.HasGas) {
+		text += " Gas off at the cylinder before you drive on, and say that there is gas on board."
+	}
+	return text
 }
 
 // late is how much later than its usual departure the trip begins, in minutes.
@@ -76,15 +147,68 @@ func (b *Built) afterSettingOff(stops []planner.Stop) {
 		return
 	}
 	for i := range stops {
-		stops[i].Km = max(stops[i].Km, firstMetre)
+		stops[i].Km = max(stops[i].Km, metre)
 	}
 }
 
-// driving is the minutes at the wheel between two positions.
+// driving is the minutes at the wheel between two of the planner's km.
 func (b *Built) driving(fromKm, toKm float64) float64 {
 	minutes := b.Problem.Drive.Minutes(fromKm, toKm)
-	if fromKm < firstMetre && toKm >= firstMetre {
+	if fromKm < metre && toKm >= metre {
 		minutes -= b.late()
 	}
-	return minutes
+	for _, f := range b.axis.between(fromKm, toKm) {
+		minutes -= f.Min
+	}
+	return max(minutes, 0)
+}
+
+// crossings are the ferries of the leg between two of the planner's km, which begins at a minute.
+func (b *Built) crossings(fromKm, toKm, min float64) []Crossing {
+	var out []Crossing
+	for _, f := range b.axis.between(fromKm, toKm) {
+		c := f.Crossing
+		c.StartMin = min + b.Problem.Drive.Minutes(fromKm, f.at)
+		if f.at < metre/2 { // a late beginning passes in the same metre
+			c.StartMin += b.late()
+		}
+		c.Mind = b.switched()
+		out = append(out, c)
+	}
+	return out
+}
+
+// switched is what has to be switched on a vehicle before it goes on board.
+func (b *Built) switched() []string {
+	var out []string
+	h, _ := life.HowToFor("ferry", b.conditions(false))
+	for _, s := range h.Steps {
+		if len(s.If) > 0 {
+			out = append(out, s.Text)
+		}
+	}
+	return out
+}
+
+// ashore moves passes that lie at sea to that end of the ferry which is nearer
+// to the place, and drops those that are then outside the corridor.
+func (b *Built) ashore(passes []geo.Pass, place orb.Point, line *geo.Line) []geo.Pass {
+	if len(b.axis.ferries) == 0 {
+		return passes
+	}
+	var out []geo.Pass
+	for _, pass := range passes {
+		if f, sea := b.axis.atSea(pass.AlongM / 1000); sea {
+			pass.OffM = math.Inf(1)
+			for _, km := range [2]float64{f.FromKm, f.ToKm} {
+				if off := geo.DistanceM(line.At(km*1000), place); off < pass.OffM {
+					pass.AlongM, pass.OffM = km*1000, off
+				}
+			}
+		}
+		if pass.OffM <= b.Trip.CorridorKm*1000 {
+			out = append(out, pass)
+		}
+	}
+	return out
 }

@@ -80,7 +80,7 @@ func (b *Built) lastStation() string {
 		if c.Excluded != "" || !contains(c.Tanks, engine) {
 			continue
 		}
-		left := func(c *Candidate) float64 { return b.Problem.LengthKm - c.Km + 2*c.OffKm }
+		left := func(c *Candidate) float64 { return b.axis.lengthKm - c.Km + 2*c.OffKm }
 		if best == nil || left(c) < left(best) {
 			best = c
 		}
@@ -92,7 +92,7 @@ func (b *Built) lastStation() string {
 	if best.OffKm >= 0.05 {
 		off = fmt.Sprintf(", %.1f km off the route", best.OffKm)
 	}
-	return fmt.Sprintf("%s, %.0f km before the end%s", label(b.calls[best.Stop].place), b.Problem.LengthKm-best.Km, off)
+	return fmt.Sprintf("%s, %.0f km before the end%s", label(b.calls[best.Stop].place), b.axis.lengthKm-best.Km, off)
 }
 
 func clock(min float64) string {

@@ -123,26 +123,6 @@ func TestWeightLimitsFreshWater(t *testing.T) {
 	}
 }
 
-// A ferry takes its minutes, whatever its kilometres; who begins late is late.
-func TestFerryAndLateBeginning(t *testing.T) {
-	tr := eastwards(200)
-	tr.Ferries = []Ferry{{FromKm: 50, ToKm: 80, Min: 120}}
-	d := mustBuild(t, tr, nil, Options{}).Problem.Drive
-	if got := d.Minutes(0, 200); math.Abs(got-(170+120)) > 0.1 {
-		t.Errorf("%v min, want 170 at 60 km/h and 120 at sea", got)
-	}
-	tr.Ferries, tr.FromMin = nil, 780
-	b := mustBuild(t, tr, []Place{at("a", "fuel", 0, 0, yes("diesel"))}, Options{})
-	plan, err := planner.Replay(b.Problem, []planner.Visit{{Stop: "a"}})
-	if err != nil || math.Abs(plan.Visits[0].Arrive.Min-780) > 0.01 || math.Abs(plan.End.Min-(780+stopMin+200)) > 0.01 {
-		t.Errorf("%v: there at %v, at the end at %v, want 13:00 and 16:24", err, plan.Visits[0].Arrive.Min, plan.End.Min)
-	}
-	tr.Ferries = []Ferry{{FromKm: 50, ToKm: 40}}
-	if err := tr.Validate(); err == nil || !strings.Contains(err.Error(), "ferry 1") {
-		t.Errorf("err = %v", err)
-	}
-}
-
 // What the vehicle does not have is not asked for.
 func TestConditions(t *testing.T) {
 	for i, c := range []struct {
@@ -159,23 +139,6 @@ func TestConditions(t *testing.T) {
 				t.Errorf("%d: %s is %v", i, what, !want)
 			}
 		}
-	}
-}
-
-// Ferries go into the pace of roads, whatever its sections; what is not sea is
-// driven as before.
-func TestSail(t *testing.T) {
-	roads := []planner.Pace{{ToKm: 40, MinPerKm: 1}, {ToKm: 60, MinPerKm: 2}, {ToKm: 100, MinPerKm: 1.5}}
-	d := planner.Drive{Pace: sail(roads, []Ferry{{FromKm: 50, ToKm: 70, Min: 45}, {FromKm: 90, ToKm: 120, Min: 30}})}
-	for _, c := range []struct{ from, to, want float64 }{
-		{0, 40, 40}, {40, 50, 20}, {50, 70, 45}, {70, 90, 30}, {90, 100, 10}, {0, 100, 145},
-	} {
-		if got := d.Minutes(c.from, c.to); math.Abs(got-c.want) > 1e-9 {
-			t.Errorf("km %v to %v: %v min, want %v", c.from, c.to, got, c.want)
-		}
-	}
-	if last := d.Pace[len(d.Pace)-1].ToKm; last != 100 {
-		t.Errorf("ends at km %v", last)
 	}
 }
 

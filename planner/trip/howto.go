@@ -11,7 +11,7 @@ import (
 // conditions says what holds for the vehicle and the season, for how-tos and
 // checklists; more holds what only a call knows.
 func (b *Built) conditions(frost bool, more ...string) func(string) bool {
-	holds := map[string]bool{life.IsFrost: frost, life.IsHeavy: b.Trip.Vehicle.MassKg > life.LightKg, life.IsFerry: len(b.Trip.Ferries) > 0}
+	holds := map[string]bool{life.IsFrost: frost, life.IsHeavy: b.Trip.Vehicle.MassKg > life.LightKg, life.IsFerry: len(b.axis.ferries) > 0}
 	for _, k := range b.Trip.Vehicle.Tanks {
 		holds[conditionOf[k.ID]] = true
 	}
@@ -77,7 +77,7 @@ func (b *Built) nightAt(stop string) life.Night {
 // instructions gives an itinerary the how-tos of its calls, of the road and of
 // the season, and the checklists.
 func (b *Built) instructions(it *Itinerary, frost bool) {
-	used := map[string]bool{"driving": true, "heating": true, "hot-water": true, "frost": frost, "ferry": len(b.Trip.Ferries) > 0}
+	used := map[string]bool{"driving": true, "heating": true, "hot-water": true, "frost": frost, "ferry": len(b.axis.ferries) > 0}
 	var more []string
 	for _, d := range it.Days {
 		for _, c := range d.Calls {

@@ -77,12 +77,23 @@ type Day struct {
 	Date     string  `json:"date"` // 2026-06-12
 	FromKm   float64 `json:"from_km"`
 	ToKm     float64 `json:"to_km"`
-	DriveKm  float64 `json:"drive_km"`  // detours included
+	DriveKm  float64 `json:"drive_km"`  // detours included, ferries not
 	DriveMin float64 `json:"drive_min"` // driving only
 	StartMin float64 `json:"start_min"` // since 00:00 of day one
 	EndMin   float64 `json:"end_min"`
 	Breaks   int     `json:"breaks,omitempty"` // of 15 minutes, advised; not in the times
 	Calls    []Call  `json:"calls"`            // the last one may be the night
+
+	Ferries []Crossing `json:"ferries,omitempty"` // by their time among the calls
+}
+
+// sea is the axis of the plan's route with its ferries.
+func (it Itinerary) sea() axis {
+	var ferries []Crossing
+	for _, d := range it.Days {
+		ferries = append(ferries, d.Ferries...)
+	}
+	return newAxis(it.LengthKm, ferries)
 }
 
 // A Call is one stop made.

@@ -18,6 +18,7 @@ type usage struct {
 	model  life.Model
 	lives  bool // the model answers; else the tanks' own Use does
 	start  time.Time
+	sea    axis
 	perDay float64 // km of a usual day on this trip
 	wheelH float64 // hours at the wheel of such a day
 	road   life.Uses
@@ -43,13 +44,17 @@ func (t Trip) Model() (m life.Model, ok bool) {
 		Adults: p.Adults, Children: p.Children, Showers: p.Showers, Toilet: p.Toilet, Cooking: p.Cooking, Dishes: p.Dishes, Devices: p.Devices}}, true
 }
 
-// newUsage of a valid trip with a route of lengthKm.
-func newUsage(t Trip, lengthKm float64) (usage, error) {
-	u := usage{trip: t}
+// newUsage of a valid trip with drivenKm on land.
+func newUsage(t Trip, drivenKm float64, sea axis) (usage, error) {
+	u := usage{trip: t, sea: sea}
 	u.start, _ = time.Parse(DateLayout, t.Start)
-	days := math.Ceil(max(lengthKm/t.Day.MaxKm, lengthKm/t.Day.SpeedKmh*60/t.Day.MaxMin) - 1e-9)
+	minutes := drivenKm / t.Day.SpeedKmh * 60
+	for _, f := range sea.ferries {
+		minutes += f.Min
+	}
+	days := math.Ceil(max(drivenKm/t.Day.MaxKm, minutes/t.Day.MaxMin) - 1e-9)
 	days = max(days, float64(t.Stays.MinNights+1), 1)
-	u.perDay = lengthKm / days
+	u.perDay = drivenKm / days
 	u.wheelH = u.perDay / t.Day.SpeedKmh
 	if u.model, u.lives = t.Model(); !u.lives {
 		return u, nil
@@ -80,12 +85,17 @@ func (u usage) band(k Tank, use life.Use) life.Band {
 }
 
 // stay asks the model for days at a place that lies km along the route. later
-// are days without driving. A nil place says nothing of what it has.
+// are days without driving. A nil place says nothing of what it has. Ferries of
+// the usual day's way before it belong to its 24 hours: gas is off on them.
 func (u usage) stay(p *Place, at life.Where, km float64, later bool) life.Night {
+	km = u.sea.driven(km)
 	day := int(km / max(u.perDay, 1))
 	s := life.Stay{At: at, YearDay: u.start.AddDate(0, 0, day).YearDay(), WheelHours: u.wheelH}
+	for _, f := range u.sea.between(km-u.perDay, km) {
+		s.FerryHours += f.Min / 60
+	}
 	if later {
-		s.WheelHours, s.HookHours = 0, 24
+		s.WheelHours, s.FerryHours, s.HookHours = 0, 0, 24
 	}
 	if p != nil && p.Stay != nil {
 		s.HookUp, s.Amps = p.Stay.HookUp == Yes, p.Stay.Amps

@@ -99,7 +99,7 @@ func TestNightsByWeatherAndWishes(t *testing.T) {
 // The first day of a longer stay is driven, the others are not, and plugged in all day.
 func TestLongerStaysAreNotDriven(t *testing.T) {
 	tr := lived(3, "2027-01-15")
-	u, err := newUsage(tr, 150)
+	u, err := newUsage(tr, 150, axis{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -130,7 +130,7 @@ func (b *Built) lines(visits []planner.Visit) []string {
 				does = append(does, "night")
 			}
 		}
-		call := fmt.Sprintf("km %.0f %s", v.Arrive.Km, label(b.calls[v.Stop].place))
+		call := fmt.Sprintf("km %.0f %s", b.axis.route(v.Arrive.Km), label(b.calls[v.Stop].place))
 		if len(does) > 0 {
 			call += " (" + strings.Join(does, ", ") + ")"
 		}

@@ -311,7 +311,8 @@ func (o *Onward) read(t Trip, it Itinerary, now Now) error {
 			return fmt.Errorf("on the road: a gauge for %q: the vehicle has no such tank; it has %s", id, t.Vehicle.tankIDs())
 		}
 	}
-	use, err := newUsage(t, it.LengthKm)
+	sea := it.sea()
+	use, err := newUsage(t, sea.driven(it.LengthKm), sea)
 	if err != nil {
 		return err
 	}

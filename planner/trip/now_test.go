@@ -110,7 +110,7 @@ func TestOnwardLearns(t *testing.T) {
 // bring the factor near 1.3.
 func TestOnwardConverges(t *testing.T) {
 	tr := lived(0, "2026-06-12")
-	u, err := newUsage(tr, 200)
+	u, err := newUsage(tr, 200, axis{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -188,7 +188,7 @@ func (b *Built) stops(o offer, n int, pass geo.Pass) []planner.Stop {
 		id = fmt.Sprintf("%s@%d", id, n+1)
 	}
 	// A hair over the end is rounding: the pass lies on the line.
-	km := min(max(pass.AlongM/1000, 0), b.Problem.LengthKm)
+	km := min(max(pass.AlongM/1000, 0), b.axis.lengthKm)
 	c := Candidate{Place: o.place.ID, Stop: id, Kind: o.place.Kind, Name: o.place.Name, Point: o.place.Point,
 		Km: km, OffKm: pass.OffM / 1000, Night: o.night != nil, Excluded: o.excluded}
 	for _, x := range o.serves {
@@ -199,7 +199,7 @@ func (b *Built) stops(o offer, n int, pass geo.Pass) []planner.Stop {
 		return nil
 	}
 	detour := 2 * c.OffKm * b.circuity()
-	base := planner.Stop{ID: id, Km: km, DetourKm: detour, DetourMin: detour / detourKmh * 60,
+	base := planner.Stop{ID: id, Km: b.axis.driven(km), DetourKm: detour, DetourMin: detour / detourKmh * 60,
 		StopMin: stopMin, Fee: o.fee, Open: o.open, Serves: o.serves, Night: o.night}
 	base.Serves = append([]planner.Service{}, base.Serves...) // spare is set per stop; null is no list
 	b.calls[id] = call{place: o.place, candidate: len(b.Candidates) - 1, hours: o.hours, km: o.km}

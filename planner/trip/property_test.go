@@ -33,6 +33,19 @@ func somePlaces(t *rapid.T, km float64) []Place {
 	return out
 }
 
+// someFerries draws up to two ferries on a route of km.
+func someFerries(t *rapid.T, km float64) []Ferry {
+	var out []Ferry
+	at := 0.0
+	for range rapid.IntRange(0, 2).Draw(t, "ferries") {
+		from := at + rapid.SampledFrom([]float64{0, 0, 1e-4, 1}).Draw(t, "before")*(km-at)/3
+		to := from + rapid.Float64Range(0.001, 1).Draw(t, "long")*(km-from)/2
+		out = append(out, Ferry{FromKm: from, ToKm: to, Min: rapid.Float64Range(0, 300).Draw(t, "sea")})
+		at = to
+	}
+	return out
+}
+
 // Whatever the places are, the problem is valid, every stop is a candidate
 // that is not excluded, and what comes back from the planner reads as levels
 // that never leave the tank.
@@ -46,12 +59,13 @@ func TestBuildAnyPlaces(t *testing.T) {
 		tr.Comfort.InsideC = rapid.SampledFrom([]float64{0, 15, 25}).Draw(t, "inside")
 		tr.FromMin = rapid.SampledFrom([]float64{0, 0, 800}).Draw(t, "from")
 		tr.Stays.MinNights = rapid.IntRange(0, 4).Draw(t, "nights")
+		tr.Ferries = someFerries(t, 20)
 		b, err := Build(tr, somePlaces(t, 400), Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, s := range b.Problem.Stops {
-			if c := b.Candidates[b.calls[s.ID].candidate]; c.Excluded != "" || math.Abs(c.Km-s.Km) > firstMetre {
+			if c := b.Candidates[b.calls[s.ID].candidate]; c.Excluded != "" || math.Abs(b.axis.driven(c.Km)-s.Km) > metre {
 				t.Fatalf("stop %s is candidate %+v", s.ID, c)
 			}
 		}
@@ -65,7 +79,10 @@ func TestBuildAnyPlaces(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, s := range it.Strips {
-			for _, p := range s.Points {
+			for i, p := range s.Points {
+				if i > 0 && (p.Km < s.Points[i-1].Km-1e-6 || p.Min < s.Points[i-1].Min-0.1) {
+					t.Fatalf("%s: back from %+v to %+v", s.Tank, s.Points[i-1], p)
+				}
 				if p.L < -planner.Tolerance || p.L > s.Capacity+planner.Tolerance {
 					t.Fatalf("%s: %+v is outside 0 to %v", s.Tank, p, s.Capacity)
 				}
@@ -88,6 +105,7 @@ func TestOnwardFromAnywhere(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tr := eastwards(rapid.Float64Range(50, 400).Draw(t, "length"))
 		tr.Vehicle = rapid.SampledFrom(Fleet()).Draw(t, "vehicle")
+		tr.Ferries = someFerries(t, 50)
 		places := somePlaces(t, 400)
 		b, err := Build(tr, places, Options{})
 		if err != nil {
@@ -121,8 +139,8 @@ func TestOnwardFromAnywhere(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(rest.Problem.LengthKm+*now.Km-it.LengthKm) > 0.01 {
-			t.Fatalf("%v km to go after %v of %v", rest.Problem.LengthKm, *now.Km, it.LengthKm)
+		if math.Abs(rest.axis.lengthKm+*now.Km-it.LengthKm) > 0.01 {
+			t.Fatalf("%v km to go after %v of %v", rest.axis.lengthKm, *now.Km, it.LengthKm)
 		}
 		if len(o.Lessons) != len(now.Gauges) {
 			t.Fatalf("%d lessons of %d gauges", len(o.Lessons), len(now.Gauges))

@@ -30,7 +30,7 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 // read is Itinerary with what becomes of the trip if a stop is closed, by stop.
 func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itinerary {
 	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
-		LengthKm: b.Problem.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.off, Confidence: b.Trip.Confident(), Weight: b.weight, Done: b.Trip.Done, plan: plan}
+		LengthKm: b.axis.lengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.off, Confidence: b.Trip.Confident(), Weight: b.weight, Done: b.Trip.Done, plan: plan}
 	it.Cautions = append(append(slices.Clone(b.cautions), wayCaution(nil, b.Candidates)), tripCautions...)
 	if plan.End == nil {
 		if plan.Status == planner.Infeasible {
@@ -72,28 +72,33 @@ func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itin
 func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop, closed map[string]*planner.Closure) []Day {
 	var days []Day
 	day := b.newDay(1, 0, b.Problem.Drive.DepartMin+b.late())
-	km := 0.0
+	km, min := 0.0, b.Problem.Drive.DepartMin // where and when the leg begins, on the planner's axis
+	drive := func(to float64) {
+		day.DriveKm += to - km
+		day.DriveMin += b.driving(km, to)
+		day.Ferries = append(day.Ferries, b.crossings(km, to, min)...)
+		day.ToKm, km = b.axis.route(to), to
+	}
 	for _, v := range plan.Visits {
 		s := stops[v.Stop]
-		day.DriveKm += s.Km - km + s.DetourKm/2
-		day.DriveMin += b.driving(km, s.Km) + s.DetourMin/2
+		drive(s.Km)
+		day.DriveKm += s.DetourKm / 2
+		day.DriveMin += s.DetourMin / 2
 		day.Calls = append(day.Calls, b.call(s, v, closed[v.Stop]))
-		day.ToKm, km = s.Km, s.Km
+		min = v.Leave.Min + s.DetourMin/2
 		if v.Night {
 			day.EndMin = v.Arrive.Min
 			days = append(days, day)
 			for n := 1; n < s.Night.Nights; n++ {
-				days = append(days, b.newDay(day.Number+n, km, v.Leave.Min-1440*float64(s.Night.Nights-n)))
+				days = append(days, b.newDay(day.Number+n, day.ToKm, v.Leave.Min-1440*float64(s.Night.Nights-n)))
 			}
-			day = b.newDay(day.Number+s.Night.Nights, km, v.Leave.Min)
+			day = b.newDay(day.Number+s.Night.Nights, day.ToKm, v.Leave.Min)
 		}
 		day.DriveKm += s.DetourKm / 2
 		day.DriveMin += s.DetourMin / 2
 	}
-	end := b.Problem.LengthKm
-	day.DriveKm += end - km
-	day.DriveMin += b.driving(km, end)
-	day.ToKm, day.EndMin = end, plan.End.Min
+	drive(b.Problem.LengthKm)
+	day.EndMin = plan.End.Min
 	days = append(days, day)
 	for i := range days {
 		days[i].Breaks = life.Breaks(days[i].DriveMin)
@@ -106,14 +111,16 @@ func (b *Built) newDay(number int, km, min float64) Day {
 }
 
 // strips draws each tank's level along the route: two points where a call
-// jumps, one more where charging while driving reaches the brim.
+// jumps, one at each end of a ferry, one more where charging while driving
+// reaches the brim.
 func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Strip {
 	var out []Strip
 	for i, k := range b.Trip.Vehicle.Tanks {
 		t := b.Problem.Tanks[i]
 		strip := Strip{Tank: k.ID, Name: k.Name, Kind: k.Kind, Unit: k.Unit, Capacity: k.Capacity, Reserve: t.Reserve}
 		at := Level{Km: 0, Min: b.Problem.Drive.DepartMin + b.late(), Day: 1, L: t.Start}
-		off := 0.0 // half detour of the stop behind, driven at the start of the leg
+		left, clock := 0.0, b.Problem.Drive.DepartMin // the planner's km and minute at which the route is on again
+		off := 0.0                                    // half detour of the stop behind, driven at the start of the leg
 		band, perKm := newCourse(t), b.use.perKm(k)
 		strip.Points = append(strip.Points, band.fill(at))
 		drive := func(to Level, km float64) {
@@ -125,23 +132,43 @@ func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Stri
 			}
 			band.take(times(perKm, (1-part)*km), 0)
 			strip.Points = append(strip.Points, band.fill(to))
+			at = to
+		}
+		// leg goes to one of the planner's km, and half a detour beyond.
+		leg := func(km, beyond float64, to Level) {
+			for _, f := range b.crossings(left, km, clock) {
+				pier := b.axis.driven(f.FromKm)
+				drive(Level{Km: f.FromKm, Min: f.StartMin, Day: at.Day, L: after(t, at.L, off+pier-left)}, off+pier-left)
+				left, clock, off = pier+metre, f.StartMin+f.Min, 0
+				drive(Level{Km: f.ToKm, Min: clock, Day: at.Day, L: after(t, at.L, metre)}, metre)
+			}
+			to.Km, to.Day = b.axis.route(km), at.Day
+			drive(to, off+km-left+beyond)
+			left = km
 		}
 		for _, v := range plan.Visits {
 			s := stops[v.Stop]
-			arrive := Level{Km: s.Km, Min: v.Arrive.Min, Day: at.Day, L: v.Arrive.Levels[k.ID]}
-			drive(arrive, off+s.Km-at.Km+s.DetourKm/2)
-			at = Level{Km: s.Km, Min: v.Leave.Min, Day: at.Day, L: v.Leave.Levels[k.ID]}
+			leg(s.Km, s.DetourKm/2, Level{Min: v.Arrive.Min, L: v.Arrive.Levels[k.ID]})
+			at = Level{Km: at.Km, Min: v.Leave.Min, Day: at.Day, L: v.Leave.Levels[k.ID]}
 			if v.Night {
 				at.Day += s.Night.Nights
 			}
 			band.stop(v, b.atNight(s, v, i))
 			strip.Points = append(strip.Points, band.fill(at))
-			off = s.DetourKm / 2
+			off, clock = s.DetourKm/2, v.Leave.Min+s.DetourMin/2
 		}
-		drive(Level{Km: b.Problem.LengthKm, Min: plan.End.Min, Day: at.Day, L: plan.End.Levels[k.ID]}, off+b.Problem.LengthKm-at.Km)
+		leg(b.Problem.LengthKm, 0, Level{Min: plan.End.Min, L: plan.End.Levels[k.ID]})
 		out = append(out, strip)
 	}
 	return out
+}
+
+// after is a level so many kilometres on.
+func after(t planner.Tank, level, km float64) float64 {
+	if t.Kind == planner.Waste {
+		return min(max(level+t.PerKm*km, 0), t.Capacity)
+	}
+	return min(max(level-t.PerKm*km, 0), t.Capacity)
 }
 
 // brim is where a tank that driving restores is full before the leg of km

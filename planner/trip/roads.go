@@ -23,6 +23,7 @@ type Roads interface {
 type Course struct {
 	Pace     []planner.Pace // by section, ascending; none: the trip's speed
 	Off      [][2]float64   // from km to km: off the roads, kept as drawn, ascending
+	Ferries  []Crossing     // on ferries that take vehicles, ascending
 	Cautions []string       // what to mind on the way
 }
 
@@ -42,22 +43,32 @@ type Way struct {
 // road, however much of the route the way leaves out.
 func (w Way) km() float64 { return w.LeaveKm + w.ThereKm - w.Km/2 }
 
-// course asks for the route on roads and takes its speeds.
-func (b *Built) course(r Roads) error {
-	if r == nil {
-		return nil
+// wayKm is km on the route and on land: a way that is left at a pier counts there.
+func (b *Built) wayKm(w Way) float64 {
+	km := min(max(w.km(), 0), b.axis.lengthKm)
+	if f, sea := b.axis.atSea(km); sea && w.LeaveKm < (f.FromKm+f.ToKm)/2 {
+		return f.FromKm
+	} else if sea {
+		return f.ToKm
 	}
-	c, err := r.Course(b.Trip, b.Problem.LengthKm)
+	return km
+}
+
+// course asks for the route on roads and takes its speeds.
+func (b *Built) course(r Roads) (Course, error) {
+	if r == nil {
+		return Course{}, nil
+	}
+	c, err := r.Course(b.Trip, b.axis.lengthKm)
 	if err != nil {
-		return fmt.Errorf("trip: the route on roads: %w", err)
+		return Course{}, fmt.Errorf("trip: the route on roads: %w", err)
 	}
 	if n := len(c.Pace); n > 0 {
-		c.Pace[n-1].ToKm = b.Problem.LengthKm // a hair beside it is rounding
+		c.Pace[n-1].ToKm = b.axis.lengthKm // a hair beside it is rounding
 		b.Problem.Drive.Pace = c.Pace
 	}
 	b.off = c.Off
-	b.cautions = append(b.cautions, c.Cautions...)
-	return nil
+	return c, nil
 }
 
 // byRoad puts true ways in place of estimates. A pass from where no road
@@ -145,7 +156,7 @@ func (b *Built) rewrite(stops []planner.Stop, best map[int]Way, dropped map[int]
 	var kept []Candidate
 	for i, c := range b.Candidates {
 		if w, ok := best[i]; ok {
-			c.Km, c.ByRoad = min(max(w.km(), 0), b.Problem.LengthKm), true
+			c.Km, c.ByRoad = b.wayKm(w), true
 		}
 		at[i] = len(kept)
 		if !dropped[i] {
@@ -161,7 +172,7 @@ func (b *Built) rewrite(stops []planner.Stop, best map[int]Way, dropped map[int]
 			continue
 		}
 		if w, ok := best[c]; ok {
-			s.Km, s.DetourKm, s.DetourMin = min(max(w.km(), 0), b.Problem.LengthKm), max(w.Km, 0), max(w.Min, 0)
+			s.Km, s.DetourKm, s.DetourMin = b.axis.driven(b.wayKm(w)), max(w.Km, 0), max(w.Min, 0)
 		}
 		known.candidate = at[c]
 		b.calls[s.ID] = known

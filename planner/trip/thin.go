@@ -18,7 +18,8 @@ const besideKm = 1
 // night or is required. A town with twenty equal filling stations keeps the
 // nearest of each kilometre. The others remain candidates on the map and ways
 // out if a place is closed; they are no stops of the problem.
-func thin(stops []planner.Stop) []planner.Stop {
+func thin(stops []planner.Stop, a axis) []planner.Stop {
+	km := func(i int) float64 { return a.route(stops[i].Km) } // a ferry lies between its piers
 	order := make([]int, len(stops))
 	for i := range order {
 		order[i] = i
@@ -31,10 +32,10 @@ func thin(stops []planner.Stop) []planner.Stop {
 	keep := make([]bool, len(stops))
 	for _, i := range order {
 		keep[i] = true
-		for j := i - 1; j >= 0 && stops[i].Km-stops[j].Km <= besideKm && keep[i]; j-- {
+		for j := i - 1; j >= 0 && km(i)-km(j) <= besideKm && keep[i]; j-- {
 			keep[i] = !(keep[j] && replaces(stops[j], stops[i]))
 		}
-		for j := i + 1; j < len(stops) && stops[j].Km-stops[i].Km <= besideKm && keep[i]; j++ {
+		for j := i + 1; j < len(stops) && km(j)-km(i) <= besideKm && keep[i]; j++ {
 			keep[i] = !(keep[j] && replaces(stops[j], stops[i]))
 		}
 	}

@@ -110,7 +110,7 @@ func (g watched) learn(s Shown) (lesson Lesson, factor *life.Factor, err error) 
 	z := quantile(g.trip.Confident())
 	seen, err := old.Learn(life.Observation{
 		From: life.Reading{Level: g.from.Likely, SD: (g.from.High - g.from.Low) / 2 / z, Low: g.from.Low, High: g.from.High}, To: reading,
-		Waste: gauge.Waste, Unit: k.Unit, Likely: use.Likely, Day: use.Spread().Day, N: float64(g.nights) + math.Max(g.expected.Km-g.from.Km, 0)/100})
+		Waste: gauge.Waste, Unit: k.Unit, Likely: use.Likely, Day: use.Spread().Day, N: float64(g.nights) + g.driven()/100})
 	if err != nil {
 		return Lesson{}, nil, err
 	}
@@ -122,6 +122,11 @@ func (g watched) learn(s Shown) (lesson Lesson, factor *life.Factor, err error) 
 	return lesson, &seen.After, nil
 }
 
+// driven is the kilometres driven since the last service, ways off the route left out.
+func (g watched) driven() float64 {
+	return math.Max(g.use.sea.driven(g.expected.Km)-g.use.sea.driven(g.from.Km), 0)
+}
+
 // used is what the model says was used since the last service, before
 // anything was learnt. teaches is false where the vehicle does not live, or
 // where something else fills the tank on the way.
@@ -129,7 +134,7 @@ func (g watched) used() (use life.Use, teaches bool) {
 	if !g.use.lives {
 		return life.Use{}, false
 	}
-	km := math.Max(g.expected.Km-g.from.Km, 0)
+	km := g.driven()
 	middle := g.trip.Route[len(g.trip.Route)/2]
 	night := g.use.stay(nil, life.Where{Lat: middle.Lat(), Lon: middle.Lon()}, g.expected.Km, false)
 	road := g.use.road.Of(g.tank.ID).Times(km / 100)

@@ -27,7 +27,7 @@ func (b *Built) why(reasons []planner.Reason) []planner.Reason {
 }
 
 func (b *Built) reason(r planner.Reason) string {
-	where := fmt.Sprintf("between km %.0f and km %.0f", r.FromKm, r.ToKm)
+	where := fmt.Sprintf("between km %.0f and km %.0f", b.axis.route(r.FromKm), b.axis.route(r.ToKm))
 	for _, k := range b.Trip.Vehicle.Tanks {
 		if k.ID != r.Limit {
 			continue
@@ -43,6 +43,8 @@ func (b *Built) reason(r planner.Reason) string {
 		return fmt.Sprintf("No place for the night is near enough %s: a day of %.0f km is %.0f km too short.", where, d.MaxKmPerDay, r.Missing)
 	case "min":
 		return fmt.Sprintf("No place for the night is near enough %s: a day of %.0f minutes on the road is %.0f minutes too short.", where, d.MaxMinPerDay, r.Missing)
+	case "plan":
+		return fmt.Sprintf("No plan was found that gets beyond km %.0f, and no single change to a tank, the day, the nights or the end that cures it.", b.axis.route(r.ToKm))
 	case "backup":
 		return "No plan stays safe if a place is closed."
 	case "open":
