@@ -95,6 +95,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	}
 	b.tanks()
 	b.cautions = append(b.cautions, c.Cautions...)
+	if opt.Roads != nil {
+		b.dry(c)
+	}
 	for _, f := range b.axis.ferries {
 		b.cautions = append(b.cautions, b.onBoard(f.Crossing))
 	}

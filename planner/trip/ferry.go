@@ -138,6 +138,29 @@ func (b *Built) onBoard(f Crossing) string {
 	return text
 }
 
+// ashoreKm is how much of a stretch the roads know as road: neither a ferry nor off them.
+func ashoreKm(f Ferry, c Course) float64 {
+	land := f.ToKm - f.FromKm
+	less := func(from, to float64) { land -= max(min(to, f.ToKm)-max(from, f.FromKm), 0) }
+	for _, o := range c.Off {
+		less(o[0], o[1])
+	}
+	for _, k := range c.Ferries {
+		less(k.FromKm, k.ToKm)
+	}
+	return land
+}
+
+// dry warns of ferries that the trip names where the map has roads: their
+// kilometres would be driven, and use what nobody counts.
+func (b *Built) dry(c Course) {
+	for i, f := range b.Trip.Ferries {
+		if land := ashoreKm(f, c); land > (f.ToKm-f.FromKm)/2 {
+			b.cautions = append(b.cautions, fmt.Sprintf("Ferry %d, km %.1f to km %.1f, is on roads of the map data for %.0f km: nothing is counted as used there. Is it still where the route is? Else change or remove it.", i+1, f.FromKm, f.ToKm, land))
+		}
+	}
+}
+
 // late is how much later than its usual departure the trip begins, in minutes.
 func (b *Built) late() float64 { return max(b.Trip.FromMin-b.Trip.Day.DepartMin, 0) }
 

@@ -151,11 +151,30 @@ func TestFerriesOfRoads(t *testing.T) {
 	}
 }
 
-// boats are roads that know ferries only.
-type boats struct{ ferries []Crossing }
+// A ferry of the trip where the roads have a road is warned of; at sea it is not.
+func TestFerryOnDryLand(t *testing.T) {
+	tr := eastwards(200)
+	tr.Ferries = []Ferry{{FromKm: 20, ToKm: 30, Min: 20}, {FromKm: 50, ToKm: 80, Min: 120}, {FromKm: 100, ToKm: 110, Min: 60}}
+	roads := boats{ferries: []Crossing{{Ferry: Ferry{49, 81, 60}}}, off: [][2]float64{{98, 106}}}
+	text := strings.Join(mustBuild(t, tr, nil, Options{Roads: roads}).cautions, "\n")
+	if !strings.Contains(text, "Ferry 1, km 20.0 to km 30.0, is on roads of the map data for 10 km") || strings.Contains(text, "Ferry 2, ") || strings.Contains(text, "Ferry 3, ") {
+		t.Errorf("cautions\n%s", text)
+	}
+	if text := strings.Join(mustBuild(t, tr, nil, Options{}).cautions, "\n"); strings.Contains(text, "is on roads") {
+		t.Errorf("without roads: %s", text)
+	}
+}
 
-func (c boats) Course(Trip, float64) (Course, error) { return Course{Ferries: c.ferries}, nil }
-func (boats) Ways([]*Place) ([]Way, error)           { return nil, nil }
+// boats are roads that know ferries only.
+type boats struct {
+	ferries []Crossing
+	off     [][2]float64
+}
+
+func (c boats) Course(Trip, float64) (Course, error) {
+	return Course{Ferries: c.ferries, Off: c.off}, nil
+}
+func (boats) Ways([]*Place) ([]Way, error) { return nil, nil }
 
 // On a ferry gas is off: a stay after 6 h on one takes less gas than without,
 // and its battery runs all the hours that the engine does not.
