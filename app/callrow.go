@@ -18,6 +18,8 @@ type CallRow struct {
 	Call     trip.Call
 	N        int
 	Current  bool
+	Made     bool // ticked off
+	Next     bool // of those that are not, after one that is
 	Strips   []trip.Strip
 	Currency string
 	Known    map[string]bool // cautions that an earlier stop has shown
@@ -33,6 +35,9 @@ func (r *CallRow) Render() app.UI {
 	if r.Current {
 		class += " current"
 	}
+	if r.Made {
+		class += " made"
+	}
 	return app.Article().Class(class).ID("stop-"+strconv.Itoa(r.N)).
 		Aria("labelledby", r.id("name")).
 		On("mouseenter", r.onPoint).On("focusin", r.onPoint).On("click", r.onPoint).
@@ -41,8 +46,12 @@ func (r *CallRow) Render() app.UI {
 				svg(draw.El("svg", "class", "number", "viewBox", "-11 -11 22 22", "aria-hidden", "true", "focusable", "false").With(draw.Disc(r.N, c.Night, 0, 0))),
 				app.Span().Class("arrive").Body(app.Span().Class("unseen").Text(say.arrive+" "), app.Text(clock(c.ArriveMin))),
 				app.Span().Class("leave").Body(app.Span().Class("unseen").Text(say.leave+" "), app.Text(clock(c.LeaveMin))),
+				app.Label().Class("tickoff").Body(
+					app.Input().Type("checkbox").Name("tick:"+r.tick()).Aria("label", say.made+": "+r.name()).Checked(r.Made).OnChange(r.onMade),
+					app.Span().Text(say.made)),
 			),
 			app.Div().Class("what").Body(
+				app.If(r.Next, func() app.UI { return app.P().Class("next").Text(say.next) }),
 				app.H4().ID(r.id("name")).Text(r.name()),
 				app.P().Class("where").Text(r.where()),
 				app.Ul().Class("tasks").Body(r.tasks()...),
@@ -170,6 +179,10 @@ func (r *CallRow) facts() app.UI {
 		)
 	})
 }
+
+func (r *CallRow) tick() string { return stopTicks + "/" + r.Call.Stop }
+
+func (r *CallRow) onMade(ctx app.Context, e app.Event) { send(ctx, Ticked{r.tick()}) }
 
 func (r *CallRow) onPoint(ctx app.Context, e app.Event) {
 	ctx.PreventUpdate()

@@ -65,7 +65,7 @@ func TestContrastOfTheStyleSheet(t *testing.T) {
 		}{
 			{"ink", "paper", 7}, {"ink", "sheet", 7}, {"ink", "accent-area", 7}, {"ink", "warn-area", 7}, {"ink", "land", 4.5}, {"ink", "supply-area", 4.5}, {"ink", "waste-area", 4.5},
 			{"soft", "paper", 4.5}, {"soft", "sheet", 4.5}, {"soft", "accent-area", 4.5}, {"soft", "land", 4.5},
-			{"supply", "sheet", 4.5}, {"waste", "sheet", 4.5}, {"warn", "paper", 4.5}, {"warn", "accent-area", 4.5}, {"accent", "paper", 4.5}, {"on-accent", "accent", 4.5},
+			{"supply", "sheet", 4.5}, {"waste", "sheet", 4.5}, {"warn", "paper", 4.5}, {"warn", "accent-area", 4.5}, {"accent", "paper", 4.5}, {"accent", "accent-area", 4.5}, {"on-accent", "accent", 4.5},
 			{"edge", "sheet", 3}, {"edge", "paper", 3}, {"supply", "supply-area", 3}, {"waste", "waste-area", 3}, {"warn", "supply-area", 3}, {"warn", "waste-area", 3},
 			{"accent", "land", 3}, {"accent", "sea", 3}, {"accent", "supply-area", 3}, {"accent", "waste-area", 3},
 		} {

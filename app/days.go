@@ -19,6 +19,7 @@ type Days struct {
 	Plan  trip.Itinerary
 	Avoid []string
 	Now   int // number of the stop at the cursor; 0 is none
+	Ticks []string
 	Units Units
 }
 
@@ -28,8 +29,9 @@ func (d *Days) Render() app.UI {
 		body = append(body, d.done())
 	}
 	n, known := 0, map[string]bool{}
+	next := d.next()
 	for _, day := range d.Plan.Days {
-		body = append(body, d.day(day, n, known))
+		body = append(body, d.day(day, n, next, known))
 		n += len(day.Calls)
 	}
 	body = append(body, d.leftOut()...)
@@ -51,13 +53,25 @@ func (d *Days) done() app.UI {
 		app.H3().ID("behind-title").Text(say.behind), app.Ul().Body(lis...))
 }
 
-// day shows one day. before counts the stops of earlier days, known holds
-// their cautions and gets this day's.
-func (d *Days) day(day trip.Day, before int, known map[string]bool) app.UI {
+// next is the number of the first stop that is not ticked off after one that
+// is; 0: nobody ticks.
+func (d *Days) next() (n int) {
+	m := Model{Ticks: d.Ticks}
+	for i, c := range callsOf(d.Plan) {
+		if m.ticked(c) {
+			n = i + 2
+		}
+	}
+	return n
+}
+
+// day shows one day. before counts the stops of earlier days, next is the
+// number of the next one, known holds their cautions and gets this day's.
+func (d *Days) day(day trip.Day, before, next int, known map[string]bool) app.UI {
 	var calls []app.UI
 	for i, c := range day.Calls {
 		calls = append(calls, app.Li().Body(&CallRow{
-			Call: c, N: before + i + 1, Current: before+i+1 == d.Now, Known: maps.Clone(known),
+			Call: c, N: before + i + 1, Current: before+i+1 == d.Now, Made: Model{Ticks: d.Ticks}.ticked(c), Next: before+i+1 == next, Known: maps.Clone(known),
 			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Units: d.Units,
 		}))
 		for _, c := range c.Cautions {

@@ -19,10 +19,11 @@ var say = struct {
 	refusedHead, refusedWhere, refusedMissing, cure, nearest, notValid                                                  string
 	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                                    string
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                                               string
-	legend, care, careMost, likely                                                                                                string
+	legend, care, careMost, likely                                                                                      string
 	roadTitle, roadHelp, roadHere, roadWhere, roadBetween, roadKm, roadMap, roadMapped, roadTime, roadWantKm            string
+	roadAsk, roadAsking, roadFix, roadFixOff, roadNotAllowed, roadNoPosition, roadTooLong, roadBehind, roadBehindHelp   string
 	roadGauges, gaugeNone, gaugeQuarters, gaugeLamp, gaugeShows, roadShut, roadOther, roadNoOther                       string
-	roadGo, roadNews, roadBack, roadLearnt, behind                                                                      string
+	roadGo, roadNews, roadBack, roadLearnt, behind, made, next                                                          string
 	returnTitle, returnStation, returnAgreed, weight                                                                    string
 	listsTitle, listsHelp, listDone, listClear, howTitle, navLists                                                      string
 	countedTitle, countedLine, countedGain, countedNight, countedLearnt                                                 string
@@ -99,12 +100,17 @@ var say = struct {
 	legend: "Full: planned with, enough on %.0f of 100 such trips. Dotted: likely. Pale: at best.", care: "The caution costs %s.", careMost: "The caution costs at most %s.", likely: "likely %s",
 
 	roadTitle: "On the road", roadHelp: "Where are you, when, and what do the gauges show? The rest is planned anew, without a network.",
-	roadHere: "Here and now", roadWhere: "At stop", roadBetween: "between stops", roadKm: "Along the route", roadMap: "or click on the map", roadMapped: "from the map", roadTime: "Local time",
+	roadHere: "Here and now", roadWhere: "At stop", roadBetween: "between stops", roadKm: "Along the route", roadMap: "or click on the map", roadMapped: "from the map or the device", roadTime: "Local time",
 	roadWantKm: "Say where you are: a place before the end of the route (%s).",
+	roadAsk:    "Where am I?", roadAsking: "Asking the device …", roadFix: "The device says %s, to within %s.", roadFixOff: "The device says %s, to within %s; the route is %s away: the plan goes on from where you are.",
+	roadNotAllowed: "This page may not know where the device is. Allow it for this page in the browser's settings (that needs https), or say the place.",
+	roadNoPosition: "The device does not know where it is: switch its position on, go where it sees the sky, or say the place.",
+	roadTooLong:    "The device found no position in time: go where it sees the sky and ask again, or say the place.",
+	roadBehind:     "Stops behind you", roadBehindHelp: "Untick where you did not call: what was to be done there is then still to do.",
 	roadGauges: "Gauges", gaugeNone: "not read", gaugeQuarters: "quarters", gaugeLamp: "a lamp", gaugeShows: " shows",
 	roadShut: "Closed, or of no use", roadOther: "Another place", roadNoOther: "none",
 	roadGo: "Plan from here", roadNews: "From the gauges and the clock", roadBack: "Take back the plan from the road", roadLearnt: "%s: planned with %.0f %% of the usual use, learnt from the gauges.",
-	behind: "Behind you",
+	behind: "Behind you", made: "Done", next: "Next",
 
 	returnTitle: "Giving it back", returnStation: "Last place for diesel", returnAgreed: "Then", weight: "About %.0f kg of %.0f kg as it sets off",
 	listsTitle: "Checklists", listsHelp: "Ticks stay on this machine.", listDone: "%d of %d", listClear: "Clear the ticks", howTitle: "How it is done", navLists: "Lists",

@@ -51,9 +51,10 @@ type Model struct {
 	News   []string // what the last readings on the road taught
 	Before *Before  // the last plan from the road
 
-	Units Units    // shown and typed in
-	Ticks []string // of checklists, sorted: set-off/gas
-	Marks int      // counts changes of these two worth keeping
+	Units  Units             // shown and typed in
+	Ticks  []string          // of checklists and of stops, sorted: set-off/gas, stop/n12
+	Gauges map[string]string // kind of gauge by vehicle and tank: ulmar/diesel
+	Marks  int               // counts changes of these worth keeping
 
 	Roads   Roads
 	Legs    Legs           // of the route being drawn, as far as known

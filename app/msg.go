@@ -35,6 +35,7 @@ type (
 	TripRead struct {
 		File File
 		Trip trip.Trip
+		Last bool // it is the one of the last visit
 	}
 	// OpenFailed: a file could not be read; everything else stays as it was.
 	OpenFailed struct{ Name, Why string }
@@ -57,6 +58,8 @@ type (
 	Marks struct {
 		Units Units    `json:"units,omitempty"`
 		Ticks []string `json:"ticks,omitempty"` // sorted
+
+		Gauges map[string]string `json:"gauges,omitempty"`
 	}
 	// Ticked: an item of a checklist is done, or is not.
 	Ticked struct{ Item string }
@@ -70,6 +73,13 @@ type (
 		Point orb.Point
 		Km    float64
 	}
+	// HereAsked: the device is to say where it is. HereFound, HereUnknown: it does, it does not.
+	HereAsked struct{}
+	HereFound struct {
+		Point   orb.Point
+		WithinM float64
+	}
+	HereUnknown struct{ Why error }
 	// WentOn: plan from here. WentBack takes that back.
 	WentOn   struct{}
 	WentBack struct{}
@@ -135,6 +145,9 @@ func (Ticked) isMsg()        {}
 func (TicksCleared) isMsg()  {}
 func (ReportToggled) isMsg() {}
 func (ReportPointed) isMsg() {}
+func (HereAsked) isMsg()     {}
+func (HereFound) isMsg()     {}
+func (HereUnknown) isMsg()   {}
 func (WentOn) isMsg()        {}
 func (WentBack) isMsg()      {}
 func (Answered) isMsg()      {}

@@ -67,7 +67,7 @@ func (p *Page) words() []app.UI {
 		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan, Units: m.Units, Kept: m.Phase == Planned && m.Plan.Status == planner.Feasible})
 	}
 	return append(out,
-		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor), Units: m.Units},
+		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor), Ticks: m.Ticks, Units: m.Units},
 		&HandBack{Return: m.Plan.Return, Units: m.Units},
 		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks},
 		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Units: m.Units},

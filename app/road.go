@@ -1,6 +1,7 @@
 package page
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -10,6 +11,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/app/browser"
 	"ullage/planner/life"
 	"ullage/planner/life/units"
 	"ullage/planner/trip"
@@ -19,7 +21,10 @@ import (
 // and what is closed. Texts are as typed, by the key of their control.
 type Report struct {
 	Said   map[string]string
-	At     *orb.Point // chosen on the map; nil: the kilometre counts
+	At     *orb.Point // chosen on the map, or said by the device; nil: the kilometre counts
+	Asking bool       // the device is to say where it is
+	Device string     // what it said
+	Lost   string     // why it says nothing
 	Clock  bool       // the time is that of a clock, not of the plan
 	Closed []string   // ids of places
 	Wrong  string
@@ -31,6 +36,7 @@ const (
 	roadWhere  = "road:where" // number of a stop
 	roadKm     = "road:km"
 	roadTime   = "road:time"
+	roadMade   = "road:made:" // id of a stop
 	roadKind   = "road:kind:"
 	roadValue  = "road:value:"
 	roadClosed = "road:closed:"
@@ -40,14 +46,23 @@ const (
 const nowLayout = "2006-01-02T15:04" // of an input of that kind, and of [trip.Now]
 
 // newReport begins where the plan is now, if the trip is under way, or else at
-// the cursor.
+// the cursor; not before the last stop that is ticked. Kinds of gauges are those
+// of the last time.
 func newReport(m Model, now string) *Report {
 	r := &Report{}
+	for _, k := range m.Trip.Vehicle.Tanks {
+		r.Said = with(r.Said, roadKind+k.ID, m.Gauges[m.Trip.Vehicle.ID+"/"+k.ID])
+	}
 	min := m.Cursor
 	start, _ := time.Parse(trip.DateLayout, m.Trip.Start)
 	if at, err := time.Parse(nowLayout, now); err == nil {
 		if n := at.Sub(start).Minutes(); n >= m.Axis.Start().Min && n <= m.Axis.End().Min {
-			min, r.Clock, r.Said = n, true, with(nil, roadTime, now)
+			min, r.Clock, r.Said = n, true, with(r.Said, roadTime, now)
+		}
+	}
+	for _, c := range callsOf(m.Plan) {
+		if m.ticked(c) {
+			min = math.Max(min, c.ArriveMin)
 		}
 	}
 	return r.at(m, min)
@@ -55,7 +70,7 @@ func newReport(m Model, now string) *Report {
 
 // at returns what is said with place and time of the plan at a minute.
 func (r Report) at(m Model, min float64) *Report {
-	r.At = nil
+	r.At, r.Device = nil, ""
 	if !r.Clock {
 		start, _ := time.Parse(trip.DateLayout, m.Trip.Start)
 		r.Said = with(r.Said, roadTime, start.Add(time.Duration(min)*time.Minute).Format(nowLayout))
@@ -80,7 +95,7 @@ func (r Report) hear(m Model, key, text string) *Report {
 			}
 		}
 	case key == roadKm:
-		r.At = nil
+		r.At, r.Device = nil, ""
 	case key == roadOther:
 		r.Said = with(r.Said, key, "")
 		if text != "" && !slices.Contains(r.Closed, text) {
@@ -106,9 +121,86 @@ func (r Report) here(m Model) (km float64, ok bool) {
 	return km, err == nil
 }
 
+// locate takes what the device says, or that it is asked.
+func (r Report) locate(m Model, msg Msg) *Report {
+	r.Asking, r.Lost = false, ""
+	switch msg := msg.(type) {
+	case HereAsked:
+		r.Asking = true
+	case HereUnknown:
+		r.Lost = say.roadNoPosition
+		if errors.Is(msg.Why, browser.ErrNotAllowed) {
+			r.Lost = say.roadNotAllowed
+		} else if errors.Is(msg.Why, browser.ErrTooLong) {
+			r.Lost = say.roadTooLong
+		}
+	case HereFound:
+		km, off, err := m.Trip.Locate(m.Plan, msg.Point, r.Said[roadTime])
+		if err != nil {
+			r.Lost = roadTrouble(err)
+			break
+		}
+		r = *r.km(m, km)
+		r.At, r.Said = &msg.Point, with(r.Said, roadWhere, "")
+		r.Device = fmt.Sprintf(say.roadFix, m.Units.mark(km), m.Units.span(msg.WithinM))
+		if off > offRouteKm {
+			r.Device = fmt.Sprintf(say.roadFixOff, m.Units.mark(km), m.Units.span(msg.WithinM), m.Units.km(off))
+		}
+	}
+	return &r
+}
+
+// offRouteKm is how far off the route is worth a word: a receiver and the line
+// of a route both err by some hundred metres.
+const offRouteKm = 0.5
+
+// roadTrouble says an error of package trip to somebody on the road.
+func roadTrouble(err error) string { return capital(strings.TrimPrefix(err.Error(), "on the road: ")) }
+
+// stopTicks is the list of ticks for stops, beside the checklists.
+const stopTicks = "stop"
+
+// ticked tells whether a stop is ticked off.
+func (m Model) ticked(c trip.Call) bool {
+	_, ok := slices.BinarySearch(m.Ticks, stopTicks+"/"+c.Stop)
+	return ok
+}
+
+// A visit is a stop here or behind, and whether it was called at.
+type visit struct {
+	Call trip.Call
+	Made bool
+}
+
+// visits are the stops here and behind. What is said of one counts; else the
+// ticks, if any stop is ticked off; else all are made that the clock leaves time for.
+func (r Report) visits(m Model) []visit {
+	km, ok := r.here(m)
+	passed, err := m.Trip.Passed(m.Plan, km, r.Said[roadTime])
+	if !ok || err != nil {
+		return nil
+	}
+	ticks := slices.ContainsFunc(callsOf(m.Plan), m.ticked)
+	var out []visit
+	for _, p := range passed {
+		v := visit{p.Call, p.Over}
+		if ticks {
+			v.Made = m.ticked(p.Call)
+		}
+		if said := r.Said[roadMade+p.Call.Stop]; said != "" {
+			v.Made = said == "true"
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
 // now is what was said, as the planner takes it.
 func (r Report) now(m Model) (trip.Now, error) {
-	n := trip.Now{At: r.At, Time: r.Said[roadTime], Closed: r.Closed, Gauges: map[string]trip.Shown{}}
+	n := trip.Now{At: r.At, Time: r.Said[roadTime], Closed: r.Closed, Gauges: map[string]trip.Shown{}, Called: map[string]bool{}}
+	for _, v := range r.visits(m) {
+		n.Called[v.Call.Stop] = v.Made
+	}
 	if r.At == nil {
 		km, ok := r.here(m)
 		if !ok {
@@ -147,11 +239,12 @@ func goOn(m Model) Model {
 	}
 	if err != nil {
 		r := *m.Report
-		r.Wrong = capital(strings.TrimPrefix(err.Error(), "on the road: "))
+		r.Wrong = roadTrouble(err)
 		m.Report = &r
 		return m
 	}
-	m.Before, m.News = &Before{m.Trip, *m.Report, m.Points, m.Track, m.Matched, m.Round}, nil
+	m.Before, m.News = &Before{m.Trip, *m.Report, m.Ticks, m.Points, m.Track, m.Matched, m.Round}, nil
+	m = m.untick(stopTicks) // what is behind is history now
 	for _, l := range o.Lessons {
 		m.News = append(m.News, l.Text)
 	}
@@ -166,6 +259,7 @@ func goOn(m Model) Model {
 type Before struct {
 	Trip    trip.Trip
 	Report  Report
+	Ticks   []string
 	Points  orb.LineString
 	Track   orb.LineString
 	Matched bool
@@ -179,6 +273,8 @@ func goBack(m Model) Model {
 	b := *m.Before
 	m.Trip, m.Report, m.Points, m.Track, m.Matched, m.Round = b.Trip, &b.Report, b.Points, b.Track, b.Matched, b.Round
 	m.Before, m.News = nil, nil
+	m.Ticks = b.Ticks
+	m.Marks++
 	return ask(m)
 }
 

@@ -2,6 +2,7 @@ package page
 
 import (
 	"strconv"
+	"strings"
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -22,6 +23,7 @@ type roadModel struct {
 	Plan   trip.Itinerary
 	Report *Report // nil: the panel is shut
 	Tanks  []trip.Tank
+	Visits []visit // here and behind
 	News   []string
 	Back   bool // the last plan from the road can be taken back
 	Ready  bool // the plan is one of the trip
@@ -29,7 +31,10 @@ type roadModel struct {
 }
 
 func roadOf(m Model) roadModel {
-	out := roadModel{m.Plan, m.Report, m.Trip.Vehicle.Tanks, m.News, m.Before != nil, m.HasPlan() && m.Shown == m.Wanted, m.Units}
+	out := roadModel{m.Plan, m.Report, m.Trip.Vehicle.Tanks, nil, m.News, m.Before != nil, m.HasPlan() && m.Shown == m.Wanted, m.Units}
+	if m.Report != nil {
+		out.Visits = m.Report.visits(m)
+	}
 	if len(out.News) == 0 {
 		out.News = learnt(m.Plan)
 	}
@@ -53,12 +58,58 @@ func (p *RoadPanel) form() app.UI {
 	m := p.Model
 	return app.Form().ID("road-form").Class("form").Aria("label", say.roadTitle).OnSubmit(p.onGo).Body(
 		app.P().Class("help").Text(say.roadHelp),
-		group(say.roadHere, p.here()),
+		group(say.roadHere, append([]app.UI{p.device()}, p.here()...)),
+		app.If(len(m.Visits) > 0, func() app.UI { return group(say.roadBehind, p.behind()) }),
 		group(say.roadGauges, p.gauges()),
 		group(say.roadShut, p.closed()),
 		app.If(m.Report.Wrong != "", func() app.UI { return app.P().Class("trouble").Role("alert").Text(m.Units.prose(m.Report.Wrong)) }),
 		app.Button().ID("road-go").Type("submit").Class("main").Text(say.roadGo).Disabled(!m.Ready),
 	)
+}
+
+// device asks the device where it is, if somebody wishes so.
+func (p *RoadPanel) device() app.UI {
+	r := p.Model.Report
+	said := r.Device
+	if r.Asking {
+		said = say.roadAsking
+	}
+	return app.Div().Class("field wide").Body(
+		app.Button().ID("here").Type("button").Text(say.roadAsk).OnClick(p.onHere),
+		app.P().ID("here-said").Class("hint").Role("status").Text(said),
+		app.If(r.Lost != "", func() app.UI {
+			return app.P().ID("here-lost").Class("trouble").Role("alert").Text(p.Model.Units.prose(r.Lost))
+		}),
+	)
+}
+
+// behind are the stops here and behind, to say which were called at.
+func (p *RoadPanel) behind() []app.UI {
+	m := p.Model
+	out := []app.UI{app.P().Class("help field wide").Text(say.roadBehindHelp)}
+	for _, v := range m.Visits {
+		c := v.Call
+		var does []string
+		for _, t := range c.Tasks {
+			does = append(does, t.Verb+" "+tankName(m.Tanks, t.Tank))
+		}
+		if c.Night {
+			does = append(does, nights(c.Nights))
+		}
+		tick := p.control(roadMade+c.Stop, nameOf(c)+" · "+m.Units.mark(c.Km)+" · "+strings.Join(does, ", "), "", "checkbox")
+		tick.Value, tick.Wide = strconv.FormatBool(v.Made), true
+		out = append(out, tick)
+	}
+	return out
+}
+
+func tankName(tanks []trip.Tank, id string) string {
+	for _, k := range tanks {
+		if k.ID == id {
+			return k.Name
+		}
+	}
+	return id
 }
 
 // group is a heading with its fields.
@@ -156,6 +207,8 @@ func (p *RoadPanel) onGo(ctx app.Context, e app.Event) {
 	e.PreventDefault()
 	send(ctx, WentOn{})
 }
+
+func (p *RoadPanel) onHere(ctx app.Context, e app.Event) { send(ctx, HereAsked{}) }
 
 func (p *RoadPanel) onBack(ctx app.Context, e app.Event) { send(ctx, WentBack{}) }
 

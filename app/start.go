@@ -20,7 +20,7 @@ const (
 	storeName  = "ullage"
 	keptTrip   = "trip"   // a trip file
 	keptIndex  = "places" // a list of kept, as JSON
-	keptMarks  = "marks"  // a Marks, as JSON
+	keptMarks  = "marks"  // a Marks, beside the store
 	demoPlaces = "/web/demo.osm.pbf"
 	demoTrip   = "/web/demo.trip.geojson"
 )
@@ -49,6 +49,11 @@ func (p *Page) OnMount(ctx app.Context) {
 		},
 		// A frame later, so that reading an answer and showing it are two tasks.
 		inOrder(func(f func()) { ctx.After(20*time.Millisecond, func(app.Context) { f() }) }))
+	var marks Marks
+	if err := ctx.LocalStorage().Get(keptMarks, &marks); err != nil {
+		app.Log(err)
+	}
+	p.tell(ctx, marks)
 	ctx.Async(func() {
 		defer p.guard(ctx)
 		store, err := browser.OpenStore(storeName)
@@ -56,15 +61,8 @@ func (p *Page) OnMount(ctx app.Context) {
 			app.Log(err) // it keeps in memory: the page works, and forgets
 		}
 		files := lastVisit(store)
-		var marks Marks
-		if b, ok, err := store.Get(keptMarks); err == nil && ok {
-			if err := json.Unmarshal(b, &marks); err != nil {
-				app.Log(err)
-			}
-		}
 		ctx.Dispatch(func(ctx app.Context) {
 			p.store = store
-			p.tell(ctx, marks)
 			p.open(ctx, files, false)
 		})
 	})
@@ -128,14 +126,13 @@ func (p *Page) saveTrip(ctx app.Context) {
 	p.put(ctx, keptTrip, b.Bytes())
 }
 
-// saveMarks keeps units and ticks for the next visit.
+// saveMarks keeps units, ticks and kinds of gauges for the next visit, at once:
+// a phone may put the page away right after a tick, and writing to the store
+// takes a moment.
 func (p *Page) saveMarks(ctx app.Context) {
-	b, err := json.Marshal(Marks{p.m.Units, p.m.Ticks})
-	if err != nil {
-		app.Log(err)
-		return
+	if err := ctx.LocalStorage().Set(keptMarks, Marks{p.m.Units, p.m.Ticks, p.m.Gauges}); err != nil {
+		p.m.Trouble = fmt.Sprintf(say.notKept, err)
 	}
-	p.put(ctx, keptMarks, b)
 }
 
 // keepPlaces keeps a file of places for the next visit.

@@ -40,6 +40,15 @@ func (u Units) mark(km float64) string {
 	return word + draw.Amount(d.Show(km))
 }
 
+// span writes a short distance in metres or feet, a longer one as km does.
+func (u Units) span(m float64) string {
+	if m >= 1000 {
+		return u.km(m / 1000)
+	}
+	d := u.of(units.Length)
+	return strconv.FormatFloat(d.Show(m), 'f', 0, 64) + thin + d.Symbol
+}
+
 // tank is the unit of a tank's content. What is not litres is shown as it is.
 func (u Units) tank(unit string) units.Unit {
 	if unit == "L" {

@@ -39,6 +39,7 @@ func Update(m Model, msg Msg) Model {
 		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
 		m.Trip.Avoid, m.Trip.Require, m.Trip.Keep = nil, nil, nil
 		m.Draft, m.Points, m.Track, m.Matched, m.Round = nil, nil, msg.Line, false, nil
+		m = m.untick(stopTicks)
 		m.Report, m.News, m.Before = nil, nil, nil
 		m = ask(m)
 	case TripRead:
@@ -46,6 +47,9 @@ func Update(m Model, msg Msg) Model {
 		m.Trip, m.Typed, m.Wrong, m.Draft = msg.Trip, nil, nil, nil
 		m.Points, m.Track, m.Matched, m.Round, m.Legs = nil, nil, false, nil, nil
 		m.Report, m.News, m.Before = nil, nil, nil
+		if !msg.Last {
+			m = m.untick(stopTicks)
+		}
 		m = ask(m)
 	case OpenFailed:
 		m.Phase, m.Note = Failed, msg.Why
@@ -65,7 +69,7 @@ func Update(m Model, msg Msg) Model {
 		}
 		m = ask(m)
 	case Marks:
-		m.Units, m.Ticks = msg.Units, msg.Ticks
+		m.Units, m.Ticks, m.Gauges = msg.Units, msg.Ticks, msg.Gauges
 	case Ticked:
 		i, there := slices.BinarySearch(m.Ticks, msg.Item)
 		if m.Ticks = slices.Clone(m.Ticks); there {
@@ -75,8 +79,7 @@ func Update(m Model, msg Msg) Model {
 		}
 		m.Marks++
 	case TicksCleared:
-		m.Ticks = slices.DeleteFunc(slices.Clone(m.Ticks), func(s string) bool { return strings.HasPrefix(s, msg.List+"/") })
-		m.Marks++
+		m = m.untick(msg.List)
 	case ReportToggled:
 		if m.Report != nil || !m.HasPlan() {
 			m.Report = nil
@@ -89,6 +92,11 @@ func Update(m Model, msg Msg) Model {
 			r := m.Report.km(m, msg.Km)
 			r.At, r.Said = &msg.Point, with(r.Said, roadWhere, "")
 			m.Report = r
+			m = showReport(m)
+		}
+	case HereAsked, HereFound, HereUnknown:
+		if m.Report != nil {
+			m.Report = m.Report.locate(m, msg)
 			m = showReport(m)
 		}
 	case WentOn:
@@ -114,6 +122,16 @@ func Update(m Model, msg Msg) Model {
 		m.Waiting = true
 	case OfflineReady:
 		m.Offline = true
+	}
+	return m
+}
+
+// untick takes the ticks of a list away.
+func (m Model) untick(list string) Model {
+	left := slices.DeleteFunc(slices.Clone(m.Ticks), func(s string) bool { return strings.HasPrefix(s, list+"/") })
+	if len(left) < len(m.Ticks) {
+		m.Ticks = left
+		m.Marks++
 	}
 	return m
 }
@@ -156,6 +174,10 @@ func edit(m Model, msg Edited) Model {
 	if strings.HasPrefix(msg.Field, roadPrefix) {
 		if m.Report != nil {
 			m.Report = m.Report.hear(m, msg.Field, msg.Text)
+			if tank, is := strings.CutPrefix(msg.Field, roadKind); is {
+				m.Gauges = with(m.Gauges, m.Trip.Vehicle.ID+"/"+tank, msg.Text)
+				m.Marks++
+			}
 			m = showReport(m)
 		}
 		return m

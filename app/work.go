@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+	"github.com/paulmach/orb"
 
 	"ullage/app/browser"
 	"ullage/app/job"
@@ -33,6 +34,9 @@ func (p *Page) tell(ctx app.Context, msg Msg) {
 		})
 	}
 	p.follow(ctx, msg, was)
+	if _, asked := msg.(HereAsked); asked {
+		p.locate(ctx)
+	}
 	p.followDraft(ctx)
 	if p.m.Marks != was.Marks {
 		p.saveMarks(ctx)
@@ -77,6 +81,25 @@ func (p *Page) plan(ctx app.Context, no int) {
 			return
 		}
 		p.tell(ctx, Answered{no, a.Itinerary, a.Done})
+	})
+}
+
+// hereWithin is how long a device may take to find itself: a receiver that was
+// off needs about half a minute (from memory).
+const hereWithin = 45 * time.Second
+
+// locate asks the device where it is.
+func (p *Page) locate(ctx app.Context) {
+	ctx.Async(func() {
+		defer p.guard(ctx)
+		fix, err := browser.Here(hereWithin)
+		ctx.Dispatch(func(ctx app.Context) {
+			if err != nil {
+				p.tell(ctx, HereUnknown{err})
+				return
+			}
+			p.tell(ctx, HereFound{orb.Point{fix.Lon, fix.Lat}, fix.WithinM})
+		})
 	})
 }
 
@@ -138,7 +161,7 @@ func (p *Page) opened(ctx app.Context, f source, o job.Opened, data []byte, add 
 		p.tell(ctx, RouteRead{file, o.Route})
 	case "trip":
 		if o.Trip != nil {
-			p.tell(ctx, TripRead{file, *o.Trip})
+			p.tell(ctx, TripRead{file, *o.Trip, f.name == say.lastTrip})
 		}
 	case "fleet":
 		p.tell(ctx, FleetRead{o.Fleet})

@@ -30,7 +30,7 @@ func (t Trip) Passed(it Itinerary, km float64, time string) ([]Passed, error) {
 	var out []Passed
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
-			if c.Km <= km+hereKm {
+			if c.Km <= km+hereKm && (now.behind(c) || !c.Night) {
 				out = append(out, Passed{c, now.behind(c) && (!c.Night || now.nights(c) > 0)})
 			}
 		}
@@ -56,10 +56,16 @@ func (t Trip) Locate(it Itinerary, at orb.Point, time string) (km, offKm float64
 }
 
 // behind: a call is behind if its place is, or if it is here and its time is
-// over. Who says that a call here is made has made it; a night is still to come.
+// over. Of a call here it counts what is said; a night is over by the clock only.
 func (n Now) behind(c Call) bool {
-	here := c.Km <= n.here+hereKm
-	return c.Km < n.here-hereKm || here && (c.LeaveMin <= n.min || n.Called[c.Stop] && !c.Night)
+	yes, said := n.Called[c.Stop]
+	switch {
+	case c.Km < n.here-hereKm:
+		return true
+	case c.Km > n.here+hereKm || said && !yes:
+		return false
+	}
+	return c.LeaveMin <= n.min || said && !c.Night
 }
 
 func (n Now) called(c Call) bool {

@@ -77,6 +77,10 @@ func TestCalledHere(t *testing.T) {
 	if o := mustOnward(t, b.Trip, it, now); o.Trip.Levels["grey"] != 0 || slices.Contains(o.Trip.Keep, "n3") {
 		t.Errorf("after it: grey water at %v, ahead %v", o.Trip.Levels["grey"], o.Trip.Keep)
 	}
+	now.Time, now.Called = "2026-06-13T12:30", map[string]bool{"n3": false} // late, and still to do
+	if o := mustOnward(t, b.Trip, it, now); o.Trip.Levels["grey"] < 30 || !slices.Contains(o.Trip.Keep, "n3") || len(o.Notes) > 0 && strings.Contains(o.Notes[0], "Passed") {
+		t.Errorf("not yet: grey water at %v, ahead %v, %q", o.Trip.Levels["grey"], o.Trip.Keep, o.Notes)
+	}
 }
 
 // By hand: a night that uses 40 L with a service in it, missed but spent elsewhere.

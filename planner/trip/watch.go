@@ -27,7 +27,7 @@ type watched struct {
 func (g *watched) look(it Itinerary, now Now) {
 	points := g.strip.Points
 	g.from = points[0]
-	undone, over, next := Level{}, 0.0, 0
+	undone, over, next, ahead := Level{}, 0.0, 0, len(points) // ahead begins with leaving the first call that is not behind
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
 			for next+1 < len(points) && !(points[next].Km == c.Km && points[next].Min >= c.ArriveMin-1e-6) {
@@ -39,6 +39,7 @@ func (g *watched) look(it Itinerary, now Now) {
 			before, after := points[next], points[next+1] // arriving and leaving
 			next += 2
 			if !now.behind(c) {
+				ahead = min(ahead, next-1)
 				continue
 			}
 			over = c.LeaveMin
@@ -54,7 +55,7 @@ func (g *watched) look(it Itinerary, now Now) {
 	}
 	// The last moment of the plan that is behind, and the way from it to here.
 	i := 0
-	for j, p := range points {
+	for j, p := range points[:ahead] {
 		if p.Km < now.here-hereKm || p.Km <= now.here+hereKm && p.Min <= max(now.min, over+1e-6) {
 			i = j
 		}
