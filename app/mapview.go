@@ -49,6 +49,7 @@ type MapView struct {
 	picked    string // words about the place pointed at
 	dragged   bool   // a point of the draft is held, or was until a moment ago
 	ahead     ahead
+	sketched  bool // there is something of a drag above the map
 	tellScale func()
 	stops     []func()
 }
@@ -221,6 +222,7 @@ func (v *MapView) push() {
 		}
 		return draftData(*is.Draft, is.Legs.of(is.Draft.Points))
 	})
+	v.land()
 	v.shown = is
 	if !same(was.Backdrop.Land, is.Backdrop.Land) {
 		v.paint()

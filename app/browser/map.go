@@ -35,12 +35,15 @@ type MapOptions struct {
 // A Map is a MapLibre map in an element of the page. It has no glyph server:
 // text is drawn from the fonts of the device.
 type Map struct {
-	v       app.Value
-	data    map[string]string // by source: what it shows, or will when the style is ready
-	ready   bool
-	stops   []func()
-	pointer string // CSS cursor
-	refit   func() // nil once a person has moved the map
+	v        app.Value
+	data     map[string]string // by source: what it shows, or will when the style is ready
+	ready    bool
+	stops    []func()
+	pointer  string // CSS cursor
+	refit    func() // nil once a person has moved the map
+	sketch   app.Value
+	shapes   []app.Value // of the sketch
+	sketched []Shape     // what they show
 }
 
 // A MapEvent is where something happened on the map.
@@ -78,6 +81,7 @@ func NewMap(container app.Value, opt MapOptions) (*Map, error) {
 			"attributionControl": false,
 			"locale":             map[string]any{"Map.Title": opt.Label},
 			"fadeDuration":       0,
+			"maxPitch":           0, // see Projection
 		})
 	})
 	if err != nil {

@@ -1,0 +1,90 @@
+package browser
+
+import (
+	"math"
+
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+)
+
+// A Shape is a line above a map: an SVG path in pixels from the map's upper
+// left corner, and the class that gives it its look.
+type Shape struct{ Class, Path string }
+
+// Sketch draws shapes above the map in place of those before, for what follows
+// the pointer: it costs no frame of the map, which without a graphics card are
+// a tenth of a second each. It does not move with the map.
+func (m *Map) Sketch(shapes ...Shape) {
+	_, _ = try(func() app.Value {
+		if m.sketch == nil {
+			m.sketch = element("svg")
+			m.sketch.Call("setAttribute", "class", "sketch")
+			m.sketch.Call("setAttribute", "aria-hidden", "true")
+			m.v.Call("getCanvasContainer").Call("appendChild", m.sketch)
+		}
+		for i := len(m.shapes); i < len(shapes); i++ {
+			m.shapes = append(m.shapes, element("path"))
+			m.sketch.Call("appendChild", m.shapes[i])
+		}
+		for i, path := range m.shapes {
+			s := Shape{}
+			if i < len(shapes) {
+				s = shapes[i]
+			}
+			if i < len(m.sketched) && m.sketched[i] == s {
+				continue
+			}
+			path.Call("setAttribute", "class", s.Class)
+			path.Call("setAttribute", "d", s.Path)
+		}
+		m.sketched = append(make([]Shape, 0, len(m.shapes)), shapes...)[:len(m.shapes)]
+		return app.Undefined()
+	})
+}
+
+func element(name string) app.Value {
+	return app.Window().Get("document").Call("createElementNS", "http://www.w3.org/2000/svg", name)
+}
+
+// Projection returns where positions are on the map as it stands now, in pixels
+// from its upper left corner. The map may be turned but is never tilted, so two
+// points tell the place of all.
+func (m *Map) Projection() func(lng, lat float64) (x, y float64) {
+	middle := m.Middle()
+	zoom, err := try(func() app.Value { return m.v.Call("getZoom") })
+	if err != nil {
+		return func(float64, float64) (x, y float64) { return 0, 0 }
+	}
+	beside := [2]float64{middle[0] + 360/math.Exp2(zoom.Float()), middle[1]}
+	a, b := m.project(middle), m.project(beside)
+	wa, wb := mercator(middle[0], middle[1]), mercator(beside[0], beside[1])
+	turn := (b - a) / (wb - wa)
+	return func(lng, lat float64) (x, y float64) {
+		p := a + (mercator(lng, lat)-wa)*turn
+		return real(p), imag(p)
+	}
+}
+
+// mercator is a position on the square of the world, x to the east, y to the south.
+func mercator(lng, lat float64) complex128 {
+	return complex((lng+180)/360, (1-math.Asinh(math.Tan(lat*math.Pi/180))/math.Pi)/2)
+}
+
+func (m *Map) project(q [2]float64) complex128 {
+	p, err := try(func() app.Value { return m.v.Call("project", []any{q[0], q[1]}) })
+	if err != nil {
+		return 0
+	}
+	return complex(p.Get("x").Float(), p.Get("y").Float())
+}
+
+// Settled calls f once the map has drawn all that it was given, or begins to move.
+func (m *Map) Settled(f func()) {
+	var stops []func()
+	done := func(app.Value) {
+		for _, stop := range stops {
+			stop()
+		}
+		f()
+	}
+	stops = append(stops, m.on("idle", "", done), m.on("movestart", "", done))
+}
