@@ -27,7 +27,8 @@ type bounds struct {
 	worth  []float64 // by tank
 	nights *nightsBound
 	tanks  []*tankBound
-	alone  []int // tanks with a worth in the nights' group
+	alone  []int     // tanks with a worth in the nights' group
+	shares []float64 // of visits, by stop, that the nights' group pays
 }
 
 func newBounds(m *model, worth []float64, nights tally, atNight []int, d detail) *bounds {
@@ -37,7 +38,8 @@ func newBounds(m *model, worth []float64, nights tally, atNight []int, d detail)
 	for k, t := range single {
 		b.tanks = append(b.tanks, newTankBound(m, t, worth, shares.of[k+1], shares.gives(k+1)))
 	}
-	b.nights = newNightsBound(m, atNight, d, worth, nights, shares.of[0])
+	b.shares = shares.of[0]
+	b.nights = newNightsBound(m, atNight, d, worth, nights, b.shares)
 	for t := range m.tanks {
 		isSingle := false
 		for _, u := range single {

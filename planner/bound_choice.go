@@ -57,20 +57,42 @@ func (f *finder) next() (more bool) {
 
 func (f *finder) first() {
 	for _, nights := range f.nights {
-		f.try(f.m.worths(), nights, f.m.bindingTanks(), rough)
-		f.pay(nights, rough)
+		tanks := f.m.bindingTanks()
+		f.try(f.m.bestWorth(tanks, nights), nights, tanks, rough)
 	}
 }
 
-// bestWage is the wage of a night with which rough bounds are tightest. They
-// are concave in it.
+// bestWorth gives those of these tanks that have no worth their price if that
+// makes bounds of this tank and the nights alone tighter.
+func (m *model) bestWorth(tanks []int, nights tally) []float64 {
+	best := m.worths()
+	for _, t := range tanks {
+		price := m.payable(t)
+		if best[t] != 0 || price == 0 {
+			continue
+		}
+		worth := slices.Clone(best)
+		worth[t] = price
+		alone := []int{t}
+		without := newSweep(m, newBounds(m, best, nights, alone, rough)).root()
+		if newSweep(m, newBounds(m, worth, nights, alone, rough)).root() > without {
+			best = worth
+		}
+	}
+	return best
+}
+
+// bestWage is the wage of a night with which a sketch of bounds is tightest.
+// They are concave in it.
 func (m *model) bestWage(stopped func() bool) float64 {
 	tanks := m.bindingTanks()
-	worth := m.payableWorths(tanks)
+	b := newBounds(m, m.payableWorths(tanks), tally{}, tanks, sketch)
+	w := newSweep(m, b)
 	value := func(wage float64) float64 {
-		return newSweep(m, newBounds(m, worth, tally{wage: wage}, tanks, detail{row: 1 << 20, tank: 3})).root()
+		b.nights = newNightsBound(m, tanks, sketch, b.worth, tally{wage: wage}, b.shares)
+		return w.root()
 	}
-	best, most := 0.0, value(0)
+	best, most := 0.0, w.root()
 	step := (1 + math.Abs(most)) / float64(20*m.least)
 	if value(step) <= most {
 		step = -step

@@ -27,10 +27,15 @@ func (b *nightsBound) row(s *state) int {
 		}
 		at += b.stride[k] * b.scales[k].class(0, hand)
 	}
-	if b.counts > 1 {
-		at += min(s.nights, b.counts-1) * (b.size / b.counts)
+	return at + b.counted(s.nights)
+}
+
+// counted is where in the rows these nights so far are.
+func (b *nightsBound) counted(nights int) int {
+	if b.counts == 1 {
+		return 0
 	}
-	return at
+	return min(nights, b.counts-1) * (b.size / b.counts)
 }
 
 // cost is the cost to go from before stop i on, of a label that is on the
@@ -42,14 +47,19 @@ func (b *nightsBound) cost(i int, l *label, hand []float64, layers []layer) floa
 		return math.Inf(1)
 	}
 	at := r*b.size + b.place(i, l, hand)
-	best := t.cost[at]
 	if len(layers) == 0 {
-		return best
+		return t.cost[at]
 	}
-	// Higher classes for what it costs, beyond its worth, to get there.
+	return b.withLayers(t, at, hand[b.tanks[b.priced]], layers)
+}
+
+// withLayers is the least cost to go from this place in the table, where x of
+// the priced tank is in hand, or from a higher class for what it costs, beyond
+// its worth, to get there.
+func (b *nightsBound) withLayers(t *nightTable, at int, x float64, layers []layer) float64 {
+	best := t.cost[at]
 	s, worth := &b.scales[b.priced], b.worth[b.tanks[b.priced]]
-	x, paid := hand[b.tanks[b.priced]], 0.0
-	most, used := x, 0.0 // of the first layer
+	most, paid, used := x, 0.0, 0.0 // used of the first layer
 	for _, y := range layers {
 		most += y.amount
 	}

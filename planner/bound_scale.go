@@ -16,15 +16,11 @@ type detail struct {
 }
 
 var (
+	sketch = detail{1 << 20, 3}
 	rough  = detail{1600, 12}
 	fine   = detail{1600, 48}
 	finest = detail{12800, 48}
 )
-
-// roughest is enough to find some plan, however long the trip.
-func roughest(m *model) detail {
-	return detail{row: 170 * (1 + len(m.stops)/100), tank: 6}
-}
 
 // A scale is the classes of one tank, the highest being a full tank. Of a tank
 // that driving leaves alone they are the headrooms that nights can leave. Of
@@ -71,6 +67,9 @@ func (s *scale) from(headroom float64, class int) float64 {
 	}
 	return max(0, s.values[class-1]-headroom)
 }
+
+// detour is what the way to a stop and back restores.
+func (s *scale) detour(stop *stopModel) float64 { return -s.perKm * 2 * stop.half }
 
 // offset is headroom less what class measures, before stop i at km.
 func (s *scale) offset(i int, km float64) float64 {

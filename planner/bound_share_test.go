@@ -2,28 +2,14 @@ package planner
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 )
 
 // TestShares: the shares of a visit add up to what it costs, none is below
 // nothing, and what a tank gives away leaves its own bound of the whole trip as it was.
 func TestShares(t *testing.T) {
-	files, err := filepath.Glob(filepath.Join("testdata", "bounds", "*.json"))
-	if err != nil || len(files) < 3 {
-		t.Fatalf("%d problems, %v; want 3 at least", len(files), err)
-	}
 	given := 0.0
-	for _, file := range files {
-		b, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, err := Decode(file, b)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for file, p := range boundProblems(t) {
 		m := newModel(p)
 		worth, atNight, single := m.worths(), m.bindingTanks(), m.singleTanks()
 		s := m.newShares(worth, atNight, single)

@@ -16,16 +16,17 @@ import "math"
 // A tankBound is the cost to go of one tank. All money in it is reduced by
 // worth per unit, see [bounds].
 type tankBound struct {
-	tank  int
-	worth float64
-	after []pieces // by number of stops behind: after[i] is from before stop i on
+	tank   int
+	worth  float64
+	shares []float64 // of visits, by stop
+	after  []pieces  // by number of stops behind: after[i] is from before stop i on
 }
 
 // newTankBound, with the shares of visits that the tank pays. gives, if not nil,
 // is told how much less the share of a stop could be with the bound of the
 // whole trip as it is, and says how much less it shall be.
 func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop int, spare float64) float64) *tankBound {
-	b := &tankBound{tank: tank, worth: worth[tank], after: make([]pieces, len(m.stops)+1)}
+	b := &tankBound{tank: tank, worth: worth[tank], shares: shares, after: make([]pieces, len(m.stops)+1)}
 	b.after[len(m.stops)] = m.atEnd(tank, b.worth)
 	var before []pieces
 	root := 0.0
@@ -57,6 +58,23 @@ func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop i
 		b.after[i] = append(pieces(nil), both...)
 	}
 	return b
+}
+
+// extra is, by stop, what the tank costs at least more than in the best case if it is served there.
+func (b *tankBound) extra(m *model) []float64 {
+	before := m.before(b.tank, b.worth, b.shares)
+	root := meet(before[len(m.stops)], b.after[len(m.stops)])
+	out := make([]float64, len(m.stops))
+	var best, via pieces // scratch
+	for i := range m.stops {
+		if y := m.stops[i].service(b.tank); y != nil {
+			c := m.call(i, y, b.worth)
+			best = cheapest(best[:0], b.after[i+1], c.price, c.from-c.detour, c.to)
+			via = shifted(via[:0], best, c.detour, b.shares[i]+c.fixed, c.price, c.from, c.to+c.detour)
+			out[i] = max(0, meet(before[i], via)-root)
+		}
+	}
+	return out
 }
 
 // before is the same seen from the other end: by stop, the least that it costs

@@ -3,8 +3,6 @@ package planner
 import (
 	"context"
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 )
 
@@ -63,19 +61,7 @@ func (w *sweep) follow(t *testing.T, id int32, i int, v Visit) int32 {
 // TestBoundsAlongBestPlans: no bounds that the solver may choose are above the
 // cost of a best plan, anywhere along it.
 func TestBoundsAlongBestPlans(t *testing.T) {
-	files, err := filepath.Glob(filepath.Join("testdata", "bounds", "*.json"))
-	if err != nil || len(files) < 3 {
-		t.Fatalf("%d problems, %v; want 3 at least", len(files), err)
-	}
-	for _, file := range files {
-		b, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, err := Decode(file, b)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for file, p := range boundProblems(t) {
 		plan, err := Solve(context.Background(), p, Options{})
 		if err != nil || plan.Status != Optimal {
 			t.Fatalf("%s: %v, %v", file, plan.Status, err)

@@ -64,11 +64,6 @@ type solver struct {
 func (s *solver) solve(ctx context.Context) (Plan, error) {
 	s.m = newModel(s.p)
 	f := newFinder(s.m, func() bool { return ctx.Err() != nil })
-	if len(s.m.stops) > longTrip {
-		if done, err := s.glance(ctx, f.nights[0]); done || err != nil {
-			return s.answer(err)
-		}
-	}
 	effort := firstEffort + len(s.m.stops)*len(s.m.stops)/5 // the longer the trip, the dearer finer bounds
 	for more := true; more; {
 		before := f.best
@@ -91,22 +86,6 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 	return s.answer(nil)
 }
 
-// glance looks for some plan to show before the bounds of a long trip are
-// worked out: with rough bounds and a very narrow sweep.
-func (s *solver) glance(ctx context.Context, nights tally) (done bool, err error) {
-	m := s.m
-	atNight := m.bindingTanks()
-	b := newBounds(m, m.payableWorths(atNight), nights, atNight, roughest(m))
-	w := newSweep(m, b)
-	s.bound = w.root()
-	whole := math.MaxInt
-	width := narrow / 2
-	if m.least > easilyCounted { // that many for each number of nights
-		width = narrow / 4
-	}
-	return s.sweep(ctx, w, math.Inf(1), width, &whole)
-}
-
 // prove sweeps for plans within a little of the bound, then within more, until
 // one is found: nothing better can have been missed. The bound is close, so
 // the sweeps that find nothing cost little. When they begin to cost more, a
@@ -115,6 +94,9 @@ func (s *solver) glance(ctx context.Context, nights tally) (done bool, err error
 func (s *solver) prove(ctx context.Context, w *sweep, effort int) (done bool, err error) {
 	step := firstStep * (math.Abs(s.bound) + 1)
 	width := narrow
+	if s.m.least > easilyCounted { // that many for each number of nights
+		width = narrow / 3
+	}
 	before, kept := s.bound, 1 // limit of the sweep before, labels it kept
 	for n := 0; ; n++ {
 		for ; kept > easy && width <= widest && effort > 0 && math.IsInf(s.cost, 1); width *= 3 {
@@ -140,21 +122,21 @@ func (s *solver) prove(ctx context.Context, w *sweep, effort int) (done bool, er
 		}
 		now := max(1, len(w.labels.all))
 		switch {
-		case now < easy:
+		case now < few:
 			step *= 2
 		case now > kept: // labels grow exponentially with the limit
-			step = min(step, (limit-before)*growth/math.Log(float64(now)/float64(kept)))
+			step = min(2*step, (limit-before)*growth/math.Log(float64(now)/float64(kept)))
 		}
 		before, kept = limit, now
 	}
 }
 
 const (
-	longTrip    = 250    // stops
 	firstStep   = 0.0015 // of the bound
-	narrow      = 16     // partial plans after every stop
-	widest      = 16 * 27
-	easy        = 400  // labels of a sweep that costs next to nothing
+	narrow      = 6      // partial plans after every stop
+	widest      = 6 * 81
+	easy        = 1000 // labels of a sweep that costs next to nothing
+	few         = 60   // labels of a sweep that has hardly begun
 	growth      = 1.8  // a sweep should keep e to this times the labels of the one before
 	firstEffort = 1000 // labels of all sweeps with the first bounds
 )

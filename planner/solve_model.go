@@ -56,6 +56,7 @@ type stopModel struct {
 	nights            int
 	use               []float64 // by tank; nil without a night
 	branches, settled uint32    // services to decide on; services always taken
+	guests            uint32    // of these, those that only a night gives
 }
 
 type serviceModel struct {
@@ -151,6 +152,9 @@ func (m *model) split(s *stopModel) {
 			s.settled |= 1 << k
 		} else {
 			s.branches |= 1 << k
+		}
+		if y.guests {
+			s.guests |= 1 << k
 		}
 	}
 }

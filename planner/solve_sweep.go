@@ -19,14 +19,21 @@ type sweep struct {
 	most   int // labels kept in all before the sweep gives up
 	labels labels
 	pool   []int32
-	next   []int32 // scratch
-	looks  []look  // of next
-	lost   float64 // the least bound of anything thrown away that dominance does not excuse
-	best   int32   // label of the best whole plan, −1 if none
-	cost   float64 // its cost
+	next   []int32   // scratch
+	looks  []look    // of next
+	was    []float64 // of pool: tankCost before the stop
+	lost   float64   // the least bound of anything thrown away that dominance does not excuse
+	best   int32     // label of the best whole plan, −1 if none
+	cost   float64   // its cost
 	then   *state
 	before *state
 	start  float64 // constant part of every bound
+
+	visits   []float64   // by stop: what any visit costs
+	options  [][]option  // by stop and service
+	extra    [][]float64 // by single tank and stop: see [tankBound.extra]
+	branches []uint32    // by stop: services to decide on within the limit
+	view     outlook     // scratch
 }
 
 func newSweep(m *model, b *bounds) *sweep {
@@ -41,9 +48,13 @@ func (w *sweep) run(ctx context.Context, limit float64, width, most int) error {
 	w.labels = labels{m: w.m, all: w.labels.all[:0], hand: w.labels.hand[:0], layers: w.labels.layers[:0]}
 	w.pool = w.pool[:0]
 	w.begin()
+	w.leaveOut()
 	for i := range w.m.stops {
 		if len(w.pool) == 0 {
 			return nil
+		}
+		if w.idle(i) {
+			continue
 		}
 		open := w.open()
 		if err := w.pass(ctx, i); err != nil {
@@ -137,9 +148,10 @@ func (w *sweep) price(l *label, s *state, i int) {
 func (w *sweep) pass(ctx context.Context, i int) error {
 	stop := &w.m.stops[i]
 	next := w.next[:0]
-	w.looks = w.looks[:0]
+	w.looks, w.was = w.looks[:0], w.was[:0]
 	if !stop.required {
 		for _, id := range w.pool {
+			w.was = append(w.was, w.labels.all[id].tankCost)
 			if w.skip(id, i) {
 				next = append(next, id)
 				w.looks = append(w.looks, w.labels.look(id))
@@ -150,7 +162,11 @@ func (w *sweep) pass(ctx context.Context, i int) error {
 		if n%16 == 0 && ctx.Err() != nil {
 			return ctx.Err()
 		}
-		next = w.visit(next, id, i)
+		was := w.labels.all[id].tankCost
+		if !stop.required {
+			was = w.was[n]
+		}
+		next = w.visit(next, id, i, was)
 	}
 	if len(next) > w.width {
 		slices.SortFunc(next, func(x, y int32) int {
@@ -222,43 +238,38 @@ func (w *sweep) within(bound float64) bool {
 	return false
 }
 
-// visit appends the labels that visit stop i after label id.
-func (w *sweep) visit(next []int32, id int32, i int) []int32 {
+// visit appends the labels that visit stop i after label id, in every way
+// that may be part of a plan within the limit. was is the label's tankCost
+// before the stop was passed.
+func (w *sweep) visit(next []int32, id int32, i int, was float64) []int32 {
 	stop := &w.m.stops[i]
-	from := int(w.labels.all[id].stop)
-	w.labels.load(w.before, id)
-	if !w.m.arrive(w.before, from, i) {
-		return next
-	}
-	if stop.night {
-		next = w.choose(next, id, i, true)
-	}
-	if !(stop.required && stop.night) {
-		next = w.choose(next, id, i, false)
-	}
-	return next
-}
-
-// choose tries every set of services.
-func (w *sweep) choose(next []int32, id int32, i int, night bool) []int32 {
-	stop := &w.m.stops[i]
-	branches, settled := stop.branches, stop.settled
-	if !night {
-		for k := range stop.serves {
-			if stop.serves[k].guests {
-				branches &^= 1 << k
-				settled &^= 1 << k
+	view := w.look(id, i, was)
+	arrived := false
+	for _, night := range [...]bool{true, false} {
+		if night && !stop.night || !night && stop.required && stop.night {
+			continue
+		}
+		branches, settled := w.branches[i], stop.settled
+		if !night {
+			branches, settled = branches&^stop.guests, settled&^stop.guests
+		}
+		for take := branches; ; take = (take - 1) & branches {
+			useful := night || take|settled != 0 || stop.required || w.m.wander
+			if useful && w.within(view.least(night, take|settled)) {
+				if !arrived {
+					w.labels.load(w.before, id)
+					if arrived = w.m.arrive(w.before, int(w.labels.all[id].stop), i); !arrived {
+						return next
+					}
+				}
+				next = w.try(next, id, i, night, take|settled)
+			}
+			if take == 0 {
+				break
 			}
 		}
 	}
-	for take := branches; ; take = (take - 1) & branches {
-		if night || take|settled != 0 || stop.required || w.m.wander {
-			next = w.try(next, id, i, night, take|settled)
-		}
-		if take == 0 {
-			return next
-		}
-	}
+	return next
 }
 
 // try makes one visit, and keeps it if it may be part of a plan within the
