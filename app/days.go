@@ -70,6 +70,7 @@ func (d *Days) next() (n int) {
 func (d *Days) day(day trip.Day, before, next int, known map[string]bool) app.UI {
 	var calls []app.UI
 	for i, c := range day.Calls {
+		calls = append(calls, d.ferries(day, i)...)
 		calls = append(calls, app.Li().Body(&CallRow{
 			Call: c, N: before + i + 1, Current: before+i+1 == d.Now, Made: Model{Ticks: d.Ticks}.ticked(c), Next: before+i+1 == next, Known: maps.Clone(known),
 			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Units: d.Units,
@@ -78,6 +79,7 @@ func (d *Days) day(day trip.Day, before, next int, known map[string]bool) app.UI
 			known[c] = true
 		}
 	}
+	calls = append(calls, d.ferries(day, len(day.Calls))...)
 	return app.Section().Class("day").Body(
 		app.Header().Body(
 			app.H3().Body(

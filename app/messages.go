@@ -30,6 +30,8 @@ var say = struct {
 	daysTitle, day, dayLine, toEnd                                                                                      string
 	call, night, nightsMany, arrive, leave, detour, estimate, byRoad, onRoute, from, to, free                           string
 	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required                              string
+	groupFerries, hFerries, ferryLine, ferryAdd, ferryRemove, ferryTo, ferryNamed, wantFerryEnd, wantFerryApart         string
+	fFerryFrom, fFerryTo, fFerryMin, hFerryMin                                                                          string
 	tripTitle, change, done, editHelp                                                                                   string
 	sumPeople, sumDay, sumNights, sumAny                                                                                string
 	adults, children, calls, days, nightsWord, places, points                                                           string
@@ -121,6 +123,11 @@ var say = struct {
 	detour: "detour about %s, %s", estimate: "estimate", byRoad: "by road %s and %s more", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
 	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", known: "Mind, as before: %s", pointsToMind: "point|points", avoid: "Plan without this place", avoidThis: "Plan without %s",
 	avoidAgain: "Left out: %s. Use it again", required: "required",
+
+	groupFerries: "Ferries", hFerries: "Those of the map data are taken anyway. Name others here, or the minutes of one that you know better.",
+	ferryLine: "%s to %s, %s", ferryAdd: "Add the ferry", ferryRemove: "Remove", ferryTo: "Ferry to %s, %s without driving", ferryNamed: "Ferry %s to %s, %s without driving",
+	fFerryFrom: "From", fFerryTo: "To", fFerryMin: "Takes", hFerryMin: "from the queue to driving off",
+	wantFerryEnd: "A ferry ends after it begins: more than %s.", wantFerryApart: "There is a ferry from %s to %s already: remove it first.",
 
 	tripTitle: "The trip", change: "Change the trip", done: "Done", editHelp: "Every change is planned at once.",
 	sumPeople: "%s in %s, from %s.", sumDay: "Up to %s or %s a day, leaving at %s.",

@@ -47,6 +47,9 @@ type (
 
 	// Edited: a field holds this text now.
 	Edited struct{ Field, Text string }
+	// FerryAdded: what is typed of a ferry is one. FerryRemoved: one of the trip's is none.
+	FerryAdded   struct{}
+	FerryRemoved struct{ Index int }
 	// FormToggled opens or closes the form.
 	FormToggled struct{}
 	// Afresh: plan without regard to the plan in use.
@@ -137,6 +140,8 @@ func (OpenFailed) isMsg()    {}
 func (NotSaved) isMsg()      {}
 func (NotKept) isMsg()       {}
 func (Edited) isMsg()        {}
+func (FerryAdded) isMsg()    {}
+func (FerryRemoved) isMsg()  {}
 func (FormToggled) isMsg()   {}
 func (Avoided) isMsg()       {}
 func (Afresh) isMsg()        {}

@@ -67,6 +67,7 @@ func (f *TripForm) form() app.UI {
 		})
 	}
 	flush()
+	groups = append(groups, f.ferries())
 	return app.Form().ID("form").Class("form").Aria("labelledby", "trip-title").OnSubmit(f.onSubmit).Body(
 		append([]app.UI{app.P().Class("help").Text(say.editHelp)}, groups...)...)
 }

@@ -37,7 +37,7 @@ func Update(m Model, msg Msg) Model {
 	case RouteRead:
 		m.Files = append(without(m.Files, "route"), msg.File)
 		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
-		m.Trip.Avoid, m.Trip.Require, m.Trip.Keep = nil, nil, nil
+		m.Trip.Avoid, m.Trip.Require, m.Trip.Keep, m.Trip.Ferries = nil, nil, nil, nil
 		m.Draft, m.Points, m.Track, m.Matched, m.Round = nil, nil, msg.Line, false, nil
 		m = m.untick(stopTicks)
 		m.Report, m.News, m.Before = nil, nil, nil
@@ -59,6 +59,11 @@ func Update(m Model, msg Msg) Model {
 		m.Trouble = fmt.Sprintf(say.notSaved, msg.Why)
 	case Edited:
 		m = edit(m, msg)
+	case FerryAdded:
+		m = addFerry(m)
+	case FerryRemoved:
+		m.Trip.Ferries = slices.Delete(slices.Clone(m.Trip.Ferries), msg.Index, msg.Index+1)
+		m = ask(m)
 	case FormToggled:
 		m.Editing = !m.Editing
 	case Avoided:
@@ -180,6 +185,10 @@ func edit(m Model, msg Edited) Model {
 			}
 			m = showReport(m)
 		}
+		return m
+	}
+	if strings.HasPrefix(msg.Field, ferryPrefix) {
+		m.Typed, m.Wrong = with(m.Typed, msg.Field, msg.Text), with(m.Wrong, msg.Field, "")
 		return m
 	}
 	f, ok := fieldOf(m.Trip, m.Fleet, m.Units, msg.Field)

@@ -61,9 +61,9 @@ func (a *asked) crossing(r run, lengthKm float64) trip.Crossing {
 			c.Name = way.Name
 		}
 	}
-	c.Basis = fmt.Sprintf("%.0f of crossing as the map data say, about %d to board", sails, boardMin)
+	c.Basis = fmt.Sprintf("%.0f min of crossing as the map data say, about %d to board", sails, boardMin)
 	if !stated {
-		c.Basis = fmt.Sprintf("an estimate: the map data do not say how long it sails; about %.0f of crossing, %d to board", sails, boardMin)
+		c.Basis = fmt.Sprintf("an estimate: the map data do not say how long it sails; about %.0f min of crossing, %d to board", sails, boardMin)
 	}
 	return c
 }

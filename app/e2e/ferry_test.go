@@ -1,0 +1,42 @@
+//go:build !js
+
+package e2e_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// TestFerryField: what is wrong is said beside the field, a ferry that is right
+// stands among the stops of its day, and can be taken away again.
+func TestFerryField(t *testing.T) {
+	chromium(t)
+	p := open(t, 1400, 900)
+	p.do(chromedp.Navigate(serve(t).url))
+	p.planned()
+	p.until("roads", `document.querySelector("#roads")?.dataset.state === "ready"`)
+	p.planned()
+	eval[bool](p, `(document.querySelector("#change").click(), true)`)
+	p.until("the form", `document.querySelector("#ferry-add")`)
+	p.put("f-ferry-from", "30")
+	p.put("f-ferry-to", "20")
+	p.put("f-ferry-min", "45")
+	eval[bool](p, `(document.querySelector("#ferry-add").click(), true)`)
+	p.until("what is wrong", `document.querySelector("#f-ferry-to-wrong")?.textContent.includes("ends after it begins")`)
+	p.put("f-ferry-to", "55")
+	eval[bool](p, `(document.querySelector("#ferry-add").click(), true)`)
+	p.replanned()
+	p.until("the ferry", `document.querySelector(".crossing")`)
+	if ferry := eval[string](p, `document.querySelector(".crossing")?.textContent ?? ""`); !strings.Contains(ferry, "Ferry to km 55, 45") || !strings.Contains(ferry, "Gas off") {
+		t.Errorf("the day has the ferry %q", ferry)
+	}
+	p.shot("ferry")
+	eval[bool](p, `(document.querySelector("#ferries .quiet").click(), true)`)
+	p.replanned()
+	p.until("a day without the ferry", `!document.querySelector(".crossing")`)
+	if bad := p.complaints(); len(bad) > 0 {
+		t.Errorf("the browser complains: %q", bad)
+	}
+}

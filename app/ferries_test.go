@@ -1,0 +1,68 @@
+package page
+
+import (
+	"strings"
+	"testing"
+
+	"ullage/planner/trip"
+)
+
+// typed are the fields of a ferry.
+func typed(from, to, min string) []Msg {
+	return []Msg{Edited{"ferry:from", from}, Edited{"ferry:to", to}, Edited{"ferry:min", min}, FerryAdded{}}
+}
+
+// What is wrong stands beside its field, and nothing is planned; what is right is
+// a ferry of the trip, in the order of the route.
+func TestAddFerry(t *testing.T) {
+	m := planned()
+	m.Trip.Ferries = []trip.Ferry{{FromKm: 20, ToKm: 30, Min: 60}}
+	for _, tc := range []struct{ name, from, to, min, field, want string }{
+		{"nothing", "", "", "", "min", "A number from 0 to 10000."},
+		{"no number", "x", "12", "30", "from", "A number from 0"},
+		{"beyond the route", "10", "9999", "30", "to", "A number from 0"},
+		{"backwards", "12", "10", "30", "to", "A ferry ends after it begins: more than 12"},
+		{"over another", "10", "21", "30", "from", "There is a ferry from km 20"},
+	} {
+		t.Run(tc.name, func(t *testing.T) {
+			got := m
+			for _, msg := range typed(tc.from, tc.to, tc.min) {
+				got = Update(got, msg)
+			}
+			if w := got.Wrong["ferry:"+tc.field]; !strings.Contains(w, tc.want) || got.Wanted != m.Wanted || len(got.Trip.Ferries) != 1 {
+				t.Errorf("%q, %+v; want %q and no other plan", got.Wrong, got.Trip.Ferries, tc.want)
+			}
+			if got = Update(got, Edited{"ferry:" + tc.field, "1"}); got.Wrong["ferry:"+tc.field] != "" {
+				t.Errorf("typed anew, and still %q", got.Wrong)
+			}
+		})
+	}
+	got := m
+	for _, msg := range typed("5", "12,5", "45") {
+		got = Update(got, msg)
+	}
+	if f := got.Trip.Ferries; len(f) != 2 || f[0] != (trip.Ferry{FromKm: 5, ToKm: 12.5, Min: 45}) || got.Wanted != m.Wanted+1 || got.Typed["ferry:from"] != "" || len(m.Trip.Ferries) != 1 {
+		t.Errorf("ferries %+v, wanted %d, typed %q", f, got.Wanted, got.Typed)
+	}
+	got = Update(got, FerryRemoved{1})
+	if f := got.Trip.Ferries; len(f) != 1 || f[0].FromKm != 5 || got.Wanted != m.Wanted+2 {
+		t.Errorf("ferries %+v after the second is removed", f)
+	}
+	// Another route has other ferries.
+	if got = Update(got, RouteRead{Line: m.Trip.Route}); len(got.Trip.Ferries) != 0 {
+		t.Errorf("a new route keeps %+v", got.Trip.Ferries)
+	}
+}
+
+// Ferries stand among the stops by their time.
+func TestFerriesOfADay(t *testing.T) {
+	day := trip.Day{Number: 2, Calls: []trip.Call{{ArriveMin: 100}, {ArriveMin: 300}}, Ferries: []trip.Crossing{
+		{StartMin: 50}, {StartMin: 100}, {StartMin: 200}, {StartMin: 400},
+	}}
+	d := &Days{}
+	for i, want := range []int{1, 2, 1} {
+		if got := len(d.ferries(day, i)); got != want {
+			t.Errorf("before stop %d: %d ferries, want %d", i, got, want)
+		}
+	}
+}
