@@ -94,6 +94,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 		b.cautions = append(b.cautions, b.weight.Text)
 	}
 	b.tanks()
+	if text := t.moneyCaution(); text != "" {
+		b.cautions = append(b.cautions, text)
+	}
 	b.cautions = append(b.cautions, c.Cautions...)
 	if opt.Roads != nil {
 		b.dry(c)

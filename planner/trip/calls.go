@@ -96,29 +96,30 @@ func (b *Built) facts(s *planner.Stop, p *Place, c Call) []string {
 		default:
 			say("%s: likely, not tagged", name)
 		}
-		if t.Cost > 0 && o.PriceTag == "" {
-			say("%s: no price in the data, counted as %.2f %s/%s", name, t.Cost/t.Amount, cur, t.Unit)
+		if _, stated := parseAmount(o.PriceTag, cur, litreUnits...); t.Cost > 0 && !stated {
+			say("%s: %s, counted as %.2f %s/%s", name, notRead("no price in the data", "price", o.PriceTag, cur), t.Cost/t.Amount, cur, t.Unit)
 		}
 	}
-	switch fee := p.Charge; {
+	_, stated := parseAmount(p.Charge, cur)
+	switch {
 	case p.Stay != nil:
 	case p.Fee == No:
 		say("no fee: fee=no")
-	case s.Fee > 0 && fee != "":
-		say("fee: charge=%s", fee)
-	case s.Fee > 0:
-		say("fee: amount not in the data, counted as %.2f %s", s.Fee, cur)
+	case stated:
+		say("fee: charge=%s", p.Charge)
+	case s.Fee > 0 || p.Charge != "":
+		say("fee: %s, counted as %.2f %s", notRead("amount not in the data", "charge", p.Charge, cur), s.Fee, cur)
 	}
 	if c.Night {
 		say("night: %s", p.Stay.Tag)
-		_, stated := parseAmount(p.Stay.Charge, cur, "night", "day", "24h", "vehicle")
+		_, stated := parseAmount(p.Stay.Charge, cur, nightUnits...)
 		switch {
 		case p.Stay.Fee == No:
 			say("night without fee: fee=no")
 		case stated:
 			say("night: charge=%s", p.Stay.Charge)
 		default:
-			say("night: fee not in the data, counted as %.2f %s", s.Night.Fee/float64(s.Night.Nights), cur)
+			say("night: %s, counted as %.2f %s", notRead("fee not in the data", "charge", p.Stay.Charge, cur), s.Night.Fee/float64(s.Night.Nights), cur)
 		}
 		for _, f := range []struct {
 			what string
@@ -139,6 +140,39 @@ func (b *Built) facts(s *planner.Stop, p *Place, c Call) []string {
 	return out
 }
 
+// notRead says why a price does not count: there is none, or it is in another
+// currency, or it is more than one plain amount.
+func notRead(none, key, tag, currency string) string {
+	switch {
+	case tag == "":
+		return none
+	case foreign(tag, currency):
+		return fmt.Sprintf("%s=%s is not in %s", key, tag, currency)
+	}
+	return fmt.Sprintf("%s=%s is not one plain amount", key, tag)
+}
+
+// foreignPrices are what a place states in another currency of what is paid at a call.
+func (b *Built) foreignPrices(p *Place, c Call) []string {
+	var tags, out []string
+	for _, t := range c.Tasks {
+		o, _ := p.Offer(t.Tank)
+		tags = append(tags, o.PriceTag)
+	}
+	switch {
+	case p.Stay == nil && p.Fee != No:
+		tags = append(tags, p.Charge)
+	case c.Night && p.Stay.Fee != No:
+		tags = append(tags, p.Stay.Charge)
+	}
+	for _, tag := range tags {
+		if foreign(tag, b.Trip.Currency) && !slices.Contains(out, tag) {
+			out = append(out, tag)
+		}
+	}
+	return out
+}
+
 // cautionsOf are first what is doubtful about this place, then what is usual
 // wherever these things are done.
 func (b *Built) cautionsOf(stop string, p *Place, c Call, hours bool) []string {
@@ -153,6 +187,9 @@ func (b *Built) cautionsOf(stop string, p *Place, c Call, hours bool) []string {
 	}
 	if !hours {
 		out = append(out, "Opening hours are not known: ask before you rely on it.")
+	}
+	if tags := b.foreignPrices(p, c); len(tags) > 0 {
+		out = append(out, fmt.Sprintf("Stated in another currency, and not counted: %s. A typical price in %s counts instead.", strings.Join(tags, ", "), b.Trip.Currency))
 	}
 	if p.Limits.Unclear != "" {
 		out = append(out, fmt.Sprintf("A limit is stated without a number (%s): look before you turn in.", p.Limits.Unclear))

@@ -78,13 +78,11 @@ func (b *Built) serves(p *Place, night bool) []planner.Service {
 
 // price is the place's own, else the trip's, else the default.
 func (b *Built) price(tank string, o Offer) float64 {
-	if v, ok := parseAmount(o.PriceTag, b.Trip.Currency, "l", "litre", "liter"); ok {
+	if v, ok := parseAmount(o.PriceTag, b.Trip.Currency, litreUnits...); ok {
 		return v
 	}
-	if v, ok := b.Trip.Prices[tank]; ok {
-		return v
-	}
-	return services[tank].price
+	v, _ := b.Trip.Price(tank)
+	return v
 }
 
 // callFee is what a call costs besides the goods.
@@ -127,7 +125,7 @@ func (b *Built) nightFee(p *Place) float64 {
 	if p.Stay.Fee == No {
 		return 0
 	}
-	if v, ok := parseAmount(p.Stay.Charge, b.Trip.Currency, "night", "day", "24h", "vehicle"); ok {
+	if v, ok := parseAmount(p.Stay.Charge, b.Trip.Currency, nightUnits...); ok {
 		return v
 	}
 	return stayKindOf(p.Kind).fee
