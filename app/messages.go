@@ -40,7 +40,7 @@ var say = struct {
 	limitsTitle, limits1, limits2, limits3, limits4                                                                     string
 	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                                       string
 	drawHelp, undo, redo, clear, remove, middle, use, cancel, drawCount, drawOff, round                                 string
-	roadsComing, roadsReady, roadsNone, roadsBroken, track, trackAsIs, notMatched                                       string
+	roadsComing, roadsReady, roadsNone, roadsBroken, track, trackAsIs, notMatched, barred, leadRound, noWayRound                                       string
 	newVersion, reload, offline, notKept, notSaved, gpx, demoName, lastTrip                                             string
 	navDays, navStrips, navMap, navTrip, navLabel                                                                       string
 }{
@@ -156,6 +156,7 @@ var say = struct {
 	roadsComing: "Reading roads, %d %%: ways to places are estimates until then.", roadsReady: "Ways to places follow the roads.",
 	roadsNone: "No roads in the map data: ways to places are estimates.", roadsBroken: "Ways to places are estimates: %s",
 	track: "Put route on roads", trackAsIs: "Route as in its file", notMatched: "The route was not put on roads: %s",
+	barred: "The route goes where this vehicle may not go.", leadRound: "Lead the route round", noWayRound: "No way round is known for this vehicle: %s.",
 
 	newVersion: "A new version is ready.", reload: "Reload", offline: "Ready without a network.",
 	notKept:  "This device could not keep everything for the next visit (%s). Save the trip as a file.",

@@ -22,6 +22,8 @@ type Page struct {
 	wantsNewer bool           // a person asked for the version that waits
 	following  bool           // legs are asked for
 	ways       *Ways          // for the map
+	origin     string         // of the route, as it is kept
+	last       Origin         // of the route of the last visit
 }
 
 func (p *Page) Render() app.UI {
@@ -62,6 +64,9 @@ func (p *Page) words() []app.UI {
 	if m.HasTrip() {
 		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing, Units: m.Units, Planned: m.HasPlan(), Road: m.Report != nil},
 			&RoadPanel{Model: roadOf(m)})
+	}
+	if barred(m) {
+		out = append(out, p.offer())
 	}
 	if m.HasPlan() {
 		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan, Units: m.Units, Kept: m.Phase == Planned && m.Plan.Status == planner.Feasible})

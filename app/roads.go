@@ -33,10 +33,9 @@ func onRoads(m Model, msg Msg) Model {
 			m.Legs = m.Legs.with(msg.Pairs, msg.Legs)
 		}
 	case TrackMatched:
-		if line := joined(msg.Legs); len(line) > 1 && len(msg.Track) == len(m.Track) {
-			m.Matched, m.Round = true, avoided(msg.Legs)
-			m = reroute(m, line)
-		}
+		m = matched(m, msg)
+	case OriginRead:
+		m = recall(m, msg.Origin)
 	case NotMatched:
 		m.Trouble = fmt.Sprintf(say.notMatched, msg.Why)
 	case TrackKept:
@@ -82,7 +81,7 @@ type (
 		Pairs   []pair
 		Legs    []byroad.Leg
 	}
-	// TrackMatched: the route's file, put on roads, takes its place.
+	// TrackMatched: the route's file, or the trip's own line, put on roads takes its place.
 	TrackMatched struct {
 		Track orb.LineString
 		Legs  []byroad.Leg
@@ -190,22 +189,4 @@ const (
 // bare is a vehicle without its tanks: roads do not ask for them.
 func bare(v trip.Vehicle) trip.Vehicle {
 	return trip.Vehicle{HeightM: v.HeightM, WidthM: v.WidthM, LengthM: v.LengthM, MassKg: v.MassKg}
-}
-
-// onTrack puts the route's file on roads, or takes it as it is again.
-func (p *Page) onTrack(ctx app.Context, e app.Event) {
-	if p.m.Matched {
-		p.tell(ctx, TrackKept{})
-		return
-	}
-	track := p.m.Track
-	p.client.Follow(job.Follow{Vehicle: bare(p.m.Trip.Vehicle), Track: true, Points: track}, func(f job.Followed, err error) {
-		ctx.Dispatch(func(ctx app.Context) {
-			if err != nil {
-				p.tell(ctx, NotMatched{err.Error()})
-				return
-			}
-			p.tell(ctx, TrackMatched{track, f.Legs})
-		})
-	})
 }

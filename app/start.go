@@ -20,6 +20,7 @@ const (
 	storeName  = "ullage"
 	keptTrip   = "trip"   // a trip file
 	keptIndex  = "places" // a list of kept, as JSON
+	keptOrigin = "origin" // an Origin
 	keptMarks  = "marks"  // a Marks, beside the store
 	demoPlaces = "/web/demo.osm.pbf"
 	demoTrip   = "/web/demo.trip.geojson"
@@ -60,9 +61,9 @@ func (p *Page) OnMount(ctx app.Context) {
 		if err != nil {
 			app.Log(err) // it keeps in memory: the page works, and forgets
 		}
-		files := lastVisit(store)
+		files, origin := lastVisit(store), lastOrigin(store)
 		ctx.Dispatch(func(ctx app.Context) {
-			p.store = store
+			p.store, p.last = store, origin
 			p.open(ctx, files, false)
 		})
 	})
@@ -124,6 +125,7 @@ func (p *Page) saveTrip(ctx app.Context) {
 		return
 	}
 	p.put(ctx, keptTrip, b.Bytes())
+	p.saveOrigin(ctx)
 }
 
 // saveMarks keeps units, ticks and kinds of gauges for the next visit, at once:

@@ -121,7 +121,7 @@ func Update(m Model, msg Msg) Model {
 		m.Cursor = point(m, msg)
 	case DrawBegan, DrawnPoint, DrawnInsert, DrawnMove, DrawnChoice, DrawnRemove, DrawnScale, DrawUndone, DrawRedone, DrawCleared, DrawEnded:
 		m = drawing(m, msg)
-	case RoadsReading, RoadsRead, RoadsFailed, Followed, TrackMatched, NotMatched, TrackKept:
+	case RoadsReading, RoadsRead, RoadsFailed, Followed, TrackMatched, NotMatched, TrackKept, OriginRead:
 		m = onRoads(m, msg)
 	case VersionWaits:
 		m.Waiting = true
@@ -214,7 +214,7 @@ func edit(m Model, msg Edited) Model {
 		m.Typed, m.Wrong = nil, nil
 	}
 	if sizeOf(m.Trip.Vehicle) != sizeOf(changed.Vehicle) { // other roads are open to it
-		m.Legs = nil
+		m.Legs, m.Round = nil, nil
 	}
 	m.Trip, m.Before = changed, nil
 	return ask(m)

@@ -34,8 +34,11 @@ func (p *Page) tell(ctx app.Context, msg Msg) {
 		})
 	}
 	p.follow(ctx, msg, was)
-	if _, asked := msg.(HereAsked); asked {
+	switch msg.(type) {
+	case HereAsked:
 		p.locate(ctx)
+	case RoundAsked:
+		p.putOnRoads(ctx)
 	}
 	p.followDraft(ctx)
 	if p.m.Marks != was.Marks {
@@ -162,6 +165,9 @@ func (p *Page) opened(ctx app.Context, f source, o job.Opened, data []byte, add 
 	case "trip":
 		if o.Trip != nil {
 			p.tell(ctx, TripRead{file, *o.Trip, f.name == say.lastTrip})
+			if f.name == say.lastTrip {
+				p.tell(ctx, OriginRead{p.last})
+			}
 		}
 	case "fleet":
 		p.tell(ctx, FleetRead{o.Fleet})

@@ -24,8 +24,7 @@ import (
 	"ullage/geo/road"
 )
 
-// passage returns the ends of a passage of 2.7 m on the island.
-func passage(t *testing.T) (a, b orb.Point) {
+func islandRoads(t *testing.T) *road.Network {
 	t.Helper()
 	in, err := osm.ReadRoads(context.Background(), "demo", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
 	if err != nil {
@@ -35,6 +34,13 @@ func passage(t *testing.T) (a, b orb.Point) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return net
+}
+
+// passage returns the ends of a passage of 2.7 m on the island.
+func passage(t *testing.T) (a, b orb.Point) {
+	t.Helper()
+	net := islandRoads(t)
 	for e := range uint32(net.Edges()) {
 		if net.Road(e).Limits.HeightCm == 270 {
 			ls := net.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: net.LengthCm(e)}}})
@@ -217,16 +223,11 @@ func TestTrackOnRoads(t *testing.T) {
 	p := open(t, 1400, 900)
 	p.do(chromedp.Navigate(serve(t).url))
 	p.planned()
-	var b strings.Builder
-	b.WriteString(`<gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>Recorded</name><trkseg>`)
+	var track orb.LineString
 	for i, q := range demo.Trip().Route[:200] {
-		fmt.Fprintf(&b, `<trkpt lat="%.6f" lon="%.6f"/>`, q[1]+5e-5*math.Sin(float64(i)), q[0]) // 5 m beside the road
+		track = append(track, orb.Point{q[0], q[1] + 5e-5*math.Sin(float64(i))}) // 5 m beside the road
 	}
-	b.WriteString(`</trkseg></trk></gpx>`)
-	f := filepath.Join(t.TempDir(), "recorded.gpx")
-	if err := os.WriteFile(f, []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
-	}
+	f := gpxFile(t, "Recorded", track)
 	p.do(chromedp.SetUploadFiles("#file", []string{f}))
 	p.until("the track", `document.body.textContent.includes("Recorded")`)
 	p.until("an answer", settled)
@@ -239,6 +240,66 @@ func TestTrackOnRoads(t *testing.T) {
 	if s := p.status(); !strings.HasPrefix(s, "planned") {
 		t.Error(s)
 	}
+}
+
+// TestLedRoundAPassage: a file's route through a passage of 2.7 m is warned of
+// with a vehicle of 3.05 m, led round it at a press, and the page says so, after
+// a reload too. The route as in its file comes back.
+func TestLedRoundAPassage(t *testing.T) {
+	chromium(t)
+	a, b := passage(t)
+	far := func(a, b orb.Point) orb.Point { return orb.Point{a[0] + 9*(a[0]-b[0]), a[1] + 9*(a[1]-b[1])} }
+	p := open(t, 1400, 900)
+	p.do(chromedp.Navigate(serve(t).url))
+	p.planned()
+	p.do(chromedp.SetUploadFiles("#file", []string{tripThere(t, a, b)}))
+	p.until("the trip", `document.body.textContent.includes("To the passage")`)
+	p.until("an answer", settled)
+	net := islandRoads(t)
+	car, err := net.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	path, err := car.Query().Route(car.Snap(far(a, b), 3000), car.Snap(a, 100), car.Snap(b, 100), car.Snap(far(b, a), 3000))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.do(chromedp.SetUploadFiles("#file", []string{gpxFile(t, "Through", net.Line(path))}))
+	p.until("the track", `document.body.textContent.includes("Through")`)
+	p.until("an answer", settled)
+	p.press("Lead the route round")
+	const why = "height limit 2.70 m, the vehicle has 3.05 m"
+	round := `document.querySelector(".limits").textContent.includes("does not go by") && document.querySelector(".limits").textContent.includes("` + why + `") && !document.querySelector("#offer")`
+	p.until("the way round", round)
+	p.until("an answer", settled)
+	p.shot("led-round")
+	p.axe()
+	time.Sleep(time.Second) // it is kept
+	p.do(chromedp.Reload())
+	p.until("the trip again", `document.body.textContent.includes("Through")`)
+	p.until("an answer", settled)
+	p.until("the way round, again", round)
+	p.press("Route as in its file")
+	p.until("the offer again", `document.querySelector("#offer")`)
+	if bad := p.complaints(); len(bad) > 0 {
+		t.Errorf("the browser complains: %q", bad)
+	}
+}
+
+// gpxFile writes a track file.
+func gpxFile(t *testing.T, name string, track orb.LineString) string {
+	t.Helper()
+	var b strings.Builder
+	fmt.Fprintf(&b, `<gpx version="1.1" creator="test" xmlns="http://www.topografix.com/GPX/1/1"><trk><name>%s</name><trkseg>`, name)
+	for _, q := range track {
+		fmt.Fprintf(&b, `<trkpt lat="%.6f" lon="%.6f"/>`, q[1], q[0])
+	}
+	b.WriteString(`</trkseg></trk></gpx>`)
+	f := filepath.Join(t.TempDir(), strings.ToLower(name)+".gpx")
+	if err := os.WriteFile(f, []byte(b.String()), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return f
 }
 
 // TestFollowStep measures how long a step of a drag takes to the eye: from the

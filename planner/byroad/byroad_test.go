@@ -178,6 +178,79 @@ func TestFollowRoundAPassage(t *testing.T) {
 	}
 }
 
+// A track through the passage is led round it, and keeps what it has on either side; one that ends in it is not.
+func TestMatchRoundAPassage(t *testing.T) {
+	net := island(t)
+	g := guide(t, net)
+	a, b := passage(t, net)
+	v := demo.Trip().Vehicle
+	v.HeightM = 2.5
+	high := v
+	high.HeightM = 3.05
+	led, err := g.Follow(context.Background(), high, [][2]orb.Point{{a, b}}, 500) // 19 km
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Farther back than where the way round sets out, by which a low vehicle comes through the passage.
+	back := led[0].Line[len(led[0].Line)*4/10]
+	low, err := g.Follow(context.Background(), v, [][2]orb.Point{{back, a}, {a, b}}, 500)
+	if err != nil {
+		t.Fatal(err)
+	}
+	track, metres := append(low[0].Line.Clone(), low[1].Line...), low[0].M+low[1].M
+	const limit = "height limit 2.70 m, the vehicle has 3.05 m"
+	match := func(height float64, track orb.LineString) byroad.Leg {
+		v.HeightM = height
+		legs, err := g.Match(context.Background(), v, track)
+		if err != nil || len(legs) != 1 || legs[0].Drawn {
+			t.Fatalf("%v m high: %+v, %v, want one leg by road", height, legs, err)
+		}
+		return legs[0]
+	}
+	if as := match(2.5, track); math.Abs(as.M-metres) > 20 || as.Avoided != nil || as.Closed != nil {
+		t.Errorf("a low vehicle: %.0f m for %.0f m, %q, %q", as.M, metres, as.Avoided, as.Closed)
+	}
+	round := match(3.05, track)
+	if round.M < metres+100 || len(round.Avoided) != 1 || !strings.Contains(round.Avoided[0], limit) || round.Closed != nil {
+		t.Errorf("a high vehicle: %.0f m for %.0f m, round %q, closed %q", round.M, metres, round.Avoided, round.Closed)
+	}
+	if first, last := round.Line[0], round.Line[len(round.Line)-1]; geo.DistanceM(first, track[0]) > 20 || geo.DistanceM(last, track[len(track)-1]) > 20 {
+		t.Errorf("led from %v to %v, not from %v to %v", first, last, track[0], track[len(track)-1])
+	}
+	// What was led round is a route that this vehicle is not warned of.
+	if again := match(3.05, round.Line); again.Avoided != nil || again.Closed != nil {
+		t.Errorf("led round again: %q, %q", again.Avoided, again.Closed)
+	}
+	if in := match(3.05, endsInside(t, net, track)); len(in.Closed) != 1 || !strings.Contains(in.Closed[0], limit) || in.Avoided != nil {
+		t.Errorf("into the passage: round %q, closed %q", in.Avoided, in.Closed)
+	}
+}
+
+// endsInside is a track up to the middle of the passage.
+func endsInside(t *testing.T, net *road.Network, track orb.LineString) (out orb.LineString) {
+	t.Helper()
+	for e := range uint32(net.Edges()) {
+		if net.Road(e).Limits.HeightCm != 270 {
+			continue
+		}
+		middle := net.At(road.Spot{OK: true, Edge: e, Cm: net.LengthCm(e) / 2})
+		line, err := geo.Measure(track)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if near := geo.NewCorridor(line).Passes(middle, 20); len(near) > 0 {
+			for i, p := range track {
+				if line.AlongM(i) < near[0].AlongM {
+					out = append(out, p)
+				}
+			}
+			return append(out, middle)
+		}
+	}
+	t.Fatal("the track does not go through the passage")
+	return nil
+}
+
 // A route through the passage is warned of, and a place behind it is closed.
 func TestClosedWay(t *testing.T) {
 	net := island(t)

@@ -63,10 +63,13 @@ func cautions(own *road.Router, c road.Course, r rule) []string {
 // order is by what can go wrong.
 var order = [...]road.NoteKind{road.Avoided, road.UnknownLimit, road.GasNote, road.GateNote, road.NarrowNote, road.UnpavedNote, road.GuestsNote, road.TollNote}
 
+// Barred begins a caution about a route that goes where its vehicle may not go.
+const Barred = "The route goes where this vehicle may not go"
+
 // sentences say what to do about a remark: its text, its positions.
 var sentences = [...]string{
 	road.UnknownLimit: "Before you drive on: %s: %s. Read the sign, and turn round rather than try.",
-	road.Avoided:      "The route goes where this vehicle may not go: %s: %s. Change the route there; do not drive it as it is.",
+	road.Avoided:      Barred + ": %s: %s. Change the route there; do not drive it as it is.",
 	road.GasNote:      "Gas: %s: %s. Cylinders shut; the operator's rules and the signs decide.",
 	road.TollNote:     "On the route: %s: %s. It is not in the cost.",
 	road.GateNote:     "On the route: %s: %s.",

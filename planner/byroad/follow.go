@@ -2,6 +2,7 @@ package byroad
 
 import (
 	"context"
+	"slices"
 
 	"github.com/paulmach/orb"
 
@@ -14,7 +15,8 @@ type Leg struct {
 	Line    orb.LineString
 	Drawn   bool // no road is known: straight, as drawn
 	M, S    float64
-	Avoided []string // roads that a car would take and this vehicle may not, and why
+	Avoided []string // roads that a car or the track would take and this vehicle may not, and why
+	Closed  []string // such roads that the leg takes all the same, as no way round is known
 }
 
 // Follow returns the way of a vehicle for each pair of points. Where one of
@@ -33,15 +35,13 @@ func (g *Guide) Follow(ctx context.Context, v trip.Vehicle, pairs [][2]orb.Point
 			out[i] = g.leg(s)
 		}
 		for _, s := range g.any.Through(p[:], withinM) {
-			for _, n := range g.own.Avoided(g.own.PathOf(s.Steps)) {
-				out[i].Avoided = append(out[i].Avoided, roadName(n)+": "+n.Text)
-			}
+			out[i].Avoided = append(out[i].Avoided, g.avoided(s.Steps)...)
 		}
 	}
 	return out, nil
 }
 
-// Match puts a track on roads; where none is near, it stays as it is.
+// Match puts a track on roads, led round those that the vehicle may not use; where no road is near, it stays as it is.
 func (g *Guide) Match(ctx context.Context, v trip.Vehicle, track orb.LineString) ([]Leg, error) {
 	if err := g.vehicle(ctx, v); err != nil {
 		return nil, err
@@ -51,12 +51,27 @@ func (g *Guide) Match(ctx context.Context, v trip.Vehicle, track orb.LineString)
 	}
 	out := make([]Leg, len(g.course))
 	for i, s := range g.course {
-		out[i] = g.leg(s)
-		for _, n := range g.own.Avoided(g.own.PathOf(s.Steps)) {
-			out[i].Avoided = append(out[i].Avoided, roadName(n)+": "+n.Text)
+		if err := ctx.Err(); err != nil {
+			return nil, err
 		}
+		way, gone := g.ask.Around(s.Steps)
+		if len(gone) > 0 {
+			s.Steps = way
+		}
+		out[i] = g.leg(s)
+		out[i].Avoided, out[i].Closed = g.avoided(gone), g.avoided(s.Steps)
 	}
 	return out, nil
+}
+
+// avoided says which of the steps the vehicle may not drive, each road once.
+func (g *Guide) avoided(steps []road.Step) (list []string) {
+	for _, n := range g.own.Avoided(g.own.PathOf(steps)) {
+		if text := roadName(n) + ": " + n.Text; !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	return list
 }
 
 func (g *Guide) leg(s road.Stretch) Leg {
