@@ -17,3 +17,20 @@ func ClassKmh(c Class) float64 { return classKmh[c] }
 
 // Joined says that an edge belongs to the main part of the network.
 func (r *Router) Joined(edge uint32) bool { return r.joined(edge) }
+
+// StatesOf lists the states after each step that ends at a junction.
+func (n *Network) StatesOf(steps []Step) (list []uint32) {
+	state, _ := n.arrival(steps[0].Dir)
+	list = append(list, state)
+	for _, s := range steps[1 : len(steps)-1] {
+		state, _ = n.after(state, s.Dir)
+		list = append(list, state)
+	}
+	return list
+}
+
+// StepCost is the cost of a step.
+func (r *Router) StepCost(s Step) uint64 { return r.stepCost(s) }
+
+// SeedAt begins a search at a state.
+func SeedAt(state uint32) Seed { return Seed{state: state} }

@@ -104,35 +104,3 @@ func TestMatchKeepsWhatIsDrawn(t *testing.T) {
 		t.Errorf("no track: %v, %v", c, err)
 	}
 }
-
-func TestAlternatives(t *testing.T) {
-	n := openNetwork(t, "demo")
-	r, err := n.Router(context.Background(), road.Vehicle{HeightM: 3, MassT: 3.5, MarginM: 0.1}, road.Fastest)
-	if err != nil {
-		t.Fatal(err)
-	}
-	q := r.Query()
-	rng := rand.New(rand.NewPCG(9, 9))
-	asked, others := 0, 0
-	for asked < 50 {
-		from, to := road.AnySpot(n, rng), road.AnySpot(n, rng)
-		list, err := q.Alternatives(from, to, 3)
-		if err != nil {
-			continue
-		}
-		asked++
-		others += len(list) - 1
-		for _, p := range list[1:] {
-			if p.Cost < list[0].Cost || float64(p.Cost) > 1.3*float64(list[0].Cost)+1 {
-				t.Errorf("another way costs %d, the best %d", p.Cost, list[0].Cost)
-			}
-			if last := p.Steps[len(p.Steps)-1]; p.Steps[0].FromCm != from.Cm || last.ToCm != to.Cm || last.Edge() != to.Edge {
-				t.Errorf("another way leads elsewhere")
-			}
-		}
-	}
-	t.Logf("%d others for %d pairs", others, asked)
-	if others < 10 {
-		t.Errorf("only %d others for %d pairs", others, asked)
-	}
-}

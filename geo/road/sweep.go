@@ -117,3 +117,25 @@ func (s *sweep) run(targets []uint32) {
 	}
 	s.seen = append(s.seen, below...)
 }
+
+// everywhere searches from what was put to all states, as far as a limit; what is farther may be left at noWay.
+func (s *sweep) everywhere(limit uint32) {
+	s.run(nil)
+	h := &s.r.Net.cch
+	for v := len(s.dist) - 1; v >= 0; v-- {
+		lo, hi := h.upFirst[v], h.upFirst[v+1]
+		costs, d := s.down[lo:hi], s.dist[v]
+		for i, t := range h.upHead[lo:hi] {
+			d = min(d, s.dist[t]+costs[i])
+		}
+		if d > limit {
+			d = noWay
+		}
+		s.dist[v] = d
+	}
+	for v := range s.dist {
+		if s.dist[v] != noWay {
+			s.seen = append(s.seen, uint32(v))
+		}
+	}
+}
