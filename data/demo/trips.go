@@ -21,7 +21,7 @@ func Trip() trip.Trip {
 		Start:   "2027-06-11", // a Friday: a Sunday is passed
 		Vehicle: quorrel(),
 		// As the hirers before left it.
-		Levels:     map[string]float64{"def": 12, "lpg": 6, "grey": 36},
+		Levels:     map[string]float64{"def": 12.2, "lpg": 6, "grey": 36},
 		Party:      trip.Party{Adults: 2, Children: 1, Showers: "sites", Toilet: "aboard", Cooking: "aboard"},
 		Day:        trip.DayLimits{MaxKm: 210, MaxMin: 480, DepartMin: 570, SpeedKmh: 58},
 		Stays:      trip.StayWishes{MinNights: 0, MaxNights: 0, Campsites: true, Stopovers: true},

@@ -421,3 +421,32 @@ func TestIslandFerry(t *testing.T) {
 		t.Errorf("%v min, want 45 at sea, 30 to board and little more", min)
 	}
 }
+
+// A heavy vehicle is driven more slowly over the same roads.
+func TestHeavyIsSlower(t *testing.T) {
+	net := island(t)
+	g := guide(t, net)
+	tr := demo.Trip()
+	line, err := geo.Measure(tr.Route)
+	if err != nil {
+		t.Fatal(err)
+	}
+	minutes := func(kg float64) (sum float64) {
+		tr.Vehicle.MassKg = kg
+		c, err := g.Trip(context.Background()).Course(tr, line.LengthM()/1000)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := 0.0
+		for _, p := range c.Pace {
+			if kg > 3500 && 60/p.MinPerKm > 80.1 {
+				t.Errorf("%v kg: %+v is faster than 80 km/h", kg, p)
+			}
+			sum, at = sum+(p.ToKm-at)*p.MinPerKm, p.ToKm
+		}
+		return sum
+	}
+	if light, heavy := minutes(3500), minutes(4250); heavy <= light {
+		t.Errorf("light %v min, heavy %v", light, heavy)
+	}
+}

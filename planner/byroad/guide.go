@@ -40,7 +40,7 @@ func New(ctx context.Context, net *road.Network) (*Guide, error) {
 // Fits returns what a road must take of a trip's vehicle.
 func Fits(v trip.Vehicle) road.Vehicle {
 	return road.Vehicle{HeightM: v.HeightM, WidthM: v.WidthM, LengthM: v.LengthM, MassT: v.MassKg / 1000,
-		MarginM: road.DefaultMarginM, TopKmh: road.MotorhomeTopKmh, Factor: road.MotorhomeFactor}
+		MarginM: road.DefaultMarginM, TopKmh: min(road.MotorhomeTopKmh, v.TopKmh()), Factor: road.MotorhomeFactor}
 }
 
 // vehicle makes the router of a vehicle, unless it is the one of before.

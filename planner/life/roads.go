@@ -1,29 +1,26 @@
 package life
 
-import "math"
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+)
 
 // This file holds what the law and good sense say about a day on the road.
 // Signs, national law and the vehicle's papers decide.
 
-// Roads by class.
-const (
-	Town     = "town"
-	Rural    = "rural"
-	Motorway = "motorway"
-)
+// LightKg is the allowed mass up to which a motorhome is a light vehicle:
+// licence class B, car limits (3.5 t; a revised directive allows 4.25 t to B once
+// national law follows).
+const LightKg = 3500
 
 type limits struct{ rural, motorway float64 }
 
-// light holds up to 3.5 t, heavy above it up to 7.5 t: general limits in km/h,
-// without trailer, dry road. Each row names its source. The rows of heavy
-// marked EU are those of goods vehicles over 3.5 t in a student site's copy of
-// the EU's "Going abroad" pages; motorhomes can be better off.
-var light = map[string]limits{
-	"DE": {100, 130},                                                    // like cars; 130 is advice (anwalt.de)
-	"FR": {80, 130},                                                     // like cars (ffcc.fr, camping-car.com)
-	"AT": {100, 130}, "CH": {80, 120}, "IT": {90, 130}, "ES": {90, 120}, // from memory, like cars
-}
-
+// heavy are general limits in km/h above 3.5 t and up to 7.5 t, without
+// trailer, dry road. The rows marked EU are those of goods vehicles in a student
+// site's copy of the EU's "Going abroad" pages; motorhomes can be better off.
 var heavy = map[string]limits{
 	"DE": {80, 100},                                                 // motorway 100: 12th exemption ordinance (flensburger-punkte); rural from memory
 	"FR": {80, 110},                                                 // over 3.5 t 110/100/80 (ffcc.fr, camping-car.com)
@@ -31,35 +28,34 @@ var heavy = map[string]limits{
 	"HR": {80, 90}, "CZ": {80, 80}, "DK": {70, 80}, "HU": {70, 80}, // EU
 }
 
-// townKmh is the general limit in built-up areas of the countries above; from memory.
-const townKmh = 50
+// Top speeds that are planned with. A light motorhome is driven at 80 to 100 on
+// motorways (from memory); a heavy one at no more than the lowest motorway limit
+// of the table.
+const (
+	lightTopKmh = 95
+	heavyTopKmh = 80
+)
 
-// LightKg is the allowed mass up to which a motorhome is a light vehicle:
-// licence class B, car limits (3.5 t; a revised directive allows 4.25 t to B once
-// national law follows).
-const LightKg = 3500
-
-// SpeedLimit is the general limit for a motorhome of an allowed mass in a
-// country (ISO 3166 code) on a class of road, in km/h. known is false where
-// this table has no row, and above 7.5 t: then only the signs tell.
-func SpeedLimit(country, road string, allowedKg float64) (kmh float64, known bool) {
-	table := light
+// TopKmh is how fast a vehicle of an allowed mass is planned to be driven at most.
+func TopKmh(allowedKg float64) float64 {
 	if allowedKg > LightKg {
-		table = heavy
+		return heavyTopKmh
 	}
-	l, ok := table[country]
-	if !ok || !(allowedKg <= 7500) {
-		return 0, false
+	return lightTopKmh
+}
+
+// MassSays is what is different on the road for a vehicle of an allowed mass; ""
+// for a light one, which has the limits of cars.
+func MassSays(allowedKg float64) string {
+	if !(allowedKg > LightKg) {
+		return ""
 	}
-	switch road {
-	case Town:
-		return townKmh, true
-	case Rural:
-		return l.rural, true
-	case Motorway:
-		return l.motorway, true
+	var rows []string
+	for _, country := range slices.Sorted(maps.Keys(heavy)) {
+		rows = append(rows, fmt.Sprintf("%s %.0f/%.0f", country, heavy[country].rural, heavy[country].motorway))
 	}
-	return 0, false
+	return fmt.Sprintf("This vehicle may weigh %.0f kg. Over 3.5 t general limits are lower than a car's, outside towns and on motorways in km/h: %s; the plan counts with %.0f km/h at most. "+
+		"Another licence, other tolls, and bans for heavy vehicles can apply. Signs, national law and the vehicle's papers decide.", allowedKg, strings.Join(rows, ", "), TopKmh(allowedKg))
 }
 
 const (
@@ -68,9 +64,10 @@ const (
 	BreakEveryMin = 120.0
 	BreakMin      = 15.0
 
-	// A comfortable day: 200–300 km (from memory), 4 h at the 60 km/h of mixed roads.
-	ComfortableKm  = 250.0
-	ComfortableMin = 240.0
+	// A day is comfortable up to 300 km (200–300, from memory), or the 5 h that
+	// these take at the 60 km/h of mixed roads.
+	ComfortableKm  = 300.0
+	ComfortableMin = 300.0
 )
 
 // Breaks is how many breaks a day with so many minutes at the wheel wants. The
@@ -80,28 +77,4 @@ func Breaks(wheelMin float64) int {
 		return 0
 	}
 	return int(math.Ceil(wheelMin/BreakEveryMin-1e-9)) - 1
-}
-
-// WithBreaks is the pace in minutes per km of an average speed, breaks spread
-// over the way: 15 minutes in every 120. It is a little slower than [Breaks]
-// for short days.
-func WithBreaks(kmh float64) float64 {
-	return 60 / kmh * (1 + BreakMin/BreakEveryMin)
-}
-
-// Paces in km/h where no road data tell better: motorway 75, rural 50, town 25
-// (from memory; 80 seen as an easy-going motorway average, rvtravel).
-var usualPace = map[string]float64{Motorway: 75, Rural: 50, Town: 25}
-
-// Pace is the usual average of a class of road under a legal limit, in km/h; a
-// limit of 0 is unknown. An unknown class counts as rural.
-func Pace(road string, limitKmh float64) float64 {
-	p, ok := usualPace[road]
-	if !ok {
-		p = usualPace[Rural]
-	}
-	if limitKmh > 0 {
-		p = min(p, 0.9*limitKmh) // nobody drives the limit all the time; from memory
-	}
-	return p
 }

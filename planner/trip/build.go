@@ -9,6 +9,7 @@ import (
 
 	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/life"
 )
 
 // Hours says when a place is open over a number of days: windows in minutes
@@ -87,7 +88,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if err := b.sail(c.Ferries); err != nil {
 		return nil, err
 	}
-	if b.use, err = newUsage(t, b.Problem.LengthKm, b.axis); err != nil {
+	if b.use, err = newUsage(t, b.Problem.Drive.Pace, b.axis); err != nil {
 		return nil, err
 	}
 	if b.weight = t.weigh(); b.weight != nil && b.weight.Text != "" {
@@ -96,6 +97,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	b.tanks()
 	if text := t.moneyCaution(); text != "" {
 		b.cautions = append(b.cautions, text)
+	}
+	if says := life.MassSays(t.Vehicle.MassKg); says != "" {
+		b.cautions = append(b.cautions, says)
 	}
 	b.cautions = append(b.cautions, c.Cautions...)
 	if opt.Roads != nil {
@@ -157,7 +161,7 @@ func problem(t Trip, lengthKm float64) *planner.Problem {
 			MaxKmPerDay:  t.Day.MaxKm,
 			MaxMinPerDay: t.Day.MaxMin,
 			DepartMin:    t.Day.DepartMin,
-			Pace:         []planner.Pace{{ToKm: lengthKm, MinPerKm: 60 / t.Day.SpeedKmh}},
+			Pace:         []planner.Pace{{ToKm: lengthKm, MinPerKm: 60 / min(t.Day.SpeedKmh, t.Vehicle.TopKmh())}},
 		},
 	}
 	if t.Stays.MinNights > 0 || t.Stays.MaxNights > 0 {

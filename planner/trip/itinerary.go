@@ -71,6 +71,15 @@ func (it Itinerary) Stops() []string {
 	return out
 }
 
+// pace is the average of the plan's driving, on the planner's axis.
+func (it Itinerary) pace(sea axis) []planner.Pace {
+	var km, min float64
+	for _, d := range it.Days {
+		km, min = km+d.DriveKm, min+d.DriveMin
+	}
+	return []planner.Pace{{ToKm: sea.driven(it.LengthKm), MinPerKm: min / max(km, metre)}}
+}
+
 // A Day is what happens between two nights. Numbers start at 1.
 type Day struct {
 	Number   int     `json:"number"`

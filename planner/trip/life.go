@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"ullage/planner"
 	"ullage/planner/life"
 )
 
@@ -19,9 +20,9 @@ type usage struct {
 	lives  bool // the model answers; else the tanks' own Use does
 	start  time.Time
 	sea    axis
-	perDay float64 // km of a usual day on this trip
-	wheelH float64 // hours at the wheel of such a day
-	road   life.Uses
+	perDay float64   // km of a usual day on this trip
+	wheelH float64   // hours at the wheel of such a day
+	road   life.Uses // of 100 km as this trip drives them
 }
 
 // Confident is the share of trips on which each tank's use stays within what
@@ -44,26 +45,44 @@ func (t Trip) Model() (m life.Model, ok bool) {
 		Adults: p.Adults, Children: p.Children, Showers: p.Showers, Toilet: p.Toilet, Cooking: p.Cooking, Dishes: p.Dishes, Devices: p.Devices}}, true
 }
 
-// newUsage of a valid trip with drivenKm on land.
-func newUsage(t Trip, drivenKm float64, sea axis) (usage, error) {
+// newUsage of a valid trip with a pace on the planner's axis, which ends with the route.
+func newUsage(t Trip, pace []planner.Pace, sea axis) (usage, error) {
 	u := usage{trip: t, sea: sea}
 	u.start, _ = time.Parse(DateLayout, t.Start)
-	minutes := drivenKm / t.Day.SpeedKmh * 60
+	sections, km, wheelH := driving(pace)
+	minutes := 60 * wheelH
 	for _, f := range sea.ferries {
 		minutes += f.Min
 	}
-	days := math.Ceil(max(drivenKm/t.Day.MaxKm, minutes/t.Day.MaxMin) - 1e-9)
+	days := math.Ceil(max(km/t.Day.MaxKm, minutes/t.Day.MaxMin) - 1e-9)
 	days = max(days, float64(t.Stays.MinNights+1), 1)
-	u.perDay = drivenKm / days
-	u.wheelH = u.perDay / t.Day.SpeedKmh
+	u.perDay, u.wheelH = km/days, wheelH/days
 	if u.model, u.lives = t.Model(); !u.lives {
 		return u, nil
 	}
-	var err error
-	if u.road, err = u.model.Drive(life.MixedProfile(100, t.Day.SpeedKmh)); err != nil {
+	road, err := u.model.Drive(sections)
+	if err != nil {
 		return u, fmt.Errorf("trip: vehicle %s: %w", t.Vehicle.ID, err)
 	}
+	for _, use := range road {
+		u.road = append(u.road, use.Times(100/km))
+	}
 	return u, nil
+}
+
+// driving is how a pace is driven: for each section the usual mix of roads that
+// makes its average, and the km and hours of all.
+func driving(pace []planner.Pace) (sections []life.Section, km, hours float64) {
+	at := 0.0
+	for _, p := range pace {
+		// What is no longer than a metre holds minutes that nobody drives.
+		if d := p.ToKm - at; d > 1.5*metre && p.MinPerKm > 0 {
+			sections = append(sections, life.MixedProfile(d, 60/p.MinPerKm)...)
+			km, hours = km+d, hours+d*p.MinPerKm/60
+		}
+		at = p.ToKm
+	}
+	return sections, max(km, metre), hours
 }
 
 // perKm is what a kilometre takes from a tank. Its High is planned with.

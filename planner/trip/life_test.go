@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"ullage/planner"
 	"ullage/planner/life"
 )
 
@@ -99,7 +100,7 @@ func TestNightsByWeatherAndWishes(t *testing.T) {
 // The first day of a longer stay is driven, the others are not, and plugged in all day.
 func TestLongerStaysAreNotDriven(t *testing.T) {
 	tr := lived(3, "2027-01-15")
-	u, err := newUsage(tr, 150, axis{})
+	u, err := newUsage(tr, []planner.Pace{{ToKm: 150, MinPerKm: 60 / tr.Day.SpeedKmh}}, axis{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -156,5 +157,61 @@ func TestRemediesOfLife(t *testing.T) {
 	}
 	if tried != 3 {
 		t.Errorf("%d remedies tried", tried)
+	}
+}
+
+// Above 3.5 t nothing is planned faster than 80 km/h: 200 km at a wished average
+// of 95 take 150 min instead of 126.3, less diesel, and a word about the law. By
+// roads it is the roads' pace that is used by, not the trip's.
+func TestSpeedByMassClass(t *testing.T) {
+	per100 := func(kg float64, pace ...planner.Pace) (float64, *Built) {
+		tr := eastwards(200)
+		tr.Vehicle, tr.Day.SpeedKmh = Fleet()[2], 95
+		tr.Vehicle.MassKg = kg
+		var roads Roads
+		if pace != nil {
+			roads = paced(pace)
+		}
+		b := mustBuild(t, tr, nil, Options{Roads: roads})
+		return 100 * b.use.perKm(tr.Vehicle.Tanks[0]).Likely, b
+	}
+	light, a := per100(3500)
+	heavy, b := per100(3501)
+	if m, n := a.Problem.Drive.Minutes(0, 200), b.Problem.Drive.Minutes(0, 200); math.Abs(m-126.3) > 0.1 || math.Abs(n-150) > 0.1 {
+		t.Errorf("light %v min, heavy %v, want 126.3 and 150", m, n)
+	}
+	if heavy > light-1 {
+		t.Errorf("heavy %v L/100 km at 80 km/h, light %v at 95", heavy, light)
+	}
+	if text := strings.Join(b.cautions, " "); !strings.Contains(text, "may weigh 3501 kg") || strings.Contains(strings.Join(a.cautions, " "), "may weigh") {
+		t.Errorf("heavy is told %q, light %q", text, a.cautions)
+	}
+	if road, _ := per100(3500, planner.Pace{ToKm: 200, MinPerKm: 60.0 / 80}); math.Abs(road-heavy) > 0.01 {
+		t.Errorf("by roads at 80 km/h %v L/100 km, want %v", road, heavy)
+	}
+	// Half at 40, half at 95 km/h is not the same as all at the average: 56.3.
+	mixed, _ := per100(3500, planner.Pace{ToKm: 100, MinPerKm: 60.0 / 40}, planner.Pace{ToKm: 200, MinPerKm: 60.0 / 95})
+	slow, _ := per100(3500, planner.Pace{ToKm: 200, MinPerKm: 60.0 / 40})
+	if want := (slow + light) / 2; math.Abs(mixed-want) > 0.01 {
+		t.Errorf("two sections %v L/100 km, want the middle of both, %v", mixed, want)
+	}
+}
+
+// paced are roads that know a pace only.
+type paced []planner.Pace
+
+func (p paced) Course(Trip, float64) (Course, error) { return Course{Pace: p}, nil }
+func (paced) Ways([]*Place) ([]Way, error)           { return nil, nil }
+
+// A day of more than 300 km or 5 h at the wheel is called long.
+func TestLongDay(t *testing.T) {
+	tr := eastwards(310)
+	tr.Day = DayLimits{MaxKm: 400, MaxMin: 900, DepartMin: 480, SpeedKmh: 70}
+	if it := driven(t, mustBuild(t, tr, nil, Options{})); !strings.Contains(strings.Join(it.Cautions, " "), "Day 1 is long: 310 km and 4 h 26 min") {
+		t.Errorf("cautions %q", it.Cautions)
+	}
+	tr.Route = eastwards(290).Route
+	if it := driven(t, mustBuild(t, tr, nil, Options{})); strings.Contains(strings.Join(it.Cautions, " "), "is long") {
+		t.Errorf("290 km in 4 h 09 min are called long: %q", it.Cautions)
 	}
 }

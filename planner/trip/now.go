@@ -312,7 +312,7 @@ func (o *Onward) read(t Trip, it Itinerary, now Now) error {
 		}
 	}
 	sea := it.sea()
-	use, err := newUsage(t, sea.driven(it.LengthKm), sea)
+	use, err := newUsage(t, it.pace(sea), sea)
 	if err != nil {
 		return err
 	}

@@ -10,6 +10,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/geo"
+	"ullage/planner"
 )
 
 // afterTheNight is the living trip on the second morning, and its plan.
@@ -110,7 +111,7 @@ func TestOnwardLearns(t *testing.T) {
 // bring the factor near 1.3.
 func TestOnwardConverges(t *testing.T) {
 	tr := lived(0, "2026-06-12")
-	u, err := newUsage(tr, 200, axis{})
+	u, err := newUsage(tr, []planner.Pace{{ToKm: 200, MinPerKm: 60 / tr.Day.SpeedKmh}}, axis{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -53,6 +53,7 @@ func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itin
 	it.Counts = b.counts()
 	it.Return = b.handBack(plan, it.Days)
 	b.instructions(&it, b.frosty(plan))
+	it.Cautions = append(it.Cautions, longDays(it.Days)...)
 	for _, v := range plan.Visits {
 		it.Places[b.calls[v.Stop].candidate].Chosen = true
 	}
@@ -104,6 +105,18 @@ func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop, clos
 		days[i].Breaks = life.Breaks(days[i].DriveMin)
 	}
 	return days
+}
+
+// longDays warns of days that are longer than comfortable.
+func longDays(days []Day) []string {
+	var out []string
+	for _, d := range days {
+		if d.DriveKm > life.ComfortableKm+0.5 || d.DriveMin > life.ComfortableMin+0.5 {
+			out = append(out, fmt.Sprintf("Day %d is long: %.0f km and %s at the wheel. Up to %.0f km or %.0f h are comfortable; a lower limit of a day gives shorter ones.",
+				d.Number, d.DriveKm, span(d.DriveMin), life.ComfortableKm, life.ComfortableMin/60))
+		}
+	}
+	return out
 }
 
 func (b *Built) newDay(number int, km, min float64) Day {

@@ -21,6 +21,9 @@ type Vehicle struct {
 	Life *life.Vehicle `json:"life,omitempty"`
 }
 
+// TopKmh is how fast it is driven at most, by its allowed mass.
+func (v Vehicle) TopKmh() float64 { return life.TopKmh(v.MassKg) }
+
 // A Tank is a limit of the vehicle and what uses it up.
 type Tank struct {
 	ID       string       `json:"id"`   // diesel, def, lpg, fresh, grey, cassette, battery
