@@ -39,7 +39,7 @@ func newBounds(m *model, worth []float64, nights tally, atNight []int, d detail)
 		b.tanks = append(b.tanks, newTankBound(m, t, worth, shares.of[k+1], shares.gives(k+1)))
 	}
 	b.shares = shares.of[0]
-	b.nights = newNightsBound(m, atNight, d, worth, nights, b.shares)
+	b.nights = newNightsBound(m, atNight, d, worth, nights, b.shares, new(store[float64]))
 	for t := range m.tanks {
 		isSingle := false
 		for _, u := range single {

@@ -89,7 +89,8 @@ func (m *model) bestWage(stopped func() bool) float64 {
 	b := newBounds(m, m.payableWorths(tanks), tally{}, tanks, sketch)
 	w := newSweep(m, b)
 	value := func(wage float64) float64 {
-		b.nights = newNightsBound(m, tanks, sketch, b.worth, tally{wage: wage}, b.shares)
+		b.nights.store.reset()
+		b.nights = newNightsBound(m, tanks, sketch, b.worth, tally{wage: wage}, b.shares, b.nights.store)
 		return w.root()
 	}
 	best, most := 0.0, w.root()

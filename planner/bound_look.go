@@ -46,7 +46,7 @@ func (b *nightsBound) cost(i int, l *label, hand []float64, layers []layer) floa
 	if r < 0 {
 		return math.Inf(1)
 	}
-	at := r*b.size + b.place(i, l, hand)
+	at := b.place(i, l, hand)*len(t.reach) + r
 	if len(layers) == 0 {
 		return t.cost[at]
 	}
@@ -64,16 +64,16 @@ func (b *nightsBound) withLayers(t *nightTable, at int, x float64, layers []laye
 		most += y.amount
 	}
 	for c := s.class(0, x) + 1; c < s.n && s.values[c-1] < most-slack; c++ {
-		at += b.stride[b.priced]
+		at += b.stride[b.priced] * len(t.reach)
 		for x < s.values[c-1] && len(layers) > 0 {
-			amount := min(s.values[c-1]-x, layers[0].amount-used)
-			paid += amount * max(0, layers[0].price-worth)
+			amount := lesser(s.values[c-1]-x, layers[0].amount-used)
+			paid += amount * greater(0, layers[0].price-worth)
 			x += amount
 			if used += amount; used >= layers[0].amount {
 				layers, used = layers[1:], 0
 			}
 		}
-		best = min(best, paid+t.cost[at])
+		best = lesser(best, paid+t.cost[at])
 	}
 	return best
 }

@@ -13,7 +13,8 @@ import (
 // What remains is a small table after each stop: by the next night reached
 // (or the end), nights so far and classes of headroom, the least cost to go.
 // Rows ascend by how far the day must reach, and each holds the best of the
-// rows before it, so that a look-up is one binary search.
+// rows before it, so that a look-up is one binary search. In memory the rows lie
+// side by side, class by class: what is done to a class is done to all rows.
 
 type nightsBound struct {
 	m      *model
@@ -27,10 +28,11 @@ type nightsBound struct {
 	counts int       // nights so far are told apart below this number; 1: not at all
 	enough bool      // the last of them stands for any more as well
 	coarse bool      // the classes are fewer than they should be
-	size   int       // of a row
+	size   int       // classes in all
 	after  []*nightTable
 
-	via, own, old []float64 // scratch
+	via, own, old []float64       // scratch
+	store         *store[float64] // what the tables lie in
 }
 
 // A tally is how the bound takes the wished number of nights into account:
@@ -48,7 +50,7 @@ type nightTable struct {
 	reach   []float64 // km along the route, half detour included
 	reachAt []float64 // minutes likewise; the least of this and all later rows
 	rowAt   []float64 // minutes likewise, of this row
-	cost    []float64 // row by row
+	cost    []float64 // class by class, in each all rows
 }
 
 // due is the wage of the nights that are still wanted, or, if it is negative,
@@ -86,8 +88,8 @@ func (m *model) bindingTanks() []int {
 	return out
 }
 
-func newNightsBound(m *model, tanks []int, d detail, worth []float64, nights tally, shares []float64) *nightsBound {
-	b := &nightsBound{m: m, tanks: tanks, worth: worth, wage: nights.wage, after: make([]*nightTable, len(m.stops)+1)}
+func newNightsBound(m *model, tanks []int, d detail, worth []float64, nights tally, shares []float64, store *store[float64]) *nightsBound {
+	b := &nightsBound{store: store, m: m, tanks: tanks, worth: worth, wage: nights.wage, after: make([]*nightTable, len(m.stops)+1)}
 	b.counts = 1
 	switch {
 	case !nights.counted:
@@ -131,7 +133,8 @@ func (m *model) largestRow() int {
 // end is the table after the last stop: one row, that reaches the end.
 func (b *nightsBound) end() *nightTable {
 	m := b.m
-	t := &nightTable{reach: []float64{m.length}, rowAt: []float64{m.endMin}, reachAt: []float64{m.endMin}, cost: make([]float64, b.size)}
+	t := &nightTable{reach: []float64{m.length}, rowAt: []float64{m.endMin}, reachAt: []float64{m.endMin}, cost: b.store.take(b.size)}
+	clear(t.cost)
 	levels := b.size / b.counts
 	for at := range t.cost {
 		if n := at / levels; b.counts > 1 && n < m.least {
@@ -170,7 +173,6 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 	for rows < len(after.reach) && after.reach[rows] <= prev+b.m.maxKm+slack {
 		rows++
 	}
-	t := &nightTable{}
 	own := -1 // the row of the night at this stop
 	switch {
 	case s.required && s.night:
@@ -180,44 +182,52 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 		}
 	}
 	reach, at := s.km+s.half, s.at+s.halfMin+s.stopMin
-	joins := own >= 0 && own < rows && after.reach[own] == reach && after.rowAt[own] == at // another stay at the same place
-	n := rows
+	t := &nightTable{reach: after.reach[:rows], rowAt: after.rowAt[:rows]}
+	joins := own >= 0 && own < rows && t.reach[own] == reach && t.rowAt[own] == at // another stay at the same place
 	if own >= 0 && !joins {
-		n++
+		t.reach = slices.Insert(slices.Clip(t.reach), own, reach)
+		t.rowAt = slices.Insert(slices.Clip(t.rowAt), own, at)
 	}
-	t.reach, t.rowAt = make([]float64, 0, n), make([]float64, 0, n)
-	t.cost = make([]float64, 0, n*b.size)
-	for r := 0; r <= rows; r++ {
-		if r == own && !joins {
-			t.reach, t.rowAt = append(t.reach, reach), append(t.rowAt, at)
-			t.cost = append(t.cost, b.night(i, after, visit)...)
+	n := len(t.reach)
+	t.cost = b.store.take(n * b.size)
+	for c := range b.size {
+		to, from := t.cost[c*n:(c+1)*n], after.cost[c*len(after.reach):]
+		if n == rows {
+			copy(to, from)
+			continue
 		}
-		if r == rows {
-			break
-		}
-		t.reach, t.rowAt = append(t.reach, after.reach[r]), append(t.rowAt, after.rowAt[r])
-		at := len(t.cost)
-		t.cost = append(t.cost, after.cost[r*b.size:(r+1)*b.size]...)
-		if known {
-			b.day(t.cost[at:], i, visit)
-		}
-		if r == own && joins {
-			lowest(t.cost[at:], b.night(i, after, visit))
+		copy(to[:own], from)
+		to[own] = math.Inf(1)
+		copy(to[own+1:], from[own:])
+	}
+	if known {
+		b.day(t.cost, n, i, visit)
+	}
+	if own >= 0 {
+		for c, x := range b.night(i, after, visit) {
+			t.cost[c*n+own] = lesser(t.cost[c*n+own], x)
 		}
 	}
 	if moved {
-		for r := range n {
-			b.move(t.cost[r*b.size:(r+1)*b.size], i)
-		}
+		b.move(t.cost, n, i)
 	}
-	for r := 1; r < n; r++ {
-		lowest(t.cost[r*b.size:(r+1)*b.size], t.cost[(r-1)*b.size:r*b.size])
+	t.settle()
+	return t
+}
+
+// settle gives every row the best of those before it.
+func (t *nightTable) settle() {
+	n := len(t.reach)
+	for from := 0; from < len(t.cost); from += n {
+		row := t.cost[from : from+n]
+		for r := 1; r < n; r++ {
+			row[r] = lesser(row[r], row[r-1])
+		}
 	}
 	t.reachAt = slices.Clone(t.rowAt)
 	for r := n - 2; r >= 0; r-- {
-		t.reachAt[r] = min(t.reachAt[r], t.reachAt[r+1])
+		t.reachAt[r] = lesser(t.reachAt[r], t.reachAt[r+1])
 	}
-	return t
 }
 
 // knows says whether the stop is any of this bound's business.
@@ -230,27 +240,27 @@ func (b *nightsBound) knows(i int) bool {
 	return known
 }
 
-// day lowers a row to what it becomes where stop i may be visited by day.
-func (b *nightsBound) day(row []float64, i int, visit float64) {
+// day lowers the costs, rows in each class, to what they become where stop i may be visited by day.
+func (b *nightsBound) day(cost []float64, rows, i int, visit float64) {
 	s := &b.m.stops[i]
-	via := append(b.via[:0], row...)
-	b.via = via
+	via := scratch(&b.via, len(cost))
+	copy(via, cost)
 	for k, tank := range b.tanks {
 		if y := s.service(tank); y != nil && !y.guests {
-			b.fill(via, k, y)
+			b.fill(via, rows, k, y)
 		}
 	}
 	for _, k := range b.moving { // the detour restores, too
 		d := int(math.Ceil(-b.m.tanks[b.tanks[k]].perKm*2*s.half/b.scales[k].step - slack))
-		b.up(via, k, d)
+		b.up(via, rows, k, d)
 	}
 	for at := range via {
 		via[at] += visit
 	}
 	if s.required {
-		copy(row, via)
+		copy(cost, via)
 	} else {
-		lowest(row, via)
+		lowest(cost, via)
 	}
 }
 
@@ -268,7 +278,9 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 		}
 		at := row[count*levels : (count+1)*levels]
 		if r >= 0 && n < b.counts {
-			copy(at, after.cost[r*b.size+n*levels:])
+			for k := range at {
+				at[k] = after.cost[(n*levels+k)*len(after.reach)+r]
+			}
 			continue
 		}
 		for k := range at {
@@ -289,7 +301,7 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 		next := make([]int, n) // class after the night, −1: not possible
 		lefts := make([]float64, n)
 		for c := range next {
-			left := min(x.cap, min(x.cap, b.scales[k].headroom(i+1, c, s.km)-x.perKm*s.half)-u)
+			left := lesser(x.cap, lesser(x.cap, b.scales[k].headroom(i+1, c, s.km)-x.perKm*s.half)-u)
 			lefts[c] = left
 			next[c] = -1
 			if left >= x.reserve-slack {
@@ -306,13 +318,13 @@ func (b *nightsBound) night(i int, after *nightTable, visit float64) []float64 {
 		}
 		for c := range n {
 			if next[c] >= 0 {
-				b.lower(row, old, k, c, next[c], 0)
+				b.lower(row, old, 1, k, c, next[c], 0)
 			}
 			if y != nil && premium == 0 {
-				b.lower(row, old, k, c, n-1, y.fixed)
+				b.lower(row, old, 1, k, c, n-1, y.fixed)
 			} else if y != nil {
 				for to := max(next[c], 0); to < n; to++ {
-					b.lower(row, old, k, c, to, y.fixed+premium*b.scales[k].from(lefts[c], to))
+					b.lower(row, old, 1, k, c, to, y.fixed+premium*b.scales[k].from(lefts[c], to))
 				}
 			}
 		}

@@ -37,10 +37,10 @@ func (f pieces) find(x float64) int {
 func meet(before, after pieces) float64 {
 	best := math.Inf(1)
 	for _, p := range before {
-		best = min(best, p.y+after.at(-p.x))
+		best = lesser(best, p.y+after.at(-p.x))
 	}
 	for _, p := range after {
-		best = min(best, p.y+before.at(-p.x))
+		best = lesser(best, p.y+before.at(-p.x))
 	}
 	return best
 }
@@ -82,7 +82,7 @@ func lower(into, f, g pieces) pieces {
 			end = f[i+1].x
 		}
 		if j+1 < len(g) {
-			end = min(end, g[j+1].x)
+			end = lesser(end, g[j+1].x)
 		}
 		switch {
 		case j < 0:
@@ -120,7 +120,7 @@ func cheapest(into, f pieces, price, from, top float64) pieces {
 		switch {
 		case slope <= 0 || ya >= best:
 			if slope <= 0 {
-				best = min(best, yb)
+				best = lesser(best, yb)
 			}
 			into = append(into, piece{a, best, 0})
 		case yb <= best:

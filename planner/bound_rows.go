@@ -1,9 +1,25 @@
 package planner
 
-// This file computes with the rows of the tables by nights: a tank filled, classes moved.
+// This file computes with the classes of the tables by nights: a tank filled,
+// classes moved. Each class has rows numbers.
 
-// lowest lowers a to b where that is less. (The built-in min is a call where
-// the page runs.)
+// lesser and greater are min and max of two numbers. (The built-in ones are
+// calls where the page runs.)
+func lesser(a, b float64) float64 {
+	if b < a {
+		return b
+	}
+	return a
+}
+
+func greater(a, b float64) float64 {
+	if b > a {
+		return b
+	}
+	return a
+}
+
+// lowest lowers a to b where that is less.
 func lowest(a, b []float64) {
 	b = b[:len(a)]
 	for n, x := range b {
@@ -14,25 +30,25 @@ func lowest(a, b []float64) {
 }
 
 // fill allows tank k to be filled by the service.
-func (b *nightsBound) fill(row []float64, k int, y *serviceModel) {
+func (b *nightsBound) fill(cost []float64, rows, k int, y *serviceModel) {
 	n := b.scales[k].n
 	premium := b.premium(y)
 	for c := range n - 1 { // what is read is behind what is written
 		if premium == 0 {
-			b.lower(row, row, k, c, n-1, y.fixed)
+			b.lower(cost, cost, rows, k, c, n-1, y.fixed)
 			continue
 		}
 		for to := c + 1; to < n; to++ {
-			b.lower(row, row, k, c, to, y.fixed+premium*b.scales[k].from(b.scales[k].values[c], to))
+			b.lower(cost, cost, rows, k, c, to, y.fixed+premium*b.scales[k].from(b.scales[k].values[c], to))
 		}
 	}
 }
 
-// lower makes class c of tank k in row at most cost more than class to in from.
-func (b *nightsBound) lower(row, from []float64, k, c, to int, cost float64) {
-	step := b.stride[k]
-	for base := 0; base < len(row); base += step * b.scales[k].n {
-		at := row[base+c*step : base+c*step+step]
+// lower makes class c of tank k in costs at most cost more than class to in from.
+func (b *nightsBound) lower(costs, from []float64, rows, k, c, to int, cost float64) {
+	step := b.stride[k] * rows
+	for base := 0; base < len(costs); base += step * b.scales[k].n {
+		at := costs[base+c*step : base+c*step+step]
 		for n, x := range from[base+to*step : base+to*step+step] {
 			if x += cost; x < at[n] {
 				at[n] = x
@@ -46,19 +62,19 @@ func (b *nightsBound) premium(y *serviceModel) float64 {
 	if b.m.tanks[y.tank].waste || b.m.tanks[y.tank].perKm != 0 {
 		return 0
 	}
-	return max(0, y.price-b.worth[y.tank])
+	return greater(0, y.price-b.worth[y.tank])
 }
 
 // up reads every class of tank k as one d higher, or as the highest.
-func (b *nightsBound) up(row []float64, k, d int) {
+func (b *nightsBound) up(cost []float64, rows, k, d int) {
 	if d == 0 {
 		return
 	}
-	step, n := b.stride[k], b.scales[k].n
-	for base := 0; base < len(row); base += step * n {
+	step, n := b.stride[k]*rows, b.scales[k].n
+	for base := 0; base < len(cost); base += step * n {
 		for c := range n - 1 { // what is read is behind what is written
 			to := min(c+d, n-1)
-			copy(row[base+c*step:base+c*step+step], row[base+to*step:base+to*step+step])
+			copy(cost[base+c*step:base+c*step+step], cost[base+to*step:base+to*step+step])
 		}
 	}
 }
@@ -73,10 +89,10 @@ func (b *nightsBound) moves(i int) bool {
 	return false
 }
 
-// move turns a row by classes after stop i into one by classes before it.
-func (b *nightsBound) move(row []float64, i int) {
+// move turns costs by classes after stop i into costs by classes before it.
+func (b *nightsBound) move(cost []float64, rows, i int) {
 	for _, k := range b.moving {
-		b.up(row, k, b.scales[k].top[i]-b.scales[k].top[i+1])
+		b.up(cost, rows, k, b.scales[k].top[i]-b.scales[k].top[i+1])
 	}
 }
 

@@ -55,7 +55,7 @@ func (s *scale) class(i int, hand float64) int {
 // headroom of class c before stop i, at km.
 func (s *scale) headroom(i, c int, km float64) float64 {
 	if s.step > 0 {
-		return min(s.cap, s.step*float64(c+s.top[i]-s.n+1)-s.perKm*km+s.extra[i])
+		return lesser(s.cap, s.step*float64(c+s.top[i]-s.n+1)-s.perKm*km+s.extra[i])
 	}
 	return s.values[c]
 }
@@ -65,7 +65,7 @@ func (s *scale) from(headroom float64, class int) float64 {
 	if class == 0 {
 		return 0
 	}
-	return max(0, s.values[class-1]-headroom)
+	return greater(0, s.values[class-1]-headroom)
 }
 
 // detour is what the way to a stop and back restores.

@@ -34,6 +34,7 @@ func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop i
 		before = m.before(tank, b.worth, shares)
 		root = meet(before[len(m.stops)], b.after[len(m.stops)])
 	}
+	var store store[piece]
 	var best, via, both pieces // scratch
 	for i := len(m.stops) - 1; i >= 0; i-- {
 		f := b.after[i+1]
@@ -55,7 +56,7 @@ func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop i
 			}
 		}
 		both = lower(both[:0], f, via)
-		b.after[i] = append(pieces(nil), both...)
+		b.after[i] = store.keep(both)
 	}
 	return b
 }
@@ -82,6 +83,7 @@ func (b *tankBound) extra(m *model) []float64 {
 func (m *model) before(tank int, worth float64, shares []float64) []pieces {
 	out := make([]pieces, len(m.stops)+1)
 	out[0] = pieces{{-m.tanks[tank].start, 0, 0}}
+	var store store[piece]
 	var best, via, both pieces // scratch
 	for i := range m.stops {
 		f := out[i]
@@ -94,7 +96,7 @@ func (m *model) before(tank int, worth float64, shares []float64) []pieces {
 		best = cheapest(best[:0], f, c.price, -c.to-c.detour, -c.from)
 		via = shifted(via[:0], best, c.detour, shares[i]+c.fixed, c.price, -c.to, -c.from+c.detour)
 		both = lower(both[:0], f, via)
-		out[i+1] = append(pieces(nil), both...)
+		out[i+1] = store.keep(both)
 	}
 	return out
 }
@@ -114,7 +116,7 @@ func (m *model) call(i int, y *serviceModel, worth float64) call {
 	if x.waste {
 		c.price = -worth
 	}
-	c.from = x.perKm*(s.km+s.half) + max(x.reserve, y.spare)
+	c.from = x.perKm*(s.km+s.half) + greater(x.reserve, y.spare)
 	c.to = x.cap + x.perKm*(s.km-s.half)
 	c.fixed = y.fixed + c.price*c.detour
 	return c
@@ -137,12 +139,12 @@ func shifted(into, f pieces, by, visit, price, from, to float64) pieces {
 	for k, l := range f {
 		x, end := l.x+by, to
 		if k+1 < len(f) {
-			end = min(to, f[k+1].x+by)
+			end = lesser(to, f[k+1].x+by)
 		}
 		if end <= from && end < to || x > to {
 			continue
 		}
-		start := max(x, from)
+		start := greater(x, from)
 		into = into.put(start, visit-price*start+l.y+l.slope*(start-x), l.slope-price)
 	}
 	if n := len(into); n > 0 && to > into[n-1].x {

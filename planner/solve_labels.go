@@ -125,7 +125,7 @@ func (a *labels) dominates(x, y int32, i int, km float64) bool {
 		}
 		have, want := hx[t], hy[t]
 		if k := &m.tanks[t]; k.perKm < 0 {
-			have, want = min(k.cap, have-k.perKm*km), min(k.cap, want-k.perKm*km)
+			have, want = lesser(k.cap, have-k.perKm*km), lesser(k.cap, want-k.perKm*km)
 		}
 		if have < want-slack {
 			return false
@@ -161,14 +161,14 @@ func dearest(hand float64, layers []layer, other float64, others []layer, floor 
 	if total < most-slack {
 		return math.Inf(1)
 	}
-	x := max(floor, min(hand, other))
+	x := greater(floor, lesser(hand, other))
 	p, q := newPurse(hand, layers), newPurse(other, others)
 	diff := p.pay(x) - q.pay(x)
 	worst := diff
 	for x < most {
-		x = min(p.next(x), q.next(x), most)
+		x = lesser(lesser(p.next(x), q.next(x)), most)
 		diff += p.pay(x) - q.pay(x)
-		worst = max(worst, diff)
+		worst = greater(worst, diff)
 	}
 	return worst
 }

@@ -24,9 +24,10 @@ type outlook struct {
 // A way is what an outlook needs to know of a visit by day, or by night.
 type way struct {
 	cost float64 // what it adds
-	at   int     // place in the table after the stop, no service taken; −1: cannot be
+	row  int     // of the table after the stop; −1: cannot be
+	at   int     // class there, no service taken
 	hand float64 // of the priced tank, likewise
-	up   [32]int // by tank of the nights' group: from there to the place with it served
+	up   [32]int // by tank of the nights' group: from there to the class with it served
 }
 
 // An option is what taking a service adds to a bound.
@@ -72,14 +73,9 @@ func (w *sweep) look(id int32, i int, was float64) *outlook {
 		o.layers = w.labels.layersOf(id, p)
 	}
 	day, night := &o.ways[0], &o.ways[1]
-	day.at, night.at = -1, -1
-	if r := o.table.find(l.reach-2*s.half, l.reachAt-2*s.halfMin-s.stopMin); r >= 0 {
-		day.at = r*b.size + b.counted(int(l.nights))
-	}
-	if s.night {
-		if r := o.table.find(s.km+m.maxKm-s.half, s.at+m.maxMin-s.halfMin); r >= 0 {
-			night.at = r*b.size + b.counted(int(l.nights)+s.nights)
-		}
+	day.row, day.at = o.table.find(l.reach-2*s.half, l.reachAt-2*s.halfMin-s.stopMin), b.counted(int(l.nights))
+	if night.row = -1; s.night {
+		night.row, night.at = o.table.find(s.km+m.maxKm-s.half, s.at+m.maxMin-s.halfMin), b.counted(int(l.nights)+s.nights)
 		night.cost = s.nightFee - b.wage*float64(s.nights)
 		for _, t := range w.b.alone {
 			night.cost += w.b.worth[t] * s.use[t]
@@ -100,7 +96,7 @@ func (w *sweep) look(id int32, i int, was float64) *outlook {
 			if n == 1 && s.night {
 				x -= s.use[t]
 			}
-			if y := &o.ways[n]; y.at >= 0 {
+			if y := &o.ways[n]; y.row >= 0 {
 				c := scale.class(i+1, x)
 				y.at += c * b.stride[k]
 				y.up[k] = (scale.n - 1 - c) * b.stride[k]
@@ -119,7 +115,7 @@ func (o *outlook) least(night bool, take uint32) float64 {
 	if night {
 		y = &o.ways[1]
 	}
-	if y.at < 0 {
+	if y.row < 0 {
 		return math.Inf(1)
 	}
 	cost, at, layers := o.fixed+y.cost, y.at, o.layers
@@ -137,6 +133,7 @@ func (o *outlook) least(night bool, take uint32) float64 {
 			layers = nil
 		}
 	}
+	at = at*len(o.table.reach) + y.row
 	if len(layers) > 0 {
 		return cost + o.bound.withLayers(o.table, at, y.hand, layers) - doubt
 	}

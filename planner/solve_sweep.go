@@ -84,7 +84,7 @@ func (w *sweep) run(ctx context.Context, limit float64, width, most int) error {
 func (w *sweep) open() float64 {
 	least := math.Inf(1)
 	for _, id := range w.pool {
-		least = min(least, w.labels.all[id].bound)
+		least = lesser(least, w.labels.all[id].bound)
 	}
 	return least
 }
@@ -110,7 +110,7 @@ func (w *sweep) begin() {
 	if l.bound <= w.limit {
 		w.pool = append(w.pool, w.labels.add(l, s))
 	} else {
-		w.lost = min(w.lost, l.bound)
+		w.lost = lesser(w.lost, l.bound)
 	}
 }
 
@@ -197,7 +197,7 @@ func (w *sweep) narrow(next []int32) []int32 {
 			taken[n]++
 			kept = append(kept, id)
 		} else {
-			w.lost = min(w.lost, l.bound)
+			w.lost = lesser(w.lost, l.bound)
 		}
 	}
 	return kept
@@ -234,7 +234,7 @@ func (w *sweep) within(bound float64) bool {
 	if bound <= w.limit {
 		return !math.IsInf(bound, 1)
 	}
-	w.lost = min(w.lost, bound)
+	w.lost = lesser(w.lost, bound)
 	return false
 }
 
