@@ -14,15 +14,19 @@ import (
 var measured = flag.Bool("measure", false, "print what TestMeasure measures (minutes)")
 
 // TestMeasure prints how the solver does on made problems, five of each
-// length: median time to the first audited plan and to the proof, most memory
-// in use and largest gap after a second; how that grows with the length; what
-// backup and opening hours cost; a replan of the size that a slider asks for.
-// The same command under wasm gives the ratio to native.
+// length: time to the first audited plan and to the proof (of each problem the
+// least of three, and the median of these), most memory in use and largest gap
+// after a second; how that grows with the length; what backup and opening hours
+// cost; a replan of the size that a slider asks for. The same command under
+// wasm gives the ratio to native.
 //
 //	go test ./planner -run TestMeasure -v -measure
 func TestMeasure(t *testing.T) {
 	if !*measured {
 		t.Skip("a measurement of minutes: run with -measure")
+	}
+	for range 10 { // where the page runs, the program gets faster in its first second
+		measureMade(t, made{LengthKm: 1000})
 	}
 	lengths := []float64{500, 1000, 2000, 3000, 4000}
 	var x, y []float64
@@ -62,17 +66,21 @@ func measureSlider(t *testing.T) (shown, done float64) {
 			use.Stops = append(use.Stops, v.Stop)
 		}
 		p.Drive.MaxKmPerDay -= 5
-		from, seen := time.Now(), false
-		_, err = SolveSteady(within(10*time.Second), p, use, Options{Progress: func(Plan) {
-			if !seen {
-				first = append(first, time.Since(from).Seconds()*1e3)
-				seen = true
+		shown, done := math.Inf(1), math.Inf(1)
+		for range 3 {
+			from, seen := time.Now(), false
+			_, err = SolveSteady(within(10*time.Second), p, use, Options{Progress: func(Plan) {
+				if !seen {
+					shown = min(shown, time.Since(from).Seconds()*1e3)
+					seen = true
+				}
+			}})
+			if err != nil {
+				t.Fatal(err)
 			}
-		}})
-		if err != nil {
-			t.Fatal(err)
+			done = min(done, time.Since(from).Seconds()*1e3)
 		}
-		last = append(last, time.Since(from).Seconds()*1e3)
+		first, last = append(first, shown), append(last, done)
 	}
 	return median(first), median(last)
 }
@@ -110,25 +118,35 @@ func measureMade(t *testing.T, m made) measurement {
 		p := m.problem()
 		out.stops = len(p.Stops)
 		runtime.GC()
-		var at1s, best float64
-		seen := false
-		from := time.Now()
-		plan, err := Solve(within(20*time.Second), p, Options{Progress: func(plan Plan) {
-			if !seen {
-				first = append(first, time.Since(from).Seconds()*1e3)
-				seen = true
+		var plan Plan
+		var err error
+		shown, done := math.Inf(1), math.Inf(1)
+		at1s, best := 0.0, 0.0
+		for range 3 {
+			at1s, best = 0, 0
+			seen := false
+			from := time.Now()
+			plan, err = Solve(within(20*time.Second), p, Options{Progress: func(plan Plan) {
+				if !seen {
+					shown = min(shown, time.Since(from).Seconds()*1e3)
+					seen = true
+				}
+				if time.Since(from) < time.Second {
+					at1s, best = plan.Bound, plan.Cost
+				}
+			}})
+			done = min(done, time.Since(from).Seconds()*1e3)
+			if done > 1000 { // once will do
+				break
 			}
-			if time.Since(from) < time.Second {
-				at1s, best = plan.Bound, plan.Cost
-			}
-		}})
+		}
 		if err != nil {
 			t.Fatal(err)
 		}
 		if plan.Status == Infeasible {
 			continue
 		}
-		proof = append(proof, time.Since(from).Seconds()*1e3)
+		first, proof = append(first, shown), append(proof, done)
 		if plan.Status != Optimal {
 			t.Logf("%v: %v, gap %.2f %% after %.0f s", m, plan.Status, 100*(plan.Cost-plan.Bound)/plan.Cost, proof[len(proof)-1]/1e3)
 		}
