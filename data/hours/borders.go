@@ -61,9 +61,9 @@ var borders = sync.OnceValue(func() []border {
 	return all
 })
 
-// countriesAt returns the countries of holidayText that a place lies in or,
+// CountriesAt returns the countries of holidayText that a place lies in or,
 // within 3 km of a border or coast, may lie in.
-func countriesAt(lat, lon float64) []string {
+func CountriesAt(lat, lon float64) []string {
 	const degreeM = 111000
 	marginLat := float64(marginM) / degreeM
 	cos := math.Cos(lat * math.Pi / 180)

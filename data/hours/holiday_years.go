@@ -22,7 +22,7 @@ func holidaysOf(at Where) (h holidays) {
 	country, region, _ := strings.Cut(strings.ToUpper(at.Country), "-")
 	countries := []string{country}
 	if country == "" && (at.Lat != 0 || at.Lon != 0) {
-		countries = countriesAt(at.Lat, at.Lon)
+		countries = CountriesAt(at.Lat, at.Lon)
 	}
 	for _, country := range countries {
 		if c := calendars[country]; c != nil {

@@ -189,8 +189,8 @@ func TestCountriesAt(t *testing.T) {
 		{"the Atlantic", 45, -20, ""},
 		{"nowhere", math.NaN(), 0, ""},
 	} {
-		if got := strings.Join(countriesAt(tc.lat, tc.lon), " "); got != tc.want {
-			t.Errorf("%s: countriesAt = %q, want %q", tc.town, got, tc.want)
+		if got := strings.Join(CountriesAt(tc.lat, tc.lon), " "); got != tc.want {
+			t.Errorf("%s: CountriesAt = %q, want %q", tc.town, got, tc.want)
 		}
 	}
 	for _, b := range borders() {

@@ -56,6 +56,7 @@ type rawRoad struct {
 	way     Way
 	road    road.Road
 	minutes float64 // a ferry's crossing; 0 unknown
+	usual   bool    // its limit is the country's
 }
 
 // roads goes relations → ways → nodes; each step learns what the next must keep.
@@ -133,7 +134,10 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 }
 
 // A roadReader counts what is left out.
-type roadReader struct{ left map[string]int }
+type roadReader struct {
+	left  map[string]int
+	usual map[[2]int32]float32 // limit outside towns, by cell
+}
 
 // notes in order of their text.
 func (x *roadReader) notes() (list []string) {
@@ -152,6 +156,10 @@ func (x *roadReader) add(in *road.Input, w *rawRoad, corners ids, known []bool) 
 			r := w.road
 			if w.minutes > 0 {
 				r.Kmh[0] = float32(kmhOf(in, nodes, w.minutes))
+				r.Kmh[1] = r.Kmh[0]
+			}
+			if w.usual {
+				r.Kmh[0] = x.usualKmh(in.Nodes[nodes[0]].Point)
 				r.Kmh[1] = r.Kmh[0]
 			}
 			in.Ways = append(in.Ways, road.Way{ID: w.way.ID, Nodes: nodes, Road: r})

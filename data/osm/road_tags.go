@@ -63,6 +63,7 @@ func (x *roadReader) roadOf(w Way) (raw rawRoad, ok bool) {
 	}
 	r.Name = first(t, "ref", "name")
 	r.Kmh = [2]float32{speedOf(t, "forward"), speedOf(t, "backward")}
+	raw.usual = usualLimit(t, r)
 	r.Flags |= flagsOf(t)
 	if readRoadLimits(t, r); strings.Contains(r.Unclear, ":conditional=") {
 		x.left["roads have a rule that holds at times only: they count as open, with a caution"]++

@@ -1,0 +1,44 @@
+package osm
+
+import (
+	"math"
+
+	"github.com/paulmach/orb"
+
+	"ullage/data/hours"
+	"ullage/geo/road"
+)
+
+// This file caps the speed of main roads without a stated limit at the country's limit outside towns. Only roads of two
+// directions on one carriageway: others may be expressways with a higher one. It matters where the limit is low: a class of road
+// says what is driven on average, and for smaller classes that is less than any limit. Towns are not known, so that no limit
+// of towns is assumed.
+
+// usualLimit says that a road is one whose usual limit is worth a look.
+func usualLimit(t Tags, r *road.Road) bool {
+	stated := first(t, "maxspeed", "maxspeed:forward", "maxspeed:backward", "maxspeed:motorhome", "zone:maxspeed", "maxspeed:type", "source:maxspeed")
+	oneWay := r.Access[0] == road.Closed || r.Access[1] == road.Closed
+	return stated == "" && !oneWay && t["motorroad"] != "yes" && (r.Class == road.Trunk || r.Class == road.Primary)
+}
+
+// cellDeg is how far apart two roads may be that are taken to lie in one country: some kilometres.
+const cellDeg = 0.05
+
+// usualKmh returns the limit outside towns at a position; 0 where the country is not known. Near a border it is the higher
+// one.
+func (x *roadReader) usualKmh(p orb.Point) (kmh float32) {
+	cell := [2]int32{int32(math.Floor(p[0] / cellDeg)), int32(math.Floor(p[1] / cellDeg))}
+	if kmh, known := x.usual[cell]; known {
+		return kmh
+	}
+	for _, country := range hours.CountriesAt(p[1], p[0]) {
+		if limits, ok := contexts[country]; ok {
+			kmh = max(kmh, limits[1])
+		}
+	}
+	if x.usual == nil {
+		x.usual = map[[2]int32]float32{}
+	}
+	x.usual[cell] = kmh
+	return kmh
+}
