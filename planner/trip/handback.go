@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ullage/planner"
@@ -28,14 +29,26 @@ const engine = "diesel"
 // handBack reads the end of a plan.
 func (b *Built) handBack(plan planner.Plan, days []Day) *Return {
 	last := days[len(days)-1]
-	r := &Return{Date: last.Date, ArriveMin: plan.End.Min, KeysByMin: b.Trip.KeysByMin, Station: b.lastStation()}
+	r := &Return{Date: last.Date, ArriveMin: plan.End.Min, KeysByMin: b.Trip.KeysByMin, Station: b.lastStation(plan)}
+	if n := len(days); n > 1 && len(days[n-2].Calls) > 0 {
+		night := days[n-2].Calls[len(days[n-2].Calls)-1]
+		r.Steps = append(r.Steps, fmt.Sprintf("%s leave %s", clock(last.StartMin), label(b.calls[night.Stop].place)))
+	}
+	ferries := last.Ferries
+	sail := func(before float64) {
+		for ; len(ferries) > 0 && ferries[0].StartMin < before; ferries = ferries[1:] {
+			r.Steps = append(r.Steps, fmt.Sprintf("%s km %.0f ferry to km %.0f, gas off", clock(ferries[0].StartMin), ferries[0].FromKm, ferries[0].ToKm))
+		}
+	}
 	for _, c := range last.Calls {
+		sail(c.ArriveMin)
 		var does []string
 		for _, t := range c.Tasks {
 			does = append(does, fmt.Sprintf("%s %s (%.0f %s)", t.Verb, b.tankName(t.Tank), t.Amount, t.Unit))
 		}
 		r.Steps = append(r.Steps, fmt.Sprintf("%s km %.0f %s: %s", clock(c.ArriveMin), c.Km, label(b.calls[c.Stop].place), cmp.Or(strings.Join(does, ", "), "stop")))
 	}
+	sail(r.ArriveMin)
 	r.Steps = append(r.Steps, fmt.Sprintf("%s at the end of the route", clock(r.ArriveMin)))
 	if r.KeysByMin > 0 {
 		r.InHandMin = r.KeysByMin - math.Mod(r.ArriveMin, 1440)
@@ -71,28 +84,74 @@ func (b *Built) agreed(r *Return, k Tank, level float64) {
 	}
 }
 
-// lastStation is the last place of the route that sells diesel: the nearest
-// of those in the last kilometres, and how far from the end.
-func (b *Built) lastStation() string {
-	var best *Candidate
-	for i := range b.Candidates {
+// lastStation is the last place of the route that sells diesel and is not
+// closed when the plan comes by: the nearest of those in the last kilometres,
+// how far from the end, and what is known of its hours. A nearer one that is
+// closed then is named too.
+func (b *Built) lastStation(plan planner.Plan) string {
+	var best, closed *Candidate
+	var hours string
+	left := func(c *Candidate) float64 { return b.axis.lengthKm - c.Km + 2*c.OffKm }
+	for i := range slices.Backward(b.Candidates) {
 		c := &b.Candidates[i]
-		if c.Excluded != "" || !contains(c.Tanks, engine) {
+		if c.Excluded != "" || !contains(c.Tanks, engine) || best != nil && left(c) >= left(best) {
 			continue
 		}
-		left := func(c *Candidate) float64 { return b.axis.lengthKm - c.Km + 2*c.OffKm }
-		if best == nil || left(c) < left(best) {
-			best = c
+		open, says := b.openAt(b.calls[c.Stop].place, b.passing(plan, b.axis.driven(c.Km)))
+		if open {
+			best, hours = c, says
+		} else if closed == nil || left(c) < left(closed) {
+			closed = c
 		}
 	}
-	if best == nil {
+	switch {
+	case best == nil && closed == nil:
 		return ""
+	case best == nil:
+		return fmt.Sprintf("none is open when you come by: %s, %.0f km before the end, is closed by then", label(b.calls[closed.Stop].place), b.axis.lengthKm-closed.Km)
 	}
 	off := ""
 	if best.OffKm >= 0.05 {
 		off = fmt.Sprintf(", %.1f km off the route", best.OffKm)
 	}
-	return fmt.Sprintf("%s, %.0f km before the end%s", label(b.calls[best.Stop].place), b.axis.lengthKm-best.Km, off)
+	text := fmt.Sprintf("%s, %.0f km before the end%s; %s", label(b.calls[best.Stop].place), b.axis.lengthKm-best.Km, off, hours)
+	if closed != nil && left(closed) < left(best) {
+		text += fmt.Sprintf("; %s, %.0f km before the end, is closed by then", label(b.calls[closed.Stop].place), b.axis.lengthKm-closed.Km)
+	}
+	return text
+}
+
+// openAt says whether a place may be called at in a minute, and what is known of that.
+func (b *Built) openAt(p *Place, min float64) (may bool, says string) {
+	const unknown = "whether it is open then is not known"
+	if b.hours == nil || p.Hours == "" {
+		return true, unknown
+	}
+	windows, known := b.hours(*p, b.start, max(b.days(), int(min/1440)+1))
+	if !known {
+		return true, unknown
+	}
+	for _, w := range windows {
+		if min >= w[0] && min <= w[1] {
+			return true, fmt.Sprintf("open when you come by at %s", clock(min))
+		}
+	}
+	return false, ""
+}
+
+// passing is the minute at which a plan comes by one of the planner's km.
+func (b *Built) passing(plan planner.Plan, km float64) float64 {
+	at, min := 0.0, b.Problem.Drive.DepartMin
+	for _, v := range plan.Visits {
+		if v.Leave.Km > km {
+			break
+		}
+		if v.Leave.Km == km && !v.Night {
+			return v.Arrive.Min
+		}
+		at, min = v.Leave.Km, v.Leave.Min
+	}
+	return min + b.Problem.Drive.Minutes(at, km)
 }
 
 func clock(min float64) string {

@@ -3,8 +3,10 @@ package trip
 import (
 	"context"
 	"math"
+	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/paulmach/orb"
 
@@ -100,6 +102,88 @@ func TestReturn(t *testing.T) {
 	if err != nil || late.Return == nil || !strings.Contains(strings.Join(late.Return.Warnings, " "), "after the keys are due") {
 		t.Errorf("%v, %+v", err, late.Return)
 	}
+}
+
+// The last station is one that is not closed when the plan comes by; what is not
+// known is said to be not known, and a nearer one that is closed is named.
+func TestLastStation(t *testing.T) {
+	tr := eastwards(300)
+	tr.Vehicle = careless(tr.Vehicle)
+	tr.Day.MaxKm, tr.Day.MaxMin = 300, 600 // from 09:00 at 60 km/h: km 270 at 13:30, 280 at 13:40, 290 at 13:50
+	station := func(id, hours string, km float64) Place {
+		p := at(id, "fuel", km, 0, yes("diesel"))
+		p.Hours = hours
+		return p
+	}
+	hours := func(p Place, _ time.Time, _ int) ([][2]float64, bool) {
+		switch p.Hours {
+		case "am":
+			return [][2]float64{{480, 720}}, true
+		case "all day":
+			return [][2]float64{{480, 1200}}, true
+		}
+		return nil, false
+	}
+	for _, c := range []struct {
+		name   string
+		places []Place
+		want   string
+	}{
+		{"open", []Place{station("a", "all day", 270), station("b", "all day", 290)}, "B, 10 km before the end; open when you come by at 13:50"},
+		{"the last is closed", []Place{station("a", "am", 270), station("b", "all day", 280), station("c", "am", 290)}, "B, 20 km before the end; open when you come by at 13:40; C, 10 km before the end, is closed by then"},
+		{"not known", []Place{station("a", "all day", 270), station("b", "", 280), station("c", "??", 290)}, "C, 10 km before the end; whether it is open then is not known"},
+		{"all closed", []Place{station("a", "am", 270)}, "none is open when you come by: A, 30 km before the end, is closed by then"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			it := driven(t, mustBuild(t, tr, c.places, Options{Hours: hours}))
+			if got := it.Return.Station; got != c.want {
+				t.Errorf("%q, want %q", got, c.want)
+			}
+		})
+	}
+	// The night in between counts, and so do the minutes at a stop.
+	tr.Day.MaxKm = 200
+	b := mustBuild(t, tr, []Place{station("a", "all day", 50), siteAt("n", 150), station("b", "am", 290)}, Options{Hours: hours})
+	plan, err := planner.Replay(b.Problem, []planner.Visit{{Stop: "n", Night: true}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := b.passing(plan, 50), 590.0; math.Abs(got-want) > 0.1 {
+		t.Errorf("km 50 at %v, want %v", got, want)
+	}
+	if got, want := b.passing(plan, 290), 1440+540+140.0; math.Abs(got-want) > 0.1 {
+		t.Errorf("km 290 at %v, want %v", got, want)
+	}
+}
+
+// The last morning: leave, sail, stop, arrive, keys, by the clock.
+func TestLastMorningInOrder(t *testing.T) {
+	tr := eastwards(300)
+	tr.Vehicle, tr.Day.MaxKm, tr.KeysByMin = careless(tr.Vehicle), 200, 960
+	tr.Ferries = []Ferry{{FromKm: 200, ToKm: 220, Min: 60}}
+	b := mustBuild(t, tr, []Place{siteAt("n", 150), at("a", "fuel", 290, 0, yes("diesel"))}, Options{})
+	it := driven(t, b, planner.Visit{Stop: "n", Night: true}, planner.Visit{Stop: "a", Serve: []planner.Serve{{Tank: "diesel", Amount: 10}}})
+	// 09:00, 50 km, an hour at sea, 70 km, 4 min to stop and 6 to refuel, 10 km.
+	want := "09:00 leave N|09:50 km 200 ferry to km 220, gas off|12:00 km 290 A: refuel Diesel (10 L)|12:20 at the end of the route|16:00 keys"
+	if got := strings.Join(it.Return.Steps, "|"); got != want {
+		t.Errorf("%s\nwant\n%s", got, want)
+	}
+}
+
+// siteAt is a campsite.
+func siteAt(id string, km float64) Place {
+	p := at(id, "campsite", km, 0)
+	p.Stay = &Stay{}
+	return p
+}
+
+// careless gives the vehicle back as it is.
+func careless(v Vehicle) Vehicle {
+	v.Tanks = slices.Clone(v.Tanks)
+	for i := range v.Tanks {
+		v.Tanks[i].End = nil
+	}
+	return v
 }
 
 // A family in the over-cab: 2930 + 2 × 75 + 2 × 40 + 40 + 72.1 kg, full of
