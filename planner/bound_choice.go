@@ -82,11 +82,14 @@ func (m *model) bestWorth(tanks []int, nights tally) []float64 {
 	return best
 }
 
-// bestWage is the wage of a night with which a sketch of bounds is tightest.
+// bestWage is the wage of a night with which a sketch of bounds is tightest:
+// tanks that are paid for make no difference to it.
 // They are concave in it.
 func (m *model) bestWage(stopped func() bool) float64 {
 	tanks := m.bindingTanks()
-	b := newBounds(m, m.payableWorths(tanks), tally{}, tanks, sketch)
+	worth := m.payableWorths(tanks)
+	tanks = slices.DeleteFunc(tanks, func(t int) bool { return !m.tanks[t].free })
+	b := newBounds(m, worth, tally{}, tanks, sketch)
 	w := newSweep(m, b)
 	value := func(wage float64) float64 {
 		b.nights.store.reset()
