@@ -9,8 +9,9 @@ import (
 
 // This file holds what is different where the course goes by ferry.
 
-// boardMin is from joining the queue to casting off, and off the ship again:
-// operators ask cars to be there 30 to 60 min before; from memory.
+// boardMin is from joining the queue to casting off, and off the ship again: 30
+// to 60 min before departure are advised with a vehicle (curiousexpeditions.org);
+// the lower of them, since where a ferry is part of a road they are short.
 const boardMin = 30
 
 // A run is a piece of a course on land, or of one ferry.

@@ -12,7 +12,8 @@ import (
 // oslo.sashaguides.com; site: climatestotravel.com and climasyviajes.com (Madrid Cuatro
 // Vientos; Davos 1991–2020); airports: a table of 24-hour averages (ida.liu.se,
 // course TDP007); French: a table of French towns (fbertran.github.io), whose
-// years are not stated and look older than 1981.
+// years are not stated and look older than 1981. Positions and heights of stations
+// from memory.
 func TestCityNormals(t *testing.T) {
 	var sum, bias float64
 	cities := []struct {
@@ -38,6 +39,13 @@ func TestCityNormals(t *testing.T) {
 		{"Bordeaux", 44.83, -0.69, 47, 5.6, 20.9, "French"},
 		{"Brest", 48.44, -4.41, 94, 6.1, 15.6, "French"},
 		{"Nice", 43.65, 7.21, 4, 7.5, 22.7, "French"},
+		{"Clermont", 45.79, 3.15, 331, 2.6, 19.4, "French"},
+		{"Grenoble", 45.36, 5.33, 384, 1.5, 20.1, "French"},
+		{"Marseille", 43.44, 5.22, 9, 5.5, 23.3, "French"},
+		{"Montpellier", 43.58, 3.96, 2, 5.6, 22.7, "French"},
+		{"Nantes", 47.15, -1.61, 26, 5.0, 18.8, "French"},
+		{"Rennes", 48.07, -1.73, 36, 4.8, 17.9, "French"},
+		{"Vichy", 46.13, 3.40, 249, 2.4, 19.3, "French"},
 	}
 	for _, c := range cities {
 		at := Where{c.lat, c.lon, &c.alt}

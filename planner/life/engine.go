@@ -13,9 +13,13 @@ const (
 	gravity = 9.81
 	// airDensity at 20 °C and sea level, kg/m³ (ISO 2533 has 1.225 at 15 °C).
 	airDensity = 1.20
-	// rolling resistance of camper tyres, share of the weight; from memory (0.008–0.012).
+	// rolling resistance of camper tyres, share of the weight: class F of the EU's label for
+	// van tyres (C2: 9.3–10.5 kg/t of A ≤ 5.5 to G ≥ 10.6, Regulation 1222/2009, annex I),
+	// measured on a smooth drum; the choice of the class is ours.
 	rolling = 0.010
-	// dieselMJ in a litre: 35.8, calculated from 42.6 MJ/kg and 0.84 kg/L (EN 590 range; from memory).
+	// dieselMJ in a litre: calculated from 42.6 MJ/kg (from memory) and 0.84 kg/L (EN 590:
+	// 0.820–0.845, ncheurope.com); the UK's conversion factors of 2025 have 35.66
+	// (42.84 × 0.832, universal-converter.org).
 	dieselMJ = 35.8
 	// auxiliaryKW are alternator, steering, fan and pumps at the shaft, from memory.
 	auxiliaryKW = 1.5

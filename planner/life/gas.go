@@ -6,8 +6,9 @@ import (
 )
 
 // Properties of liquid gas. Lower heating values: 46.3 and 45.7 MJ/kg (gas
-// table of kadatec). Densities at 15 °C: 0.508 and 0.584 kg/L (from memory;
-// kadatec has 0.498 and 0.578 at 20 °C). kWh per litre are calculated.
+// table of kadatec; 12.87 and 12.69 kWh/kg, tyczka-trading.de). Densities at 15 °C:
+// 0.508 and 0.584 kg/L (from memory; kadatec has 0.498 and 0.578 at 20 °C, patioheat.com
+// 0.504 for commercial propane at 15.6 °C). kWh per litre are calculated.
 const (
 	propaneKWhKg, butaneKWhKg = 46.3 / 3.6, 45.7 / 3.6
 	propaneKgL, butaneKgL     = 0.508, 0.584

@@ -5,7 +5,7 @@ import "fmt"
 // Masses of what is carried.
 const (
 	waterKgL  = 1.0
-	dieselKgL = 0.84 // EN 590 range 0.82–0.845; from memory
+	dieselKgL = 0.84 // EN 590: 0.820–0.845 at 15 °C (ncheurope.com)
 	defKgL    = 1.09 // 1.087–1.093 at 20 °C (ISO 22241; de.zxc.wiki)
 
 	// AdultKg counts for driver and passengers in the mass of vehicles (EU
