@@ -19,36 +19,14 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/data/demo"
-	"ullage/data/osm"
+	"ullage/data/osm/osmtest"
 	"ullage/data/tripfile"
 	"ullage/geo/road"
 )
 
-func islandRoads(t *testing.T) *road.Network {
-	t.Helper()
-	in, err := osm.ReadRoads(context.Background(), "demo", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	net, err := road.Build(context.Background(), in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return net
-}
-
 // passage returns the ends of a passage of 2.7 m on the island.
 func passage(t *testing.T) (a, b orb.Point) {
-	t.Helper()
-	net := islandRoads(t)
-	for e := range uint32(net.Edges()) {
-		if net.Road(e).Limits.HeightCm == 270 {
-			ls := net.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: net.LengthCm(e)}}})
-			return ls[0], ls[len(ls)-1]
-		}
-	}
-	t.Fatal("the island has no passage of 2.7 m")
-	return
+	return osmtest.Passage(t, osmtest.Network(t, osmtest.Demo))
 }
 
 // tripThere is the demo trip with a vehicle of 3.05 m and a route from a to b,
@@ -255,7 +233,7 @@ func TestLedRoundAPassage(t *testing.T) {
 	p.do(chromedp.SetUploadFiles("#file", []string{tripThere(t, a, b)}))
 	p.until("the trip", `document.body.textContent.includes("To the passage")`)
 	p.until("an answer", settled)
-	net := islandRoads(t)
+	net := osmtest.Network(t, osmtest.Demo)
 	car, err := net.Router(context.Background(), road.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)

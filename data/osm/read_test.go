@@ -2,48 +2,21 @@ package osm_test
 
 import (
 	"bytes"
-	"cmp"
 	"context"
 	"errors"
 	"io"
-	"os"
-	"os/exec"
 	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
 
 	"ullage/data/osm"
+	"ullage/data/osm/osmtest"
 	"ullage/planner/trip"
 )
 
-// open opens open data: a file of ../shared/data, or with "module:" of the test data of github.com/paulmach/osm.
-// Without the file the test is skipped.
-func open(t testing.TB, path string) *os.File {
-	t.Helper()
-	full := filepath.Join("../../../shared/data", path)
-	if rest, ok := strings.CutPrefix(path, "module:"); ok {
-		full = filepath.Join(moduleDir(t), "testdata", rest)
-	}
-	f, err := os.Open(full)
-	if err != nil {
-		t.Skipf("open data not at hand: %v", err)
-	}
-	t.Cleanup(func() { f.Close() })
-	return f
-}
-
-// moduleDir finds the module's folder. Under js/wasm no program can be started; the environment then names the folder.
-func moduleDir(t testing.TB) string {
-	if dir := os.Getenv("PAULMACH_OSM_DIR"); dir != "" {
-		return dir
-	}
-	out, err := exec.Command("go", "list", "-m", "-f", "{{.Dir}}", "github.com/paulmach/osm").Output()
-	if err != nil {
-		t.Skipf("module github.com/paulmach/osm not at hand (PAULMACH_OSM_DIR may name its folder): %v", err)
-	}
-	return strings.TrimSpace(string(out))
-}
+// open opens open data, see [osmtest.Bytes].
+func open(t testing.TB, path string) *bytes.Reader { return bytes.NewReader(osmtest.Bytes(t, path)) }
 
 func read(t testing.TB, path string, opt osm.Options) osm.Extract {
 	t.Helper()
@@ -228,7 +201,7 @@ func TestCutOff(t *testing.T) {
 
 func TestProgressAndCancel(t *testing.T) {
 	f := open(t, "osm/gibraltar.osm.pbf")
-	size := cmp.Or(fileSize(t, f), -1)
+	size := f.Size()
 	var last int64
 	_, err := osm.Read(context.Background(), "g", f, osm.Options{Progress: func(done, total int64) {
 		if done < last || done > total || total != size {
@@ -244,12 +217,4 @@ func TestProgressAndCancel(t *testing.T) {
 	if _, err := osm.Read(ctx, "g", f, osm.Options{}); !errors.Is(err, context.Canceled) {
 		t.Errorf("cancelled: %v", err)
 	}
-}
-
-func fileSize(t *testing.T, f *os.File) int64 {
-	s, err := f.Stat()
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s.Size()
 }

@@ -4,15 +4,12 @@ import (
 	"bytes"
 	"context"
 	"math/rand/v2"
-	"os"
-	"os/exec"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"github.com/paulmach/orb"
 
 	"ullage/data/osm"
+	"ullage/data/osm/osmtest"
 	"ullage/geo/road"
 )
 
@@ -20,31 +17,11 @@ import (
 // the module's folder.
 const delaware = "module:delaware-latest.osm.pbf"
 
-func benchBytes(b *testing.B, path string) []byte {
-	file := filepath.Join("../../../shared/data", path)
-	if rest, ok := strings.CutPrefix(path, "module:"); ok {
-		dir := os.Getenv("PAULMACH_OSM_DIR")
-		if dir == "" {
-			out, err := exec.Command("go", "list", "-m", "-f", "{{.Dir}}", "github.com/paulmach/osm").Output()
-			if err != nil {
-				b.Skipf("module github.com/paulmach/osm not at hand (PAULMACH_OSM_DIR may name its folder): %v", err)
-			}
-			dir = strings.TrimSpace(string(out))
-		}
-		file = filepath.Join(dir, "testdata", rest)
-	}
-	data, err := os.ReadFile(file)
-	if err != nil {
-		b.Skipf("open data not at hand: %v", err)
-	}
-	return data
-}
-
 // BenchmarkOpenData goes from the bytes of an extract to detours, step by step.
 func BenchmarkOpenData(b *testing.B) {
 	ctx := context.Background()
 	for name, path := range map[string]string{"andorra": andorra, "delaware": delaware} {
-		data := benchBytes(b, path)
+		data := osmtest.Bytes(b, path)
 		in, err := osm.ReadRoads(ctx, path, bytes.NewReader(data), osm.RoadOptions{})
 		if err != nil {
 			b.Fatal(err)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
 )
@@ -28,7 +29,7 @@ func noisy(rng *rand.Rand, ls orb.LineString, stepM, sigma float64) (track orb.L
 // TestMatchFindsTheRoute drives random routes, records them with noise, and counts the metres of road that the match has too
 // many and too few, by the measure of Newson and Krumm 2009, section 5.
 func TestMatchFindsTheRoute(t *testing.T) {
-	n := openNetwork(t, andorra)
+	n := osmtest.Network(t, andorra)
 	car, err := n.Router(context.Background(), road.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
@@ -73,7 +74,7 @@ func TestMatchFindsTheRoute(t *testing.T) {
 
 // TestMatchKeepsWhatIsDrawn: a way across country between two roads stays as drawn.
 func TestMatchKeepsWhatIsDrawn(t *testing.T) {
-	n := openNetwork(t, "demo")
+	n := osmtest.Network(t, osmtest.Demo)
 	car, err := n.Router(context.Background(), road.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)

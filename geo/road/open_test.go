@@ -1,46 +1,15 @@
 package road_test
 
 import (
-	"bytes"
 	"context"
-	"io"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"github.com/paulmach/orb"
 
-	"ullage/data/demo"
-	"ullage/data/osm"
+	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
 )
-
-// openNetwork builds the network of a file of ../shared/data, or "demo" of the invented island; without the file the test is
-// skipped.
-func openNetwork(t testing.TB, path string) *road.Network {
-	t.Helper()
-	var r io.ReadSeeker
-	if path == "demo" {
-		r = bytes.NewReader(demo.Extract())
-	} else {
-		f, err := os.Open(filepath.Join("../../../shared/data", path))
-		if err != nil {
-			t.Skipf("open data not at hand: %v", err)
-		}
-		t.Cleanup(func() { f.Close() })
-		r = f
-	}
-	in, err := osm.ReadRoads(context.Background(), path, r, osm.RoadOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	n, err := road.Build(context.Background(), in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return n
-}
 
 const (
 	andorra       = "osm/andorra-2025-01-19.osm.pbf"
@@ -50,9 +19,9 @@ const (
 // TestRoutesAgainstDijkstra: 300 random pairs for each of five vehicles, fastest and shortest, on three networks: 9,000. Every
 // path is followed step by step as well.
 func TestRoutesAgainstDijkstra(t *testing.T) {
-	for i, path := range []string{andorra, liechtenstein, "demo"} {
+	for i, path := range []string{andorra, liechtenstein, osmtest.Demo} {
 		t.Run(path, func(t *testing.T) {
-			n := openNetwork(t, path)
+			n := osmtest.Network(t, path)
 			ways := road.CompareWithDijkstra(t, n, 300, uint64(i))
 			t.Logf("%d states, %d of 3000 pairs have a way", n.States(), ways)
 			if ways < 1500 {
@@ -65,7 +34,7 @@ func TestRoutesAgainstDijkstra(t *testing.T) {
 // On the road over the Coll d'Ordino a bar leaves 2.5 m: node 9217102850 with barrier=height_restrictor and maxheight=2.5, by
 // osmium getid. A van passes below, a coachbuilt goes round, and is told why.
 func TestBarOnThePass(t *testing.T) {
-	n := openNetwork(t, andorra)
+	n := osmtest.Network(t, andorra)
 	from, to := orb.Point{1.5333, 42.5555}, orb.Point{1.57593, 42.564272} // Ordino, and the road on the other side
 	way := func(heightM float64) (*road.Router, road.Path) {
 		r, err := n.Router(context.Background(), road.Vehicle{HeightM: heightM, MarginM: road.DefaultMarginM}, road.Shortest)

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"ullage/data/osm/osmtest"
 	"ullage/geo/road"
 )
 
@@ -15,9 +16,9 @@ func TestAlternatives(t *testing.T) {
 	for _, tc := range []struct {
 		path  string
 		least float64 // share of pairs with another way
-	}{{"demo", 0.5}, {andorra, 0.3}} {
+	}{{osmtest.Demo, 0.5}, {andorra, 0.3}} {
 		t.Run(tc.path, func(t *testing.T) {
-			n := openNetwork(t, tc.path)
+			n := osmtest.Network(t, tc.path)
 			r, err := n.Router(context.Background(), road.Vehicle{HeightM: 3, MassT: 3.5, MarginM: 0.1}, road.Fastest)
 			if err != nil {
 				t.Fatal(err)

@@ -15,7 +15,7 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/data/osm"
+	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
 )
@@ -91,21 +91,20 @@ func TestAgainstRoutino(t *testing.T) {
 }
 
 func againstRoutino(t *testing.T, path string, seed uint64) {
-	file := filepath.Join("../../../shared/data", path)
-	f, err := os.Open(file)
-	if err != nil {
-		t.Skipf("open data not at hand: %v", err)
-	}
-	defer f.Close()
-	in, err := osm.ReadRoads(context.Background(), path, f, osm.RoadOptions{})
+	data := osmtest.Bytes(t, path)
+	dir, err := os.MkdirTemp("", "roads") // a name without .osm, by which the program tells what a file is
 	if err != nil {
 		t.Fatal(err)
 	}
-	n, err := road.Build(context.Background(), asRoutino(in))
+	t.Cleanup(func() { os.RemoveAll(dir) })
+	file := filepath.Join(dir, "x.pbf")
+	if err := os.WriteFile(file, data, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	n, err := road.Build(context.Background(), asRoutino(osmtest.Roads(t, path)))
 	if err != nil {
 		t.Fatal(err)
 	}
-	dir := t.TempDir()
 	split := exec.Command("planetsplitter", "--dir="+dir, "--prefix=x", "--tagging=/usr/share/routino/tagging-drive.xml", file)
 	if out, err := split.CombinedOutput(); err != nil {
 		t.Fatalf("planetsplitter: %v\n%s", err, out)

@@ -11,8 +11,8 @@ import (
 	"ullage/data"
 	"ullage/data/demo"
 	"ullage/data/osm"
+	"ullage/data/osm/osmtest"
 	"ullage/geo"
-	"ullage/geo/road"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
 )
@@ -20,17 +20,10 @@ import (
 // benchmarks run on the demo and, where the shared data are, on Andorra.
 func benchmarks(b *testing.B, f func(b *testing.B, g *byroad.Guide, t trip.Trip, places []*trip.Place)) {
 	ctx := context.Background()
-	run := func(name string, file []byte, t trip.Trip) {
+	run := func(name, path string, t trip.Trip) {
 		b.Run(name, func(b *testing.B) {
-			in, err := osm.ReadRoads(ctx, name, bytes.NewReader(file), osm.RoadOptions{})
-			if err != nil {
-				b.Fatal(err)
-			}
-			net, err := road.Build(ctx, in)
-			if err != nil {
-				b.Fatal(err)
-			}
-			x, err := osm.Read(ctx, name, bytes.NewReader(file), osm.Options{NoBackdrop: true})
+			net := osmtest.Network(b, path)
+			x, err := osm.Read(ctx, name, bytes.NewReader(osmtest.Bytes(b, path)), osm.Options{NoBackdrop: true})
 			if err != nil {
 				b.Fatal(err)
 			}
@@ -50,12 +43,7 @@ func benchmarks(b *testing.B, f func(b *testing.B, g *byroad.Guide, t trip.Trip,
 		})
 	}
 	t := demo.Trip()
-	run("demo", demo.Extract(), t)
-	file, err := os.ReadFile("../../../shared/data/osm/andorra-2025-01-19.osm.pbf")
-	if err != nil {
-		b.Logf("no Andorra: %v", err)
-		return
-	}
+	run("demo", osmtest.Demo, t)
 	text, err := os.ReadFile("../../cmd/ullage/testdata/andorra-route.geojson")
 	if err != nil {
 		b.Fatal(err)
@@ -65,7 +53,7 @@ func benchmarks(b *testing.B, f func(b *testing.B, g *byroad.Guide, t trip.Trip,
 		b.Fatal(err)
 	}
 	t.Route = r.Line()
-	run("andorra", file, t)
+	run("andorra", "osm/andorra-2025-01-19.osm.pbf", t)
 }
 
 // BenchmarkCourse puts the route on roads and measures it.

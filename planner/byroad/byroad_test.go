@@ -11,6 +11,7 @@ import (
 
 	"ullage/data/demo"
 	"ullage/data/osm"
+	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
 	"ullage/planner/byroad"
@@ -18,18 +19,7 @@ import (
 )
 
 // island is the road network of the demo.
-func island(t testing.TB) *road.Network {
-	t.Helper()
-	in, err := osm.ReadRoads(context.Background(), "demo", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	net, err := road.Build(context.Background(), in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return net
-}
+func island(t testing.TB) *road.Network { return osmtest.Network(t, osmtest.Demo) }
 
 func guide(t testing.TB, net *road.Network) *byroad.Guide {
 	t.Helper()
@@ -40,18 +30,10 @@ func guide(t testing.TB, net *road.Network) *byroad.Guide {
 	return g
 }
 
-// passage returns the ends of a road with a limit of 2.7 m that a detour of
-// some length goes round.
+// passage returns points on either side of a passage of 2.7 m.
 func passage(t testing.TB, net *road.Network) (from, to orb.Point) {
-	t.Helper()
-	for e := range uint32(net.Edges()) {
-		if net.Road(e).Limits.HeightCm == 270 {
-			ls := net.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: net.LengthCm(e)}}})
-			return beyond(ls[0], ls[len(ls)-1]), beyond(ls[len(ls)-1], ls[0])
-		}
-	}
-	t.Fatal("the island has no passage of 2.7 m")
-	return
+	a, b := osmtest.Passage(t, net)
+	return beyond(a, b), beyond(b, a)
 }
 
 // beyond is 300 m farther on than a, seen from b.
