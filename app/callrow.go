@@ -171,7 +171,7 @@ func (r *CallRow) facts() app.UI {
 	return app.If(len(r.Call.Facts) > 0, func() app.UI {
 		var lis []app.UI
 		for _, f := range r.Call.Facts {
-			lis = append(lis, app.Li().Text(f))
+			lis = append(lis, app.Li().Text(r.Units.prose(f)))
 		}
 		return app.Details().Class("facts").Body(
 			app.Summary().Text(say.facts),

@@ -16,6 +16,7 @@ type Checklists struct {
 	Lists  []life.Checklist
 	HowTos []life.HowTo
 	Ticks  []string
+	Units  Units
 }
 
 func (c *Checklists) Render() app.UI {
@@ -28,7 +29,7 @@ func (c *Checklists) Render() app.UI {
 	}
 	body = append(body, app.H2().Class("how").Text(say.howTitle))
 	for _, h := range c.HowTos {
-		body = append(body, howTo(h))
+		body = append(body, howTo(h, c.Units))
 	}
 	return app.Section().ID("checklists").Class("more").Aria("labelledby", "checklists-title").Body(body...)
 }
@@ -37,7 +38,7 @@ func (c *Checklists) list(l life.Checklist) app.UI {
 	var items []app.UI
 	done := 0
 	for _, i := range l.Items {
-		row := &TickRow{ID: l.ID + "/" + i.ID, Words: i.Text}
+		row := &TickRow{ID: l.ID + "/" + i.ID, Words: c.Units.prose(i.Text)}
 		if _, row.On = slices.BinarySearch(c.Ticks, row.ID); row.On {
 			done++
 		}
@@ -51,14 +52,14 @@ func (c *Checklists) list(l life.Checklist) app.UI {
 }
 
 // howTo is how one kind of stop is done; who decides always stands at the end.
-func howTo(h life.HowTo) app.UI {
+func howTo(h life.HowTo, u Units) app.UI {
 	var mind []app.UI
 	for _, i := range h.Cautions {
-		mind = append(mind, app.Li().Text(i.Text))
+		mind = append(mind, app.Li().Text(u.prose(i.Text)))
 	}
 	var steps []app.UI
 	for _, i := range h.Steps {
-		steps = append(steps, app.Li().Text(i.Text))
+		steps = append(steps, app.Li().Text(u.prose(i.Text)))
 	}
 	return app.Details().Class("howto").Body(
 		app.Summary().Text(h.Title),

@@ -30,6 +30,7 @@ func (c *Counted) Render() app.UI {
 	}
 	return app.Section().ID("counted").Class("more").Body(app.Details().Body(
 		app.Summary().Body(app.B().Text(fmt.Sprintf(say.countedTitle, 100*c.Confidence))),
+		app.If(!c.Units.metric(), func() app.UI { return text("help", say.countedMetric) }),
 		app.Ul().Body(items...)))
 }
 

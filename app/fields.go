@@ -105,6 +105,11 @@ func fieldsOf(t trip.Trip, fleet []trip.Vehicle, u Units) []Field {
 	for i := range t.Vehicle.Tanks {
 		out = append(out, tankFields(t.Vehicle.Tanks[i], i, u)...)
 	}
+	for _, k := range t.Vehicle.Tanks {
+		if _, priced := t.Price(k.ID); priced {
+			out = append(out, priceField(k, t.Currency, u.tank(k.Unit)))
+		}
+	}
 	if t.Vehicle.Life != nil { // else the vehicle does not say how it is heated
 		at := slices.IndexFunc(out, func(f Field) bool { return f.Group == say.groupDay })
 		out = slices.Insert(out, at, comfortFields(u.of(units.Temperature))...)

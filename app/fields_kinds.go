@@ -149,6 +149,26 @@ func tankFields(k trip.Tank, i int, u Units) []Field {
 	}
 }
 
+// priceField is what a unit of a tank's content counts as where a place states no price.
+func priceField(k trip.Tank, currency string, u units.Unit) Field {
+	return Field{Key: "price:" + k.ID, Group: say.groupPrices, Label: k.Name, Unit: currency + "/" + u.Symbol, Input: "number",
+		Get: func(t trip.Trip) string {
+			v, _ := t.Price(k.ID)
+			return plain(u.ShowPer(v))
+		},
+		Set: func(t trip.Trip, s string) (trip.Trip, error) {
+			v, err := parseNumber(s, 0, 1e6)
+			if err != nil {
+				return t, err
+			}
+			if t.Prices = maps.Clone(t.Prices); t.Prices == nil {
+				t.Prices = map[string]float64{}
+			}
+			t.Prices[k.ID] = v * u.Show(1)
+			return t, nil
+		}}
+}
+
 // endWithin keeps what the tank must hold at the end within a smaller tank.
 func endWithin(k trip.Tank) *planner.End {
 	if k.End == nil {
@@ -198,7 +218,9 @@ func setCurrency(t trip.Trip, s string) (trip.Trip, error) {
 	if !units.ValidCurrency(s) {
 		return t, fmt.Errorf("%s", say.wantCurrency)
 	}
-	t.Currency = s
+	if s != t.Currency {
+		t.Currency, t.Prices = s, nil // they were of the other currency
+	}
 	return t, nil
 }
 

@@ -175,7 +175,7 @@ func describe(c trip.Candidate, names map[string]string, u Units) string {
 	}
 	parts = append(parts, u.mark(c.Km), u.km(c.OffKm)+" "+say.off)
 	if c.Excluded != "" {
-		parts = append(parts, say.notUsed+": "+c.Excluded)
+		parts = append(parts, say.notUsed+": "+u.prose(c.Excluded))
 	}
 	return strings.Join(parts, " · ")
 }

@@ -5,7 +5,7 @@ package page
 var say = struct {
 	title, lead, skip                                                                                                   string
 	open, save, print, draw, drawn                                                                                      string
-	groupTrip, groupPeople, groupDay, groupNights, groupPlan, groupVehicle, groupTanks                                  string
+	groupTrip, groupPeople, groupDay, groupNights, groupPlan, groupVehicle, groupTanks, groupPrices                     string
 	fName, fStart, fAdults, fChildren, fShowers, fToilet, fCooking, fMaxKm, fMaxH, fDepart, fSpeed                      string
 	fMinNights, fMaxNights, fMaxFee, fCampsites, fStopovers, fHookUp                                                    string
 	fCorridor, fCircuity, fValueH, fBackup, fVehicle, fLevel, fSize                                                     string
@@ -26,7 +26,7 @@ var say = struct {
 	roadGo, roadNews, roadBack, roadLearnt, behind, made, next                                                          string
 	returnTitle, returnStation, returnAgreed, weight                                                                    string
 	listsTitle, listsHelp, listDone, listClear, howTitle, navLists                                                      string
-	countedTitle, countedLine, countedGain, countedNight, countedLearnt                                                 string
+	countedTitle, countedLine, countedGain, countedNight, countedLearnt, countedMetric                                  string
 	daysTitle, day, dayLine, toEnd                                                                                      string
 	call, night, nightsMany, arrive, leave, detour, estimate, byRoad, onRoute, from, to, free                           string
 	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required                              string
@@ -51,7 +51,7 @@ var say = struct {
 	open: "Open files", save: "Save trip", print: "Print", draw: "Draw route", drawn: "Drawn route",
 
 	groupTrip: "Trip", groupPeople: "People", groupDay: "A day on the road", groupNights: "Nights",
-	groupPlan: "How to plan", groupVehicle: "Vehicle", groupTanks: "Tanks",
+	groupPlan: "How to plan", groupVehicle: "Vehicle", groupTanks: "Tanks", groupPrices: "Prices where a place states none",
 
 	fName: "Name", fStart: "First day", fAdults: "Adults", fChildren: "Children",
 	fShowers: "Showers", fToilet: "Toilet", fCooking: "Cooking",
@@ -73,7 +73,7 @@ var say = struct {
 	fHot: "Hot water", hHot: "at 40 °C legionella can grow: mind the handbook",
 	fDishes: "Dishes", fDevices: "Phones, laptops and the like",
 	fConfidence: "Plan with enough for", hConfidence: "weather, driving and habits vary", onTrips: "%.0f of 100 such trips",
-	fUnits: "Units", fCurrency: "Currency", hCurrency: "three letters, as EUR; sums are not converted", wantCurrency: "Three letters, as EUR or GBP.",
+	fUnits: "Units", fCurrency: "Currency", hCurrency: "three letters, as EUR; nothing is exchanged: prices in another currency do not count", wantCurrency: "Three letters, as EUR or GBP.",
 	fKeys: "Keys back by", hKeys: "on the last day; empty: not agreed", fGear: "Things on board", hGear: "0: the usual for so many people",
 
 	wantWhole: "A whole number from %d to %d.", wantNumber: "A number from %s to %s.", wantChoice: "Choose one of the list.",
@@ -116,7 +116,7 @@ var say = struct {
 
 	returnTitle: "Giving it back", returnStation: "Last place for diesel", returnAgreed: "Then", weight: "About %.0f kg of %.0f kg as it sets off",
 	listsTitle: "Checklists", listsHelp: "Ticks stay on this machine.", listDone: "%d of %d", listClear: "Clear the ticks", howTitle: "How it is done", navLists: "Lists",
-	countedTitle: "Counted with, enough on %.0f of 100 such trips", countedLine: "likely %s, planned %s %s on %s", countedGain: "gains likely %s, planned %s %s on %s", countedNight: "a day and night without hook-up", countedLearnt: "learnt: %.0f %% of the usual",
+	countedTitle: "Counted with, enough on %.0f of 100 such trips", countedLine: "likely %s, planned %s %s on %s", countedGain: "gains likely %s, planned %s %s on %s", countedNight: "a day and night without hook-up", countedLearnt: "learnt: %.0f %% of the usual", countedMetric: "Sources are quoted as they are, in metric units.",
 
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",

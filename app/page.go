@@ -74,7 +74,7 @@ func (p *Page) words() []app.UI {
 	return append(out,
 		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor), Ticks: m.Ticks, Units: m.Units},
 		&HandBack{Return: m.Plan.Return, Units: m.Units},
-		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks},
+		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks, Units: m.Units},
 		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Units: m.Units},
 		&Others{Plan: m.Plan, Units: m.Units},
 		&Limits{Cautions: minded(m), Estimated: m.Plan.Estimated, Units: m.Units},

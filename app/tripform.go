@@ -62,7 +62,7 @@ func (f *TripForm) form() app.UI {
 			value = field.Get(f.Trip)
 		}
 		fields = append(fields, &Control{
-			Key: field.Key, Label: field.Label, Unit: field.Unit, Hint: field.Hint, Input: field.Input,
+			Key: field.Key, Label: field.Label, Unit: field.Unit, Hint: f.Units.prose(field.Hint), Input: field.Input,
 			Options: field.Options, Wide: field.Wide, Value: value, Wrong: f.Wrong[field.Key],
 		})
 	}

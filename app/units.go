@@ -1,6 +1,7 @@
 package page
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -83,13 +84,14 @@ func (u Units) strip(s trip.Strip) trip.Strip {
 	return s
 }
 
-// measure finds positions (km 120), distances and litres in a sentence about
-// the plan; the first group keeps rates and clock times out of it.
-var measure = regexp.MustCompile(`\bkm (\d+(?:\.\d+)?)|(^|[^:.\d])(\d+(?:\.\d+)?) (km|L|°C|kg)\b`)
+// measure finds positions (km 120), amounts of money for a litre (1.68 EUR/L),
+// and numbers or ranges with a unit (55 to 60 °C) in a sentence about the plan;
+// the group before these keeps rates and clock times out of it.
+var measure = regexp.MustCompile(`\bkm (\d+(?:\.\d+)?)|(\d+\.\d+) ([A-Z]{3})/L\b|(^|[^:.\d])(?:(-?\d+(?:\.\d+)?)( to |–))?(-?\d+(?:\.\d+)?) (km|L|°C|kg|m|t)\b`)
 
 // prose shows what a sentence measures in the units chosen.
 func (u Units) prose(text string) string {
-	if u == "" || u == "metric" {
+	if u.metric() {
 		return text
 	}
 	return measure.ReplaceAllStringFunc(text, func(s string) string {
@@ -97,22 +99,44 @@ func (u Units) prose(text string) string {
 		if m[1] != "" {
 			return u.mark(parsed(m[1]))
 		}
-		unit := u.tank(m[4])
-		switch m[4] {
+		if m[2] != "" {
+			unit := u.tank("L")
+			return fmt.Sprintf("%.2f %s/%s", unit.ShowPer(parsed(m[2])), m[3], unit.Symbol)
+		}
+		unit, scale := u.tank(m[8]), 1.0
+		switch m[8] {
 		case "km":
 			unit = u.of(units.Distance)
 		case "°C":
 			unit = u.of(units.Temperature)
 		case "kg":
 			unit = u.of(units.Mass)
+		case "t":
+			if unit = u.of(units.Mass); unit.Symbol == "kg" {
+				return s
+			}
+			scale = 1000
+		case "m":
+			unit = u.of(units.Length)
 		}
-		digits := 0
-		if i := strings.IndexByte(m[3], '.'); i >= 0 {
-			digits = len(m[3]) - i - 1
+		number := func(text string) string {
+			digits := 0
+			if i := strings.IndexByte(text, '.'); i >= 0 && scale == 1 {
+				digits = len(text) - i - 1
+			}
+			if m[8] != "m" {
+				digits = max(digits, unit.Digits)
+			}
+			return strconv.FormatFloat(unit.Show(scale*parsed(text)), 'f', digits, 64)
 		}
-		return m[2] + strconv.FormatFloat(unit.Show(parsed(m[3])), 'f', max(digits, unit.Digits), 64) + " " + unit.Symbol
+		if m[5] != "" {
+			m[4] += number(m[5]) + m[6]
+		}
+		return m[4] + number(m[7]) + " " + unit.Symbol
 	})
 }
+
+func (u Units) metric() bool { return u == "" || u == "metric" }
 
 func (u Units) proses(texts []string) []string {
 	out := make([]string, len(texts))
@@ -123,7 +147,7 @@ func (u Units) proses(texts []string) []string {
 }
 
 func parsed(s string) float64 {
-	v, _ := strconv.ParseFloat(s, 64) // it matched \d+
+	v, _ := strconv.ParseFloat(s, 64) // it matched
 	return v
 }
 

@@ -78,7 +78,7 @@ func (t Trip) moneyCaution() string {
 		}
 	}
 	typical = append(typical, fmt.Sprintf("a night %.0f to %.0f %s", plainStay.fee, siteStay.fee, t.Currency))
-	return fmt.Sprintf("All sums are in %[1]s. Where neither the data nor you say a price in %[1]s, a typical one in %[2]s counts with the same number (%[3]s): say your own prices.",
+	return fmt.Sprintf("All sums are in %[1]s. Where neither the data nor you say a price in %[1]s, a typical one in %[2]s counts with the same number (%[3]s): say your own prices. So do an hour's worth, the most for a night and what the hire agreement charges.",
 		t.Currency, typicalCurrency, strings.Join(typical, ", "))
 }
 
