@@ -20,7 +20,7 @@ import (
 	"ullage/planner/trip"
 )
 
-const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-units U] [-roads=false] [-at KM|LAT,LON -now TIME [-levels L] [-closed ID,…] [-save F]] [-json|-problem]"
+const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-units U] [-roads=false] [-at KM|LAT,LON -now TIME [-levels L] [-closed ID,…] [-passed ID,…] [-save F]] [-json|-problem]"
 
 // plan plans a trip and prints it.
 func plan(args []string, stdout, stderr io.Writer) int {
@@ -38,6 +38,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	flags.StringVar(&road.now, "now", "", "on the road: local time, 2026-06-13T14:20")
 	flags.StringVar(&road.gauges, "levels", "", "on the road: what the gauges show: "+gaugeUsage)
 	flags.StringVar(&road.closed, "closed", "", "on the road: ids of places that are closed, separated by commas")
+	flags.StringVar(&road.passed, "passed", "", "on the road: ids of stops of the plan that were passed without a call, separated by commas")
 	flags.StringVar(&road.save, "save", "", "on the road: write the rest of the trip, with what was learnt, to a trip file")
 	asProblem := flags.Bool("problem", false, "print the problem as JSON, for ullage solve, instead of planning")
 	shown := flags.String("units", "metric", "units that are printed: metric, british, american")
@@ -94,7 +95,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	}
 	show(it)
 	if err == nil && *asJSON {
-		err = printJSON(stdout, it)
+		err = printJSON(stdout, answer{it, onward.Lessons, onward.Notes})
 	} else if err == nil {
 		err = printMore(stdout, it, as)
 	}
@@ -105,6 +106,13 @@ func plan(args []string, stdout, stderr io.Writer) int {
 		return exitInfeasible
 	}
 	return exitOK
+}
+
+// An answer is an itinerary with what a trip on the road taught.
+type answer struct {
+	trip.Itinerary
+	Lessons []trip.Lesson `json:"lessons,omitempty"`
+	Notes   []string      `json:"notes,omitempty"`
 }
 
 // printed returns the exit code of a command whose last step was to print.

@@ -18,7 +18,7 @@ import (
 // This file plans on from the road: here, now, these gauges, these places closed.
 
 // A roadInput is what the flags say of where somebody is; the zero value is at home.
-type roadInput struct{ at, now, gauges, closed, save string }
+type roadInput struct{ at, now, gauges, closed, passed, save string }
 
 func (in roadInput) given() bool { return in != roadInput{} }
 
@@ -98,11 +98,38 @@ func (in roadInput) goOn(ctx context.Context, t trip.Trip, from source, opt trip
 	if err != nil {
 		return trip.Onward{}, err
 	}
+	if now.Called, err = in.notCalled(it); err != nil {
+		return trip.Onward{}, err
+	}
 	o, err := t.Onward(it, now)
 	if err != nil || in.save == "" {
 		return o, err
 	}
 	return o, save(in.save, o.Trip)
+}
+
+// notCalled marks the stops of the plan that were passed without a call.
+func (in roadInput) notCalled(it trip.Itinerary) (map[string]bool, error) {
+	out := map[string]bool{}
+	if in.passed == "" {
+		return out, nil
+	}
+	for _, id := range strings.Split(in.passed, ",") {
+		var stops []string
+		found := false
+		for _, d := range it.Days {
+			for _, c := range d.Calls {
+				if c.Place == id || c.Stop == id {
+					out[c.Stop], found = false, true
+				}
+				stops = append(stops, c.Stop)
+			}
+		}
+		if !found {
+			return nil, fmt.Errorf("-passed %q: no stop of the plan; it has %s", id, strings.Join(stops, ", "))
+		}
+	}
+	return out, nil
 }
 
 func save(name string, t trip.Trip) error {
@@ -125,6 +152,7 @@ func (p *sheet) road(o trip.Onward) {
 			date, _ := time.Parse(trip.DateLayout, d.Date)
 			p.wrap("  [x] ", fmt.Sprintf("%s, %s %s (%s): %s", date.Format("Monday"), p.mark(d.Km, 0), d.Name, d.Place, strings.Join(does, ", ")))
 		}
+		p.wrap("  ", "Stops behind count as called at. Passed one without a call: plan again with -passed and its id.")
 		p.line("")
 	}
 	if len(o.Lessons)+len(o.Notes) > 0 {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/json"
 	"os"
 	"path/filepath"
 	"strings"
@@ -41,6 +42,37 @@ func TestPlanOnTheRoad(t *testing.T) {
 	}
 }
 
+// As JSON the answer also has what the gauges taught.
+func TestPlanOnTheRoadJSON(t *testing.T) {
+	code, out, errs := ullage(small("-at", "150", "-now", "2026-06-13T10:15", "-levels", "fresh=1/4", "-json")...)
+	var got answer
+	if err := json.Unmarshal([]byte(out), &got); err != nil || code != exitOK {
+		t.Fatalf("exit %d, %v, %s", code, err, errs)
+	}
+	if len(got.Lessons) != 1 || got.Lessons[0].Tank != "fresh" || len(got.Days) == 0 || len(got.Done) == 0 {
+		t.Errorf("lessons %+v, %d days, %d stops behind", got.Lessons, len(got.Days), len(got.Done))
+	}
+}
+
+// A stop that was passed without a call is not done: its services did not
+// happen, so the levels are those without them.
+func TestPlanPassed(t *testing.T) {
+	args := small("-at", "150", "-now", "2026-06-13T10:15", "-json")
+	_, out, _ := ullage(args...)
+	var called, passed answer
+	if err := json.Unmarshal([]byte(out), &called); err != nil || len(called.Done) < 2 {
+		t.Fatalf("%v, done %+v", err, called.Done)
+	}
+	first := called.Done[0]
+	code, out, errs := ullage(append(args, "-passed", first.Place)...)
+	if err := json.Unmarshal([]byte(out), &passed); err != nil || code == exitUsage {
+		t.Fatalf("exit %d, %v, %s", code, err, errs)
+	}
+	if len(passed.Done) != len(called.Done)-1 || passed.Done[0].Place == first.Place {
+		t.Errorf("passed %s, and still behind are %+v", first.Place, passed.Done)
+	}
+}
+
 func TestPlanOnTheRoadErrors(t *testing.T) {
 	for _, c := range []struct{ args, want string }{
 		{"-at 10", "both -at and -now"},
@@ -49,6 +81,7 @@ func TestPlanOnTheRoadErrors(t *testing.T) {
 		{"-at 10 -now 10:00", "write it as 2026-06-13T14:20"},
 		{"-at 10 -now 2026-06-12T10:00 -levels fresh=half", "fresh=3/4"},
 		{"-at 10 -now 2026-06-12T10:00 -levels wine=3", "no such tank"},
+		{"-at 10 -now 2026-06-12T10:00 -passed n99", "no stop of the plan; it has "},
 		{"-at 999 -now 2026-06-12T10:00", "before its end"},
 	} {
 		if code, _, errs := ullage(small(strings.Fields(c.args)...)...); code != exitUsage || !strings.Contains(errs, c.want) {

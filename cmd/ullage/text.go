@@ -112,7 +112,7 @@ func printMore(w io.Writer, it trip.Itinerary, shown units.System) error {
 	p.line("")
 	p.line("Other plans")
 	if it.Safety != nil {
-		p.wrap("  - ", it.Safety.Text)
+		p.wrap("  - ", p.prose(it.Safety.Text))
 	}
 	if it.Care != nil {
 		p.wrap("  - ", it.Care.Text)
@@ -161,7 +161,7 @@ func (p *sheet) refusal() {
 	p.nearest()
 	for _, c := range p.it.Places {
 		if c.Excluded != "" {
-			p.wrap(fmt.Sprintf("  %s  ", p.mark(c.Km, 1)), fmt.Sprintf("%s left out: %s", cmp.Or(c.Name, trip.KindName(c.Kind)+" "+c.Place), c.Excluded))
+			p.wrap(fmt.Sprintf("  %s  ", p.mark(c.Km, 1)), fmt.Sprintf("%s left out: %s", cmp.Or(c.Name, trip.KindName(c.Kind)+" "+c.Place), p.prose(c.Excluded)))
 		}
 	}
 }
@@ -210,7 +210,7 @@ func (p *sheet) ferry(d trip.Day, f trip.Crossing) {
 	p.line("  %s  %s  Ferry to %s%s", p.clock(d, f.StartMin), p.mark(f.FromKm, 1), p.mark(f.ToKm, 1), named(f.Name))
 	p.wrap("         ", fmt.Sprintf("%s without driving (%s); ashore at %s", duration(f.Min), f.Basis, p.clock(d, f.StartMin+f.Min)))
 	for _, text := range f.Mind {
-		p.wrap("         [ ] ", text)
+		p.wrap("         [ ] ", p.prose(text))
 	}
 }
 
@@ -256,13 +256,13 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	} else {
 		p.line("         cost   %.2f %s; leave at %s", c.Cost, p.it.Currency, p.clock(d, c.LeaveMin))
 	}
-	p.wrap("         data   ", strings.Join(c.Facts, "; "))
+	p.wrap("         data   ", p.prose(strings.Join(c.Facts, "; ")))
 	if c.Fallback != "" {
 		p.wrap("         closed ", p.prose(c.Fallback))
 	}
 	for _, text := range c.Cautions {
 		if !slices.Contains(p.remarks, text) {
-			p.wrap("         mind   ", text)
+			p.wrap("         mind   ", p.prose(text))
 		}
 	}
 	var numbers []string
@@ -326,13 +326,13 @@ func (p *sheet) foot(from source) {
 	if len(p.remarks) > 0 {
 		p.line("Mind, at the calls that give the number")
 		for i, text := range p.remarks {
-			p.wrap(fmt.Sprintf(" %2d  ", i+1), text)
+			p.wrap(fmt.Sprintf(" %2d  ", i+1), p.prose(text))
 		}
 		p.line("")
 	}
 	p.line("Mind, on the whole trip")
 	for _, text := range p.it.Cautions {
-		p.wrap("  -  ", text)
+		p.wrap("  -  ", p.prose(text))
 	}
 	p.counts()
 	p.howTos()

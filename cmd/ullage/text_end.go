@@ -73,7 +73,7 @@ func (p *sheet) howTos() {
 			}
 			steps = append(steps, h.Defer)
 		}
-		p.wrap("  "+h.Title+": ", strings.Join(steps, " "))
+		p.wrap("  "+h.Title+": ", p.prose(strings.Join(steps, " ")))
 	}
 }
 
@@ -104,7 +104,7 @@ func (p *sheet) counts() {
 		if c.Factor != 0 {
 			parts = append(parts, fmt.Sprintf("learnt: %.0f %% of the usual", 100*c.Factor))
 		}
-		p.wrap("  "+c.Name+": ", strings.Join(parts, "; ")+"; "+c.Source)
+		p.wrap("  "+c.Name+": ", strings.Join(parts, "; ")+"; "+p.prose(c.Source))
 	}
 }
 
@@ -127,7 +127,7 @@ func (p *sheet) checklists() {
 		p.line("")
 		p.line("%s", l.Title)
 		for _, i := range l.Items {
-			p.wrap("  [ ] ", i.Text)
+			p.wrap("  [ ] ", p.prose(i.Text))
 		}
 	}
 }

@@ -3,9 +3,7 @@ package main
 import (
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"ullage/planner/life/units"
@@ -51,34 +49,5 @@ func (p *sheet) amount(x float64, unit string) (float64, string) {
 
 func (p *sheet) metres(m float64) string { return p.units.Unit(units.Length).Format(m) }
 
-var (
-	position = regexp.MustCompile(`\bkm (\d+(?:\.\d+)?)`)
-	measured = regexp.MustCompile(`([^:.\d]|^)(\d+(?:\.\d+)?) (km|L)\b`)
-)
-
-// prose shows the distances and amounts in a sentence about the plan as chosen.
-func (p *sheet) prose(text string) string {
-	digits := func(n string) int {
-		if i := strings.IndexByte(n, '.'); i >= 0 {
-			return len(n) - i - 1
-		}
-		return 0
-	}
-	text = measured.ReplaceAllStringFunc(text, func(s string) string {
-		m := measured.FindStringSubmatch(s)
-		n, _ := strconv.ParseFloat(m[2], 64)
-		if m[3] == "km" {
-			return m[1] + p.km(n, digits(m[2]))
-		}
-		v, symbol := p.amount(n, m[3])
-		if symbol != m[3] {
-			return fmt.Sprintf("%s%.*f %s", m[1], digits(m[2])+1, v, symbol)
-		}
-		return fmt.Sprintf("%s%.*f %s", m[1], digits(m[2]), v, symbol)
-	})
-	return position.ReplaceAllStringFunc(text, func(s string) string {
-		n := position.FindStringSubmatch(s)[1]
-		v, _ := strconv.ParseFloat(n, 64)
-		return p.mark(v, digits(n))
-	})
-}
+// prose shows what a sentence measures as chosen.
+func (p *sheet) prose(text string) string { return prose(p.units, text) }

@@ -2,9 +2,7 @@ package life
 
 import (
 	"fmt"
-	"maps"
 	"math"
-	"slices"
 	"strings"
 )
 
@@ -16,16 +14,25 @@ import (
 // national law follows).
 const LightKg = 3500
 
-type limits struct{ rural, motorway float64 }
+type limits struct {
+	country         string // ISO 3166
+	rural, motorway float64
+}
 
 // heavy are general limits in km/h above 3.5 t and up to 7.5 t, without
 // trailer, dry road. The rows marked EU are those of goods vehicles in a student
 // site's copy of the EU's "Going abroad" pages; motorhomes can be better off.
-var heavy = map[string]limits{
-	"DE": {80, 100},                                                 // motorway 100: 12th exemption ordinance (flensburger-punkte); rural from memory
-	"FR": {80, 110},                                                 // over 3.5 t 110/100/80 (ffcc.fr, camping-car.com)
-	"AT": {70, 80}, "BE": {90, 90}, "ES": {70, 80}, "IT": {80, 100}, // EU; the lower where two are given
-	"HR": {80, 90}, "CZ": {80, 80}, "DK": {70, 80}, "HU": {70, 80}, // EU
+var heavy = []limits{
+	{"AT", 70, 80},  // EU; here and below the lower where two are given
+	{"BE", 90, 90},  // EU
+	{"CZ", 80, 80},  // EU
+	{"DE", 80, 100}, // motorway: 12th exemption ordinance (flensburger-punkte); rural from memory
+	{"DK", 70, 80},  // EU
+	{"ES", 70, 80},  // EU
+	{"FR", 80, 110}, // over 3.5 t 110/100/80 (ffcc.fr, camping-car.com)
+	{"HR", 80, 90},  // EU
+	{"HU", 70, 80},  // EU
+	{"IT", 80, 100}, // EU
 }
 
 // Top speeds that are planned with. A light motorhome is driven at 80 to 100 on
@@ -51,8 +58,8 @@ func MassSays(allowedKg float64) string {
 		return ""
 	}
 	var rows []string
-	for _, country := range slices.Sorted(maps.Keys(heavy)) {
-		rows = append(rows, fmt.Sprintf("%s %.0f/%.0f", country, heavy[country].rural, heavy[country].motorway))
+	for _, l := range heavy {
+		rows = append(rows, fmt.Sprintf("%s %.0f/%.0f", l.country, l.rural, l.motorway))
 	}
 	return fmt.Sprintf("This vehicle may weigh %.0f kg. Over 3.5 t general limits are lower than a car's, outside towns and on motorways in km/h: %s; the plan counts with %.0f km/h at most. "+
 		"Another licence, other tolls, and bans for heavy vehicles can apply. Signs, national law and the vehicle's papers decide.", allowedKg, strings.Join(rows, ", "), TopKmh(allowedKg))

@@ -1,10 +1,8 @@
 package trip
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"github.com/paulmach/orb"
 
@@ -50,27 +48,31 @@ func ferriesAscend(ferries []Ferry) error {
 // ferries are those that the trip names, and those that roads know where it
 // names none. One that the route does not have is an error.
 func (t Trip) ferries(lengthKm float64, known []Crossing) ([]Crossing, error) {
-	var out []Crossing
+	var own, out []Crossing
 	for i, f := range t.Ferries {
 		if f.ToKm > lengthKm+ferryEndKm {
 			return nil, fmt.Errorf("trip: ferry %d runs from km %.1f to km %.1f, but the route ends at km %.1f: change or remove the ferry", i+1, f.FromKm, f.ToKm, lengthKm)
 		}
 		if f.ToKm = min(f.ToKm, lengthKm); f.FromKm < f.ToKm {
-			out = append(out, Crossing{Ferry: f, Basis: "as the trip says"})
+			own = append(own, Crossing{Ferry: f, Basis: "as the trip says"})
 		}
 	}
-	for _, f := range known {
+	for _, f := range known { // both ascend
 		f.FromKm, f.ToKm = max(f.FromKm, 0), min(f.ToKm, lengthKm)
-		if f.FromKm < f.ToKm && !slices.ContainsFunc(out, func(o Crossing) bool { return o.FromKm < f.ToKm && f.FromKm < o.ToKm }) {
+		for len(own) > 0 && own[0].ToKm <= f.FromKm {
+			out, own = append(out, own[0]), own[1:]
+		}
+		clash := len(own) > 0 && own[0].FromKm < f.ToKm
+		if n := len(out); f.FromKm < f.ToKm && !clash && (n == 0 || out[n-1].ToKm <= f.FromKm) {
 			out = append(out, f)
 		}
 	}
+	out = append(out, own...)
 	for i := range out {
 		if out[i].FromKm < metre { // one metre holds both a late beginning and the ferry
 			out[i].FromKm = 0
 		}
 	}
-	slices.SortFunc(out, func(a, b Crossing) int { return cmp.Compare(a.FromKm, b.FromKm) })
 	return out, nil
 }
 
