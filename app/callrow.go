@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -118,6 +119,7 @@ func (r *CallRow) tasks() []app.UI {
 			app.Span().Class("do").Body(
 				app.B().Text(capital(t.Verb)+" "+r.Units.amount(t.Amount, t.Unit)),
 				app.Text(" "+s.Name),
+				app.Span().Class("stayed").Text(r.stayed(s, t)),
 			),
 			svg(draw.Gauge(s, t.Before, t.After)),
 			app.Span().Class("levels").Text(r.levels(s, t)),
@@ -125,6 +127,16 @@ func (r *CallRow) tasks() []app.UI {
 		))
 	}
 	return out
+}
+
+// stayed says how much of an amount is what the night itself uses: levels are
+// those of coming and going, and more than a tankful may be filled between.
+func (r *CallRow) stayed(s trip.Strip, t trip.Task) string {
+	used := t.Amount - math.Abs(t.After-t.Before)
+	if !r.Call.Night || used < 0.05*s.Capacity {
+		return ""
+	}
+	return fmt.Sprintf(say.stayed, r.Units.amount(used, t.Unit))
 }
 
 // levels says the level before and after: 20 → 58 of 75 L.

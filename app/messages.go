@@ -23,7 +23,7 @@ var say = struct {
 	roadTitle, roadHelp, roadHere, roadWhere, roadBetween, roadKm, roadMap, roadMapped, roadTime, roadWantKm            string
 	roadAsk, roadAsking, roadFix, roadFixOff, roadNotAllowed, roadNoPosition, roadTooLong, roadBehind, roadBehindHelp   string
 	roadGauges, gaugeNone, gaugeQuarters, gaugeLamp, gaugeShows, roadShut, roadOther, roadNoOther                       string
-	roadGo, roadNews, roadBack, roadLearnt, behind, made, next                                                          string
+	roadGo, roadNews, roadBack, roadLearnt, behind, made, next, stayed                                                  string
 	returnTitle, returnStation, returnAgreed, weight                                                                    string
 	listsTitle, listsHelp, listDone, listClear, howTitle, navLists                                                      string
 	countedTitle, countedLine, countedGain, countedNight, countedLearnt, countedMetric                                  string
@@ -40,7 +40,7 @@ var say = struct {
 	limitsTitle, limits1, limits2, limits3, limits4                                                                     string
 	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                                       string
 	drawHelp, undo, redo, clear, remove, middle, use, cancel, drawCount, drawOff, round                                 string
-	roadsComing, roadsReady, roadsNone, roadsBroken, track, trackAsIs, notMatched, barred, leadRound, noWayRound                                       string
+	roadsComing, roadsReady, roadsNone, roadsBroken, track, trackAsIs, notMatched, barred, leadRound, noWayRound        string
 	newVersion, reload, offline, notKept, notSaved, gpx, demoName, lastTrip                                             string
 	navDays, navStrips, navMap, navTrip, navLabel                                                                       string
 }{
@@ -112,7 +112,7 @@ var say = struct {
 	roadGauges: "Gauges", gaugeNone: "not read", gaugeQuarters: "quarters", gaugeLamp: "a lamp", gaugeShows: " shows",
 	roadShut: "Closed, or of no use", roadOther: "Another place", roadNoOther: "none",
 	roadGo: "Plan from here", roadNews: "From the gauges and the clock", roadBack: "Take back the plan from the road", roadLearnt: "%s: planned with %.0f %% of the usual use, learnt from the gauges.",
-	behind: "Behind you", made: "Done", next: "Next",
+	behind: "Behind you", made: "Done", next: "Next", stayed: "%s of it for the stay",
 
 	returnTitle: "Giving it back", returnStation: "Last place for diesel", returnAgreed: "Then", weight: "About %.0f kg of %.0f kg as it sets off",
 	listsTitle: "Checklists", listsHelp: "Ticks stay on this machine.", listDone: "%d of %d", listClear: "Clear the ticks", howTitle: "How it is done", navLists: "Lists",

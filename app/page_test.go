@@ -101,3 +101,23 @@ func TestIDs(t *testing.T) {
 		}
 	}
 }
+
+// More than a tankful can be filled over a night: the levels alone would lie.
+func TestWhatAStayUses(t *testing.T) {
+	night := trip.Call{Night: true}
+	fresh := trip.Strip{Tank: "fresh", Unit: "L", Capacity: 100}
+	for _, c := range []struct {
+		call trip.Call
+		task trip.Task
+		want string
+	}{
+		{night, trip.Task{Amount: 130, Unit: "L", Before: 35, After: 100}, "65" + thin + "L of it for the stay"},
+		{night, trip.Task{Amount: 102, Unit: "L", Before: 51, After: 0}, "51" + thin + "L of it for the stay"},
+		{night, trip.Task{Amount: 66, Unit: "L", Before: 35, After: 100}, ""},
+		{trip.Call{}, trip.Task{Amount: 65, Unit: "L", Before: 35, After: 100}, ""},
+	} {
+		if got := (&CallRow{Call: c.call}).stayed(fresh, c.task); got != c.want {
+			t.Errorf("%+v: %q, want %q", c.task, got, c.want)
+		}
+	}
+}

@@ -121,7 +121,7 @@ func (p *Page) open(ctx app.Context, files []source, add bool) {
 		return
 	}
 	f, rest := files[0], files[1:]
-	p.tell(ctx, Opening{f.name})
+	p.tell(ctx, Opening{titleOf(f.name)})
 	ctx.Async(func() {
 		defer p.guard(ctx)
 		data, err := f.bytes()
@@ -146,13 +146,18 @@ func (p *Page) open(ctx app.Context, files []source, add bool) {
 	})
 }
 
+// titleOf is what a person calls a file: those of the demo have no name of their own.
+func titleOf(name string) string {
+	if name == demoPlaces || name == demoTrip {
+		return say.demoName
+	}
+	return name
+}
+
 // opened tells the model what was in a file, and keeps places for the next
 // visit; the trip is kept by itself.
 func (p *Page) opened(ctx app.Context, f source, o job.Opened, data []byte, add bool) {
-	file := File{Name: o.Name, Kind: o.Kind, Count: o.Places, Date: o.Date, OSM: o.OSM, Notes: o.Notes, Sample: f.name == demoPlaces}
-	if file.Sample {
-		file.Name = say.demoName
-	}
+	file := File{Name: titleOf(o.Name), Kind: o.Kind, Count: o.Places, Date: o.Date, OSM: o.OSM, Notes: o.Notes, Sample: f.name == demoPlaces}
 	switch o.Kind {
 	case "places":
 		p.tell(ctx, PlacesRead{File: file, Add: add, Ground: o.Backdrop})

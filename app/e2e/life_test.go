@@ -134,3 +134,62 @@ func TestTicksAndUnitsStay(t *testing.T) {
 		t.Errorf("the browser complains: %q", bad)
 	}
 }
+
+// metricLeft are the lines of the page that still count in metric units; where
+// figures come from is quoted as it is.
+const metricLeft = `(() => {
+	document.querySelectorAll("details").forEach(d => d.open = true);
+	document.querySelectorAll("#counted .help, #f-units").forEach(e => e.remove());
+	const words = [...document.querySelectorAll("[aria-label], [aria-valuetext]")].map(e => e.ariaLabel + " " + e.ariaValueText);
+	return [document.body.innerText, ...words].join("\n").split("\n").filter(l => /\d[\s\u202f]?(km|L|°C|kg|m|km\/h)\b|\/L\b|\bkm \d/.test(l));
+})()`
+
+// TestAmericanPage: every number of the page follows the units chosen, in the
+// forms, the panel of the road, facts, cautions and checklists, in a winter
+// that is cold enough for cautions with temperatures.
+func TestAmericanPage(t *testing.T) {
+	chromium(t)
+	p := open(t, 1400, 900)
+	p.do(chromedp.Navigate(serve(t).url))
+	p.planned()
+	p.edit("f-level-lpg", "20")
+	p.replanned()
+	p.edit("f-start", "2028-01-14")
+	p.replanned()
+	p.edit("f-units", "american")
+	p.until("miles", `document.querySelector(".verdict .count").textContent.includes("mi")`)
+	p.until("other plans", `document.querySelector("#others details")`)
+	p.click("#onroad")
+	p.until("the panel", `document.querySelector("#road-go")`)
+	if left := eval[[]string](p, metricLeft); len(left) > 0 {
+		t.Errorf("still metric: %q", left)
+	}
+}
+
+// TestCurrency: another currency exchanges nothing, and the page says what
+// typical prices are worth in it; prices that are named count.
+func TestCurrency(t *testing.T) {
+	chromium(t)
+	p := open(t, 1400, 900)
+	p.do(chromedp.Navigate(serve(t).url))
+	p.planned()
+	p.edit("f-currency", "NOK")
+	p.replanned()
+	p.until("what sums are worth", `document.querySelector(".limits").textContent.includes("All sums are in NOK.") && document.querySelector(".limits").textContent.includes("Diesel 1.60 NOK/L")`)
+	// The sites of the island state their charges in EUR: they are told, and not counted.
+	left := eval[[]string](p, `document.querySelector(".page").innerText.split("\n").filter(l => /\d[\u202f\s]?EUR/.test(l))`)
+	for _, l := range left {
+		if !strings.HasPrefix(l, "Stated in another currency, and not counted: ") {
+			t.Errorf("on the page of a trip in NOK: %q", l)
+		}
+	}
+	if len(left) == 0 {
+		t.Error("no stop tells of its charge in EUR")
+	}
+	p.edit("f-price-diesel", "20.5")
+	p.replanned()
+	p.until("own price", `document.querySelector("#itinerary").textContent.includes("counted as 20.50 NOK/L") && !document.querySelector(".limits").textContent.includes("Diesel 1.60")`)
+	if bad := p.complaints(); len(bad) > 0 {
+		t.Errorf("the browser complains: %q", bad)
+	}
+}
