@@ -3,7 +3,6 @@ package page
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
@@ -84,20 +83,34 @@ func addFerry(m Model) Model {
 		wrong("to", fmt.Sprintf(say.wantFerryEnd, m.Units.km(ferry.FromKm)))
 		return m
 	}
-	at := 0
+	var before, after []trip.Ferry
 	for _, f := range m.Trip.Ferries {
-		if f.FromKm < ferry.ToKm && ferry.FromKm < f.ToKm {
+		switch {
+		case f.FromKm < ferry.ToKm && ferry.FromKm < f.ToKm:
 			wrong("from", fmt.Sprintf(say.wantFerryApart, m.Units.mark(f.FromKm), m.Units.mark(f.ToKm)))
 			return m
-		}
-		if f.FromKm < ferry.FromKm {
-			at++
+		case f.FromKm < ferry.FromKm:
+			before = append(before, f)
+		default:
+			after = append(after, f)
 		}
 	}
-	m.Trip.Ferries = slices.Insert(slices.Clone(m.Trip.Ferries), at, ferry)
+	m.Trip.Ferries = append(append(before, ferry), after...)
 	for _, f := range fields {
 		m.Typed = with(m.Typed, ferryPrefix+f, "")
 	}
+	return ask(m)
+}
+
+// removeFerry takes the ferry at an index away.
+func removeFerry(m Model, at int) Model {
+	var rest []trip.Ferry
+	for i, f := range m.Trip.Ferries {
+		if i != at {
+			rest = append(rest, f)
+		}
+	}
+	m.Trip.Ferries = rest
 	return ask(m)
 }
 

@@ -49,8 +49,9 @@ func TestAddFerry(t *testing.T) {
 		t.Errorf("ferries %+v after the second is removed", f)
 	}
 	// Another route has other ferries.
-	if got = Update(got, RouteRead{Line: m.Trip.Route}); len(got.Trip.Ferries) != 0 {
-		t.Errorf("a new route keeps %+v", got.Trip.Ferries)
+	got.Trip.UpM = 100
+	if got = Update(got, RouteRead{Line: m.Trip.Route, File: File{Climb: [2]float64{0, 50}}}); len(got.Trip.Ferries) != 0 || got.Trip.UpM != 0 || got.Trip.DownM != 50 {
+		t.Errorf("a new route keeps %+v, and climbs %v and %v", got.Trip.Ferries, got.Trip.UpM, got.Trip.DownM)
 	}
 }
 

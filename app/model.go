@@ -78,6 +78,7 @@ type File struct {
 	OSM    bool   // the attribution of OpenStreetMap is due
 	Sample bool   // the invented island, not the world
 	Notes  []string
+	Climb  [2]float64 // metres that a route rises and falls; 0 is not known
 }
 
 // New returns the model of a page that has read nothing.

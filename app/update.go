@@ -37,6 +37,7 @@ func Update(m Model, msg Msg) Model {
 	case RouteRead:
 		m.Files = append(without(m.Files, "route"), msg.File)
 		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
+		m.Trip.UpM, m.Trip.DownM = msg.File.Climb[0], msg.File.Climb[1]
 		m.Trip.Avoid, m.Trip.Require, m.Trip.Keep, m.Trip.Ferries = nil, nil, nil, nil
 		m.Draft, m.Points, m.Track, m.Matched, m.Round = nil, nil, msg.Line, false, nil
 		m = m.untick(stopTicks)
@@ -62,8 +63,7 @@ func Update(m Model, msg Msg) Model {
 	case FerryAdded:
 		m = addFerry(m)
 	case FerryRemoved:
-		m.Trip.Ferries = slices.Delete(slices.Clone(m.Trip.Ferries), msg.Index, msg.Index+1)
-		m = ask(m)
+		m = removeFerry(m, msg.Index)
 	case FormToggled:
 		m.Editing = !m.Editing
 	case Avoided:

@@ -165,7 +165,7 @@ func (p *Page) opened(ctx app.Context, f source, o job.Opened, data []byte, add 
 		p.keepPlaces(ctx, f, data, add)
 		p.readRoads(ctx)
 	case "route":
-		file.Count = len(o.Route)
+		file.Count, file.Climb = len(o.Route), o.Climb
 		p.tell(ctx, RouteRead{file, o.Route})
 	case "trip":
 		if o.Trip != nil {

@@ -184,6 +184,7 @@ func (h *Handler) open(ctx context.Context, o Open, progress func(done, total in
 			out.Name = r.Name
 		}
 		out.Bounds = bounds(out.Route)
+		out.Climb[0], out.Climb[1] = r.Climb()
 	case "trip":
 		t, err := tripfile.Read(o.Name, in)
 		if err != nil {

@@ -74,6 +74,7 @@ type Opened struct {
 	Bounds   [4]float64     `json:"bounds,omitzero"` // west, south, east, north of places or route
 	Route    orb.LineString `json:"route,omitempty"`
 	Parts    int            `json:"parts,omitempty"` // pieces the route file had
+	Climb    [2]float64     `json:"climb,omitzero"`  // metres that the route rises and falls in all, where it has heights
 	Trip     *trip.Trip     `json:"trip,omitempty"`  // its route is in Route too
 	Fleet    []trip.Vehicle `json:"fleet,omitempty"`
 	Backdrop string         `json:"-"` // GeoJSON: coast, roads, water, towns; behind the head of the frame

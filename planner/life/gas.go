@@ -86,6 +86,15 @@ func (g Gas) Evaporates(liquidC float64) float64 {
 	return 1 - left*mass(x)/mass(x0)
 }
 
+// Stuck is the share of a full tank that does not come out in the cold: butane
+// that stays liquid at the coldest hour.
+func (v Vehicle) Stuck(tank string, air Air) float64 {
+	if tank != "lpg" || !v.HasLPG {
+		return 0
+	}
+	return 1 - v.Gas.Evaporates(air.MinC)
+}
+
 // FrostWarning says what the cold does to the gas; "" if nothing.
 func (g Gas) FrostWarning(outsideC float64) string {
 	switch share := g.Evaporates(outsideC); {

@@ -186,7 +186,7 @@ func (b *Built) tanks() {
 	for _, k := range b.Trip.Vehicle.Tanks {
 		room := b.room(k)
 		level := min(b.Trip.level(k), room)
-		reserve, headroom := min(k.Reserve, room), level
+		reserve, headroom := min(max(k.Reserve, b.stuck(k)), room), level
 		if k.Kind == planner.Waste {
 			headroom = room - level
 		}

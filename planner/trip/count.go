@@ -1,6 +1,10 @@
 package trip
 
-import "ullage/planner/life"
+import (
+	"fmt"
+
+	"ullage/planner/life"
+)
 
 // A Count is what a plan counts with for one tank: at least, likely, and (High) planned.
 type Count struct {
@@ -29,6 +33,24 @@ func (b *Built) counts() []Count {
 		out = append(out, c)
 	}
 	return out
+}
+
+// stuck is how much of a full tank does not come out where the trip is coldest:
+// at its ends, and at the quarters between.
+func (b *Built) stuck(k Tank) float64 {
+	if !b.use.lives {
+		return 0
+	}
+	most, n := 0.0, len(b.Trip.Route)-1
+	for i := range 5 {
+		p := b.Trip.Route[i*n/4]
+		air := b.use.stay(nil, life.Where{Lat: p.Lat(), Lon: p.Lon()}, b.axis.lengthKm*float64(i)/4, false).Air
+		most = max(most, b.use.model.Vehicle.Stuck(k.ID, air))
+	}
+	if most > 0.01 {
+		b.cautions = append(b.cautions, fmt.Sprintf("%s: in the cold of this trip about %.0f %% of a full tank stays liquid, and the plan does not count on it. Fill propane or a winter mixture.", k.Name, 100*most))
+	}
+	return most * k.Capacity
 }
 
 // usualNight is a night in the middle of the trip, at a place that offers nothing.

@@ -78,7 +78,12 @@ func Fleet() []Vehicle {
 // lead95 is a lead-acid battery with what usually charges it.
 var lead95 = life.Battery{Chemistry: life.LeadAcid, PlateAh: 95, DriveA: life.SplitChargeA, ChargerA: 15}
 
+// What follows is not inlined: the copies were most of this file in the page's
+// program.
+
 // lithium has a booster; its charger of 20 A is from memory.
+//
+//go:noinline
 func lithium(plateAh float64) life.Battery {
 	return life.Battery{Chemistry: life.LiFePO4, PlateAh: plateAh, DriveA: life.BoosterA, ChargerA: 20}
 }
@@ -87,6 +92,8 @@ func lithium(plateAh float64) life.Battery {
 // (exsis55.com). It goes out full and goes back full by the gauge, which is
 // counted as 95 %: common practice, no source; a missing litre costs the fuel and a
 // handling charge (published hire terms ask 15–25 EUR besides the fuel).
+//
+//go:noinline
 func dieselTank(size float64) Tank {
 	return Tank{ID: "diesel", Name: "Diesel", Kind: planner.Supply, Unit: "L", Capacity: size, Reserve: 12, Start: size,
 		End: &planner.End{AtLeast: new(0.95 * size), RefillPrice: new(2.5)}}
@@ -99,6 +106,8 @@ const (
 
 // defTank goes out full and is topped up before less than 2,400 km are left,
 // where the first warning comes (UN R83 annex 6; totalenergies.cz).
+//
+//go:noinline
 func defTank(size, dieselPer100 float64) Tank {
 	return Tank{ID: "def", Name: "Exhaust fluid (DEF)", Kind: planner.Supply, Unit: "L",
 		Capacity: size, Reserve: defWarningKm * dieselPer100 / 100 * defShare, Start: size,
@@ -107,16 +116,21 @@ func defTank(size, dieselPer100 float64) Tank {
 
 // lpgTank is counted in litres of liquid that go in up to the stop valve. The
 // reserve is a night with the heater on.
+//
+//go:noinline
 func lpgTank(usable float64) Tank {
 	return Tank{ID: "lpg", Name: "LPG", Kind: planner.Supply, Unit: "L", Capacity: usable, Reserve: 3, Start: usable,
 		End: &planner.End{AtLeast: new(usable / 2), RefillPrice: new(2.0)}}
 }
 
+//go:noinline
 func freshTank(size float64) Tank {
 	return Tank{ID: "fresh", Name: "Fresh water", Kind: planner.Supply, Unit: "L", Capacity: size, Reserve: 10, Start: size}
 }
 
 // greyTank goes back empty: a published hire tariff asks 50 EUR otherwise.
+//
+//go:noinline
 func greyTank(size float64) Tank {
 	return Tank{ID: "grey", Name: "Grey water", Kind: planner.Waste, Unit: "L", Capacity: size, Reserve: 5,
 		End: &planner.End{AtMost: new(size / 10)}}
@@ -125,12 +139,16 @@ func greyTank(size float64) Tank {
 // cassetteTank goes back empty: published hire tariffs ask 50–180 EUR
 // otherwise, and the depot cannot empty it. It is emptied at 75–80 % (from
 // memory), so a fifth of it is reserve.
+//
+//go:noinline
 func cassetteTank(size float64) Tank {
 	return Tank{ID: "cassette", Name: "Toilet cassette", Kind: planner.Waste, Unit: "L", Capacity: size, Reserve: size / 5,
 		End: &planner.End{AtMost: new(0.0)}}
 }
 
 // batteryTank is counted in usable ampere-hours.
+//
+//go:noinline
 func batteryTank(b life.Battery) Tank {
 	usable := b.UsableAh()
 	return Tank{ID: "battery", Name: "Leisure battery", Kind: planner.Supply, Unit: "Ah", Capacity: usable, Reserve: usable / 10, Start: usable}

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"ullage/planner"
@@ -92,7 +91,7 @@ func (b *Built) lastStation(plan planner.Plan) string {
 	var best, closed *Candidate
 	var hours string
 	left := func(c *Candidate) float64 { return b.axis.lengthKm - c.Km + 2*c.OffKm }
-	for i := range slices.Backward(b.Candidates) {
+	for i := len(b.Candidates) - 1; i >= 0; i-- {
 		c := &b.Candidates[i]
 		if c.Excluded != "" || !contains(c.Tanks, engine) || best != nil && left(c) >= left(best) {
 			continue

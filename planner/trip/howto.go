@@ -23,6 +23,7 @@ func (b *Built) conditions(frost bool, more ...string) func(string) bool {
 	} else {
 		holds[life.HasAbsorption], holds[life.HasBoiler] = true, true // not known: say it
 	}
+	holds[life.HasAwning] = true // not known either
 	for _, c := range more {
 		holds[c] = true
 	}
@@ -84,6 +85,7 @@ func (b *Built) instructions(it *Itinerary, frost bool) {
 			for _, id := range c.HowTo {
 				used[id] = true
 			}
+			used["awning"] = used["awning"] || c.Night
 			if slices.Contains(c.HowTo, "battery") {
 				more = []string{life.HasHookUp}
 			}

@@ -60,6 +60,9 @@ func newUsage(t Trip, pace []planner.Pace, sea axis) (usage, error) {
 	if u.model, u.lives = t.Model(); !u.lives {
 		return u, nil
 	}
+	for i := range sections {
+		sections[i].UpM, sections[i].DownM = t.UpM*sections[i].Km/km, t.DownM*sections[i].Km/km
+	}
 	road, err := u.model.Drive(sections)
 	if err != nil {
 		return u, fmt.Errorf("trip: vehicle %s: %w", t.Vehicle.ID, err)

@@ -203,6 +203,64 @@ type paced []planner.Pace
 func (p paced) Course(Trip, float64) (Course, error) { return Course{Pace: p}, nil }
 func (paced) Ways([]*Place) ([]Way, error)           { return nil, nil }
 
+// A mixture of half butane stays liquid in part at frost: what does not come out
+// is reserve, and said; propane comes out, and so does the mixture in July.
+func TestGasThatStaysLiquid(t *testing.T) {
+	lpg := func(start string, butane float64) (planner.Tank, *Built) {
+		tr := lived(0, start)
+		v := *tr.Vehicle.Life
+		v.Gas.ButaneShare = butane
+		tr.Vehicle.Life = &v
+		b := mustBuild(t, tr, nil, Options{})
+		return b.Problem.Tanks[2], b
+	}
+	k, b := lpg("2027-01-15", 0.5)
+	air := b.use.stay(nil, life.Where{Lat: 47}, 0, false).Air
+	if least := (1 - life.Gas{ButaneShare: 0.5}.Evaporates(air.MinC)) * k.Capacity; k.ID != "lpg" || k.Reserve < least-1e-9 || least <= 3 {
+		t.Errorf("reserve of %s is %v of %v L at %.1f °C, want at least %v", k.ID, k.Reserve, k.Capacity, air.MinC, least)
+	}
+	if text := strings.Join(b.cautions, " "); !strings.Contains(text, "stays liquid") {
+		t.Errorf("cautions %q", text)
+	}
+	for _, c := range []struct {
+		start  string
+		butane float64
+	}{{"2027-01-15", 0}, {"2027-07-15", 0.5}} {
+		if k, b := lpg(c.start, c.butane); k.Reserve != 3 || strings.Contains(strings.Join(b.cautions, " "), "stays liquid") {
+			t.Errorf("%+v: reserve %v, cautions %q", c, k.Reserve, b.cautions)
+		}
+	}
+}
+
+// 3,000 m up and down on 200 km, spread evenly, take the diesel that package life
+// says; half of them are left from the middle on.
+func TestClimbing(t *testing.T) {
+	tr := eastwards(200)
+	tr.Vehicle = Fleet()[2]
+	flat := mustBuild(t, tr, nil, Options{}).use.road.Of("diesel").Likely
+	tr.UpM, tr.DownM = 3000, 3000
+	b := mustBuild(t, tr, nil, Options{})
+	sections := life.MixedProfile(100, 60)
+	for i := range sections {
+		sections[i].UpM, sections[i].DownM = 1500*sections[i].Km/100, 1500*sections[i].Km/100
+	}
+	want, err := b.use.model.Drive(sections)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := b.use.road.Of("diesel").Likely; math.Abs(got-want.Of("diesel").Likely) > 1e-6 || got < flat+0.2 {
+		t.Errorf("%v L/100 km in the hills, want %v, flat %v", got, want.Of("diesel").Likely, flat)
+	}
+	o, err := tr.Onward(driven(t, b), Now{Km: new(100.0), Time: "2026-06-12T11:00"})
+	if err != nil || math.Abs(o.Trip.UpM-1500) > 1 || math.Abs(o.Trip.DownM-1500) > 1 {
+		t.Errorf("%v: %v m up and %v m down are left, want 1500 each", err, o.Trip.UpM, o.Trip.DownM)
+	}
+	tr.DownM = -1
+	if err := tr.Validate(); err == nil {
+		t.Error("a fall of −1 m is valid")
+	}
+}
+
 // A day of more than 300 km or 5 h at the wheel is called long.
 func TestLongDay(t *testing.T) {
 	tr := eastwards(310)

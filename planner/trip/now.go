@@ -109,6 +109,8 @@ func (t Trip) Onward(it Itinerary, now Now) (Onward, error) {
 	n.Require = slices.DeleteFunc(slices.Clone(t.Require), func(id string) bool {
 		return slices.Contains(now.Closed, id) || slices.ContainsFunc(n.Done, func(d Done) bool { return d.Place == id })
 	})
+	left := max(1-here/it.LengthKm, 0)
+	n.UpM, n.DownM = left*t.UpM, left*t.DownM
 	n.Ferries = ahead(t.Ferries, here)
 	if err := o.read(t, it, now); err != nil {
 		return Onward{}, err

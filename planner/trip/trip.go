@@ -29,6 +29,8 @@ type Trip struct {
 	Currency   string             `json:"currency"`              // EUR
 	Prices     map[string]float64 `json:"prices,omitempty"`      // money per unit by tank, where a place states none
 	Ferries    []Ferry            `json:"ferries,omitempty"`     // ascending
+	UpM        float64            `json:"up_m,omitempty"`        // metres that the route rises in all, counted as spread evenly; 0: flat, or not known
+	DownM      float64            `json:"down_m,omitempty"`      // metres that it falls
 	FromMin    float64            `json:"from_min,omitempty"`    // minutes after midnight of the first day, where the trip begins later than the usual departure; 0: with it
 	KeysByMin  float64            `json:"keys_by_min,omitempty"` // minutes after midnight of the last day: when the keys are due; 0: not stated
 	Backup     bool               `json:"backup"`                // survive one closed place

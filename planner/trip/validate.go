@@ -53,6 +53,8 @@ func (t Trip) Validate() error {
 		{"stays: highest fee", t.Stays.MaxFee, 0, 1e6},
 		{"beginning in minutes after midnight", t.FromMin, 0, 1439},
 		{"keys in minutes after midnight", t.KeysByMin, 0, 1439},
+		{"metres up", t.UpM, 0, 1e6},
+		{"metres down", t.DownM, 0, 1e6},
 		{"corridor in km", t.CorridorKm, 0.01, mostCorridorKm},
 		{"value of an hour", t.ValuePerH, 0, 1e6},
 	} {
