@@ -96,7 +96,11 @@ func (b *Built) lastStation(plan planner.Plan) string {
 		if c.Excluded != "" || !contains(c.Tanks, engine) || best != nil && left(c) >= left(best) {
 			continue
 		}
-		open, says := b.openAt(b.calls[c.Stop].place, b.passing(plan, b.axis.driven(c.Km)))
+		min := b.passing(plan, b.axis.driven(c.Km))
+		open, says := b.openAt(b.calls[c.Stop].place, min)
+		if day := int(min / 1440); day != int(plan.End.Min/1440) {
+			says += fmt.Sprintf(", on day %d", day+1)
+		}
 		if open {
 			best, hours = c, says
 		} else if closed == nil || left(c) < left(closed) {
