@@ -315,12 +315,12 @@ func TestCourseByFerry(t *testing.T) {
 	for _, tc := range []struct {
 		name      string
 		one, two  float32 // km/h of the pieces
-		min       float64
+		min, half float64 // of all, and of the second piece from its beginning
 		estimated bool
 	}{
 		// 22.264 km at 40 km/h are 33.4 min, 11.132 km each at 40 and at 20 km/h 50.1 min.
-		{"known", 40, 40, 33.4 + 30, false},
-		{"half known", 40, 0, 50.1 + 30, true},
+		{"known", 40, 40, 33.4 + 30, 16.7, false},
+		{"half known", 40, 0, 50.1 + 30, 33.4, true},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			boat := func(kmh float32) road.Road {
@@ -347,6 +347,12 @@ func TestCourseByFerry(t *testing.T) {
 			f := c.Ferries[0]
 			if math.Abs(f.FromKm-11.132) > 0.01 || math.Abs(f.ToKm-33.396) > 0.01 || math.Abs(f.Min-tc.min) > 0.5 || f.Name != "Blue Boat" || strings.Contains(f.Basis, "estimate") != tc.estimated {
 				t.Errorf("%+v, want Blue Boat from km 11.132 to 33.396 in %v min, estimated %v", f, tc.min, tc.estimated)
+			}
+			// Who goes on from the middle of the sea has boarded.
+			half := tr
+			half.Route = tr.Route[2:]
+			if on, err := guide(t, net).Trip(context.Background()).Course(half, 22.264); err != nil || len(on.Ferries) != 1 || on.Ferries[0].FromKm != 0 || math.Abs(on.Ferries[0].Min-tc.half) > 0.5 {
+				t.Errorf("%v: from the middle %+v, want %v min", err, on.Ferries, tc.half)
 			}
 			// Sections do not mix land and sea.
 			edges := map[int]bool{}

@@ -53,8 +53,11 @@ func (a *asked) atSea(s road.Step) bool { return a.g.net.Road(s.Edge()).Class ==
 // crossing is a ferry of the course with its minutes: those of the time table
 // where every piece states them, else an estimate, and what boarding takes.
 func (a *asked) crossing(r run, lengthKm float64) trip.Crossing {
-	sails, stated := r.s/60, true
-	c := trip.Crossing{Ferry: trip.Ferry{FromKm: a.km(r.fromM, lengthKm), ToKm: a.km(r.fromM+r.m, lengthKm), Min: sails + boardMin}}
+	sails, board, stated := r.s/60, boardMin, true
+	if r.fromM == 0 { // a trip that goes on at sea has boarded
+		board = 0
+	}
+	c := trip.Crossing{Ferry: trip.Ferry{FromKm: a.km(r.fromM, lengthKm), ToKm: a.km(r.fromM+r.m, lengthKm), Min: sails + float64(board)}}
 	for _, s := range r.Steps {
 		way := a.g.net.Road(s.Edge())
 		stated = stated && way.Kmh[s.Dir&1] > 0
@@ -62,9 +65,9 @@ func (a *asked) crossing(r run, lengthKm float64) trip.Crossing {
 			c.Name = way.Name
 		}
 	}
-	c.Basis = fmt.Sprintf("%.0f min of crossing as the map data say, about %d to board", sails, boardMin)
+	c.Basis = fmt.Sprintf("%.0f min of crossing as the map data say, about %d to board", sails, board)
 	if !stated {
-		c.Basis = fmt.Sprintf("an estimate: the map data do not say how long it sails; about %.0f min of crossing, %d to board", sails, boardMin)
+		c.Basis = fmt.Sprintf("an estimate: the map data do not say how long it sails; about %.0f min of crossing, %d to board", sails, board)
 	}
 	return c
 }

@@ -61,7 +61,7 @@ func MassSays(allowedKg float64) string {
 	for _, l := range heavy {
 		rows = append(rows, fmt.Sprintf("%s %.0f/%.0f", l.country, l.rural, l.motorway))
 	}
-	return fmt.Sprintf("This vehicle may weigh %.0f kg. Over 3.5 t general limits are lower than a car's, outside towns and on motorways in km/h: %s; the plan counts with %.0f km/h at most. "+
+	return fmt.Sprintf("This vehicle may weigh %.0f kg. Over 3.5 t (here up to 7.5 t) general limits are lower than a car's, outside towns and on motorways in km/h: %s; the plan counts with %.0f km/h at most. "+
 		"Another licence, other tolls, and bans for heavy vehicles can apply. Signs, national law and the vehicle's papers decide.", allowedKg, strings.Join(rows, ", "), TopKmh(allowedKg))
 }
 

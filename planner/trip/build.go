@@ -127,7 +127,7 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if stops, err = b.byRoad(opt.Roads, stops); err != nil {
 		return nil, err
 	}
-	b.afterSettingOff(stops)
+	stops = b.afterSettingOff(stops)
 	b.sort(stops)
 	b.sites()
 	b.spare()

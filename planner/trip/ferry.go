@@ -134,6 +134,9 @@ func (b *Built) onBoard(f Crossing) string {
 		name += " " + f.Name
 	}
 	text := fmt.Sprintf("%s, km %.1f to km %.1f: counted as %.0f min without driving (%s). Timetable and fare are not in the plan: ask the operator, and state height, length and mass.", name, f.FromKm, f.ToKm, f.Min, f.Basis)
+	if most := b.Trip.Day.MaxMin; f.Min > most {
+		text += fmt.Sprintf(" It is longer than a day on the road may be, %.0f min: no plan has it, unless that limit is raised.", most)
+	}
 	if b.conditions(false)(life.HasGas) {
 		text += " Gas off at the cylinder before you drive on, and say that there is gas on board."
 	}
@@ -167,13 +170,23 @@ func (b *Built) dry(c Course) {
 func (b *Built) late() float64 { return max(b.Trip.FromMin-b.Trip.Day.DepartMin, 0) }
 
 // afterSettingOff moves stops out of the first metre, where the clock is wrong.
-func (b *Built) afterSettingOff(stops []planner.Stop) {
+// What lies before a ferry there can no longer be called at.
+func (b *Built) afterSettingOff(stops []planner.Stop) []planner.Stop {
 	if b.late() == 0 {
-		return
+		return stops
 	}
-	for i := range stops {
-		stops[i].Km = max(stops[i].Km, metre)
+	aboard := len(b.axis.between(0, metre)) > 0
+	var out []planner.Stop
+	for _, s := range stops {
+		if aboard && s.Km < metre/2 {
+			b.Candidates[b.calls[s.ID].candidate].Excluded = "the trip begins on the ferry from there"
+			delete(b.calls, s.ID)
+			continue
+		}
+		s.Km = max(s.Km, metre)
+		out = append(out, s)
 	}
+	return out
 }
 
 // driving is the minutes at the wheel between two of the planner's km.

@@ -105,8 +105,18 @@ func TestFerryRefusal(t *testing.T) {
 		t.Fatalf("%s, %v", it.Status, err)
 	}
 	// 120 km to the station need 10.8 L.
-	if want := "between km 0 and km 150: 2.8 L more"; !strings.Contains(it.Why[0].Text, want) {
-		t.Errorf("%q does not say %q", it.Why[0].Text, want)
+	if want := "between km 0 and km 150: 2.8 L more"; !strings.Contains(it.Why[0].Text, want) || math.Abs(it.Why[0].ToKm-150) > 0.01 {
+		t.Errorf("%q to km %v does not say %q", it.Why[0].Text, it.Why[0].ToKm, want)
+	}
+}
+
+// A ferry that does not fit into a day is said to be why there is no plan.
+func TestFerryLongerThanADay(t *testing.T) {
+	tr := eastwards(100)
+	tr.Ferries = []Ferry{{FromKm: 50, ToKm: 80, Min: 700}} // a day has 600
+	it, err := mustBuild(t, tr, nil, Options{}).Plan(context.Background(), Options{})
+	if err != nil || it.Status != planner.Infeasible || !strings.Contains(strings.Join(it.Cautions, " "), "longer than a day on the road may be, 600 min") {
+		t.Errorf("%s, %v, cautions %q", it.Status, err, it.Cautions)
 	}
 }
 
@@ -256,6 +266,31 @@ func TestLateBeginning(t *testing.T) {
 	plan, err := planner.Replay(b.Problem, []planner.Visit{{Stop: "a"}})
 	if err != nil || math.Abs(plan.Visits[0].Arrive.Min-780) > 0.01 || math.Abs(plan.End.Min-(780+stopMin+200)) > 0.01 {
 		t.Errorf("%v: there at %v, at the end at %v, want 13:00 and 16:24", err, plan.Visits[0].Arrive.Min, plan.End.Min)
+	}
+}
+
+// Stations where the trip begins, at a pier where one leaves and at one where one
+// lands: passed without a call, what they sell is not in the tank.
+func TestPassedByFerry(t *testing.T) {
+	tr := eastwards(200)
+	tr.Levels = map[string]float64{"diesel": 40}
+	tr.Ferries = []Ferry{{FromKm: 50, ToKm: 80.1, Min: 120}}
+	var places []Place
+	var visits []planner.Visit
+	for id, km := range map[string]float64{"a": 0, "b": 50, "c": 80.1} {
+		places = append(places, at(id, "fuel", km, 0, yes("diesel")))
+	}
+	for _, id := range []string{"a", "b", "c"} {
+		visits = append(visits, planner.Visit{Stop: id, Serve: []planner.Serve{{Tank: "diesel", Amount: 5}}})
+	}
+	it := driven(t, mustBuild(t, tr, places, Options{}), visits...)
+	at := Now{Km: new(100.0), Time: "2026-06-12T14:00"}
+	all := mustOnward(t, tr, it, at).Trip.Levels["diesel"]
+	for _, id := range []string{"a", "b", "c"} {
+		at.Called = map[string]bool{id: false}
+		if got := mustOnward(t, tr, it, at).Trip.Levels["diesel"]; math.Abs(all-5-got) > 0.01 {
+			t.Errorf("%s passed: %v L, want 5 less than %v", id, got, all)
+		}
 	}
 }
 

@@ -28,7 +28,7 @@ func Fleet() []Vehicle {
 			ID: "ulmar", Name: "Ulmar 54, panel van for two",
 			HeightM: 2.65, WidthM: 2.05, LengthM: 5.41, MassKg: 3500, EmptyKg: 2700,
 			Tanks: []Tank{
-				dieselTank(75), defTank(17, 9.0), lpgTank(27.2 * life.FillShare),
+				dieselTank(75), defTank(17, 9.0), lpgTank(cylinders(1)),
 				freshTank(90), greyTank(90), cassetteTank(17), batteryTank(lead95),
 			},
 			Life: &life.Vehicle{
@@ -52,7 +52,7 @@ func Fleet() []Vehicle {
 			ID: "vessin", Name: "Vessin 68, low profile of the years before exhaust fluid",
 			HeightM: 2.90, WidthM: 2.32, LengthM: 6.85, MassKg: 3500, EmptyKg: 2870,
 			Tanks: []Tank{
-				dieselTank(90), lpgTank(2 * 27.2 * life.FillShare),
+				dieselTank(90), lpgTank(cylinders(2)),
 				freshTank(120), greyTank(100), cassetteTank(19), batteryTank(lead95),
 			},
 			Life: &life.Vehicle{
@@ -64,7 +64,7 @@ func Fleet() []Vehicle {
 			ID: "torrask", Name: "Torrask 72, over-cab for a family",
 			HeightM: 3.10, WidthM: 2.35, LengthM: 7.21, MassKg: 3500, EmptyKg: 2930,
 			Tanks: []Tank{
-				dieselTank(75), defTank(19, 12.0), lpgTank(2 * 27.2 * life.FillShare),
+				dieselTank(75), defTank(19, 12.0), lpgTank(cylinders(2)),
 				freshTank(140), greyTank(110), cassetteTank(19), batteryTank(lithium(100)),
 			},
 			Life: &life.Vehicle{
@@ -113,6 +113,9 @@ func defTank(size, dieselPer100 float64) Tank {
 		Capacity: size, Reserve: defWarningKm * dieselPer100 / 100 * defShare, Start: size,
 		End: &planner.End{AtLeast: new(size / 2), RefillPrice: new(4.0)}}
 }
+
+// cylinders of 11 kg that are filled in one go, in litres.
+func cylinders(n int) float64 { return life.GasStore{Count: n, WaterL: 27.2}.FullL() }
 
 // lpgTank is counted in litres of liquid that go in up to the stop valve. The
 // reserve is a night with the heater on.

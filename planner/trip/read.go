@@ -147,7 +147,7 @@ func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Stri
 			strip.Points = append(strip.Points, band.fill(to))
 			at = to
 		}
-		// leg goes to one of the planner's km, and half a detour beyond.
+		// leg goes to one of the planner's km, which is to's, and half a detour beyond.
 		leg := func(km, beyond float64, to Level) {
 			for _, f := range b.crossings(left, km, clock) {
 				pier := b.axis.driven(f.FromKm)
@@ -155,13 +155,13 @@ func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Stri
 				left, clock, off = pier+metre, f.StartMin+f.Min, 0
 				drive(Level{Km: f.ToKm, Min: clock, Day: at.Day, L: after(t, at.L, metre)}, metre)
 			}
-			to.Km, to.Day = b.axis.route(km), at.Day
+			to.Day = at.Day
 			drive(to, off+km-left+beyond)
 			left = km
 		}
 		for _, v := range plan.Visits {
 			s := stops[v.Stop]
-			leg(s.Km, s.DetourKm/2, Level{Min: v.Arrive.Min, L: v.Arrive.Levels[k.ID]})
+			leg(s.Km, s.DetourKm/2, Level{Km: b.Candidates[b.calls[v.Stop].candidate].Km, Min: v.Arrive.Min, L: v.Arrive.Levels[k.ID]})
 			at = Level{Km: at.Km, Min: v.Leave.Min, Day: at.Day, L: v.Leave.Levels[k.ID]}
 			if v.Night {
 				at.Day += s.Night.Nights
@@ -170,7 +170,7 @@ func (b *Built) strips(plan planner.Plan, stops map[string]*planner.Stop) []Stri
 			strip.Points = append(strip.Points, band.fill(at))
 			off, clock = s.DetourKm/2, v.Leave.Min+s.DetourMin/2
 		}
-		leg(b.Problem.LengthKm, 0, Level{Min: plan.End.Min, L: plan.End.Levels[k.ID]})
+		leg(b.Problem.LengthKm, 0, Level{Km: b.axis.lengthKm, Min: plan.End.Min, L: plan.End.Levels[k.ID]})
 		out = append(out, strip)
 	}
 	return out

@@ -30,7 +30,8 @@ func (g *watched) look(it Itinerary, now Now) {
 	undone, over, next, ahead := Level{}, 0.0, 0, len(points) // ahead begins with leaving the first call that is not behind
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
-			for next+1 < len(points) && !(points[next].Km == c.Km && points[next].Min >= c.ArriveMin-1e-6) {
+			// Leaving tells them apart: one can arrive where the trip begins, or a ferry lands.
+			for next+1 < len(points) && !(points[next+1].Km == c.Km && points[next+1].Min >= c.LeaveMin-1e-6) {
 				next++
 			}
 			if next+1 >= len(points) {

@@ -16,6 +16,7 @@ func (b *Built) why(reasons []planner.Reason) []planner.Reason {
 		if len(reasons) > 1 && r.Missing > 0 && r.Missing < 0.05 {
 			continue // a limit that is met to the digit shown is no news
 		}
+		r.FromKm, r.ToKm = b.axis.route(r.FromKm), b.axis.route(r.ToKm)
 		r.Text = cmp.Or(b.reason(r), r.Text)
 		r.Cures = slices.Clone(r.Cures)
 		for i := range r.Cures {
@@ -27,7 +28,7 @@ func (b *Built) why(reasons []planner.Reason) []planner.Reason {
 }
 
 func (b *Built) reason(r planner.Reason) string {
-	where := fmt.Sprintf("between km %.0f and km %.0f", b.axis.route(r.FromKm), b.axis.route(r.ToKm))
+	where := fmt.Sprintf("between km %.0f and km %.0f", r.FromKm, r.ToKm)
 	for _, k := range b.Trip.Vehicle.Tanks {
 		if k.ID != r.Limit {
 			continue
@@ -44,7 +45,7 @@ func (b *Built) reason(r planner.Reason) string {
 	case "min":
 		return fmt.Sprintf("No place for the night is near enough %s: a day of %.0f minutes on the road is %.0f minutes too short.", where, d.MaxMinPerDay, r.Missing)
 	case "plan":
-		return fmt.Sprintf("No plan was found that gets beyond km %.0f, and no single change to a tank, the day, the nights or the end that cures it.", b.axis.route(r.ToKm))
+		return fmt.Sprintf("No plan was found that gets beyond km %.0f, and no single change to a tank, the day, the nights or the end that cures it.", r.ToKm)
 	case "backup":
 		return "No plan stays safe if a place is closed."
 	case "open":
