@@ -26,11 +26,10 @@ func (c *Counted) Render() app.UI {
 	}
 	var items []app.UI
 	for _, k := range c.Counts {
-		items = append(items, app.Li().Body(app.B().Text(k.Name+": "), app.Text(c.line(k)), text("help", k.Source)))
+		items = append(items, app.Li().Body(app.B().Text(k.Name+": "), app.Text(c.line(k)), text("help", c.Units.prose(k.Source))))
 	}
 	return app.Section().ID("counted").Class("more").Body(app.Details().Body(
 		app.Summary().Body(app.B().Text(fmt.Sprintf(say.countedTitle, 100*c.Confidence))),
-		app.If(!c.Units.metric(), func() app.UI { return text("help", say.countedMetric) }),
 		app.Ul().Body(items...)))
 }
 

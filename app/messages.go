@@ -26,7 +26,7 @@ var say = struct {
 	roadGo, roadNews, roadBack, roadLearnt, behind, made, next, stayed                                                  string
 	returnTitle, returnStation, returnAgreed, weight                                                                    string
 	listsTitle, listsHelp, listDone, listClear, howTitle, navLists                                                      string
-	countedTitle, countedLine, countedGain, countedNight, countedLearnt, countedMetric                                  string
+	countedTitle, countedLine, countedGain, countedNight, countedLearnt                                                 string
 	daysTitle, day, dayLine, toEnd                                                                                      string
 	call, night, nightsMany, arrive, leave, detour, estimate, byRoad, onRoute, from, to, free                           string
 	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required                              string
@@ -116,7 +116,7 @@ var say = struct {
 
 	returnTitle: "Giving it back", returnStation: "Last place for diesel", returnAgreed: "Then", weight: "About %.0f kg of %.0f kg as it sets off",
 	listsTitle: "Checklists", listsHelp: "Ticks stay on this machine.", listDone: "%d of %d", listClear: "Clear the ticks", howTitle: "How it is done", navLists: "Lists",
-	countedTitle: "Counted with, enough on %.0f of 100 such trips", countedLine: "likely %s, planned %s %s on %s", countedGain: "gains likely %s, planned %s %s on %s", countedNight: "a day and night without hook-up", countedLearnt: "learnt: %.0f %% of the usual", countedMetric: "Sources are quoted as they are, in metric units.",
+	countedTitle: "Counted with, enough on %.0f of 100 such trips", countedLine: "likely %s, planned %s %s on %s", countedGain: "gains likely %s, planned %s %s on %s", countedNight: "a day and night without hook-up", countedLearnt: "learnt: %.0f %% of the usual",
 
 	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",

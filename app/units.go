@@ -1,8 +1,6 @@
 package page
 
 import (
-	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -15,14 +13,16 @@ import (
 // typed in: "" (metric), british, american. Everything is stored in metric.
 type Units string
 
-func (u Units) of(q units.Quantity) units.Unit {
+func (u Units) of(q units.Quantity) units.Unit { return u.system().Unit(q) }
+
+func (u Units) system() units.System {
 	switch u {
 	case "british":
-		return units.British().Unit(q)
+		return units.British()
 	case "american":
-		return units.American().Unit(q)
+		return units.American()
 	}
-	return units.Metric().Unit(q)
+	return units.Metric()
 }
 
 // km writes a distance: 7.4 km, 212 km, 132 mi.
@@ -54,7 +54,7 @@ func (u Units) span(m float64) string {
 func (u Units) tank(unit string) units.Unit {
 	if unit == "L" {
 		v := u.of(units.Volume)
-		v.Symbol, _, _ = strings.Cut(v.Symbol, " ") // there are no gallons but those of the choice
+		v.Symbol = gallon(v.Symbol)
 		return v
 	}
 	ah := units.Metric().Unit(units.Volume) // a scale of 1
@@ -84,59 +84,19 @@ func (u Units) strip(s trip.Strip) trip.Strip {
 	return s
 }
 
-// measure finds positions (km 120), amounts of money for a litre (1.68 EUR/L),
-// and numbers or ranges with a unit (55 to 60 °C) in a sentence about the plan;
-// the group before these keeps rates and clock times out of it.
-var measure = regexp.MustCompile(`\bkm (\d+(?:\.\d+)?)|(\d+\.\d+) ([A-Z]{3})/L\b|(^|[^:.\d])(?:(-?\d+(?:\.\d+)?)( to |–))?(-?\d+(?:\.\d+)?) (km|L|°C|kg|m|t)\b`)
-
 // prose shows what a sentence measures in the units chosen.
 func (u Units) prose(text string) string {
-	if u.metric() {
-		return text
-	}
-	return measure.ReplaceAllStringFunc(text, func(s string) string {
-		m := measure.FindStringSubmatch(s)
-		if m[1] != "" {
-			return u.mark(parsed(m[1]))
-		}
-		if m[2] != "" {
-			unit := u.tank("L")
-			return fmt.Sprintf("%.2f %s/%s", unit.ShowPer(parsed(m[2])), m[3], unit.Symbol)
-		}
-		unit, scale := u.tank(m[8]), 1.0
-		switch m[8] {
-		case "km":
-			unit = u.of(units.Distance)
-		case "°C":
-			unit = u.of(units.Temperature)
-		case "kg":
-			unit = u.of(units.Mass)
-		case "t":
-			if unit = u.of(units.Mass); unit.Symbol == "kg" {
-				return s
-			}
-			scale = 1000
-		case "m":
-			unit = u.of(units.Length)
-		}
-		number := func(text string) string {
-			digits := 0
-			if i := strings.IndexByte(text, '.'); i >= 0 && scale == 1 {
-				digits = len(text) - i - 1
-			}
-			if m[8] != "m" {
-				digits = max(digits, unit.Digits)
-			}
-			return strconv.FormatFloat(unit.Show(scale*parsed(text)), 'f', digits, 64)
-		}
-		if m[5] != "" {
-			m[4] += number(m[5]) + m[6]
-		}
-		return m[4] + number(m[7]) + " " + unit.Symbol
-	})
+	return strings.ReplaceAll(u.system().Prose(text), gallons, gallon(gallons))
 }
 
-func (u Units) metric() bool { return u == "" || u == "metric" }
+// gallons is a unit of the American choice; there are no others in it, so which
+// they are need not be said.
+const gallons = "gal (US)"
+
+func gallon(symbol string) string {
+	short, _, _ := strings.Cut(symbol, " ")
+	return short
+}
 
 func (u Units) proses(texts []string) []string {
 	out := make([]string, len(texts))
@@ -144,11 +104,6 @@ func (u Units) proses(texts []string) []string {
 		out[i] = u.prose(s)
 	}
 	return out
-}
-
-func parsed(s string) float64 {
-	v, _ := strconv.ParseFloat(s, 64) // it matched
-	return v
 }
 
 // unitsKey is the form's field of the units.

@@ -1,9 +1,9 @@
 package draw
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"ullage/planner/trip"
 )
@@ -80,11 +80,9 @@ func moments(it trip.Itinerary) []Moment {
 			}
 		}
 	}
-	slices.SortFunc(ms, func(a, b Moment) int {
-		if a.Min != b.Min {
-			return cmp.Compare(a.Min, b.Min)
-		}
-		return cmp.Compare(a.Km, b.Km)
+	sort.Slice(ms, func(i, j int) bool { // one sort for all types: less program
+		a, b := ms[i], ms[j]
+		return a.Min < b.Min || a.Min == b.Min && a.Km < b.Km
 	})
 	ms = slices.Compact(ms)
 	for i := 1; i < len(ms); i++ {

@@ -1,9 +1,9 @@
 package draw
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"github.com/paulmach/orb"
@@ -160,8 +160,9 @@ func (a box) meets(b box) bool {
 // names writes towns, the big ones first, where nothing else stands.
 func (p projection) names(towns []Town, taken []box, w, h float64) []Node {
 	towns = slices.Clone(towns)
-	slices.SortStableFunc(towns, func(a, b Town) int {
-		return cmp.Or(cmp.Compare(a.Rank, b.Rank), cmp.Compare(a.Name, b.Name))
+	sort.SliceStable(towns, func(i, j int) bool {
+		a, b := towns[i], towns[j]
+		return a.Rank < b.Rank || a.Rank == b.Rank && a.Name < b.Name
 	})
 	var out []Node
 	for _, t := range towns {

@@ -135,11 +135,10 @@ func TestTicksAndUnitsStay(t *testing.T) {
 	}
 }
 
-// metricLeft are the lines of the page that still count in metric units; where
-// figures come from is quoted as it is.
+// metricLeft are the lines of the page that still count in metric units.
 const metricLeft = `(() => {
 	document.querySelectorAll("details").forEach(d => d.open = true);
-	document.querySelectorAll("#counted .help, #f-units").forEach(e => e.remove());
+	document.querySelectorAll("#f-units").forEach(e => e.remove());
 	const words = [...document.querySelectorAll("[aria-label], [aria-valuetext]")].map(e => e.ariaLabel + " " + e.ariaValueText);
 	return [document.body.innerText, ...words].join("\n").split("\n").filter(l => /\d[\s\u202f]?(km|L|°C|kg|m|km\/h)\b|\/L\b|\bkm \d/.test(l));
 })()`

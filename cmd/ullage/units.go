@@ -50,4 +50,4 @@ func (p *sheet) amount(x float64, unit string) (float64, string) {
 func (p *sheet) metres(m float64) string { return p.units.Unit(units.Length).Format(m) }
 
 // prose shows what a sentence measures as chosen.
-func (p *sheet) prose(text string) string { return prose(p.units, text) }
+func (p *sheet) prose(text string) string { return p.units.Prose(text) }

@@ -1,8 +1,8 @@
 package road
 
 import (
-	"cmp"
 	"slices"
+	"sort"
 	"strings"
 
 	"github.com/paulmach/orb"
@@ -60,7 +60,7 @@ func (r *Router) Notes(p Path) []Note {
 		return list
 	})
 	list = append(list, r.doubtNotes(p)...)
-	slices.SortStableFunc(list, func(a, b Note) int { return cmp.Compare(a.AlongM, b.AlongM) })
+	sort.SliceStable(list, func(i, j int) bool { return list[i].AlongM < list[j].AlongM }) // one sort for all types: less program
 	return list
 }
 
