@@ -376,6 +376,36 @@ func TestCourseByFerry(t *testing.T) {
 	}
 }
 
+// A place on an islet beside the route is no stop on the way: a voyage is drawn.
+// 3.3 km at 10 km/h are 20 min of sailing.
+func TestPlaceByFerry(t *testing.T) {
+	at := func(x, y float64) road.Node { return road.Node{Point: orb.Point{x, y}} }
+	main := road.Road{Class: road.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
+	net, err := road.Build(context.Background(), road.Input{
+		Nodes: []road.Node{at(0, 0), at(0.2, 0), at(0.4, 0), at(0.2, 0.03), at(0.2, 0.04)},
+		Ways: []road.Way{{ID: 1, Nodes: []int32{0, 1, 2}, Road: main}, {ID: 3, Nodes: []int32{3, 4}, Road: main},
+			{ID: 2, Nodes: []int32{1, 3}, Road: road.Road{Class: road.Ferry, Name: "Blue Boat", Kmh: [2]float32{10, 10}}}},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	tr := demo.Trip()
+	tr.Route, tr.CorridorKm = orb.LineString{{0, 0}, {0.4, 0}}, 5
+	roads := guide(t, net).Trip(context.Background())
+	if _, err := roads.Course(tr, 44.528); err != nil {
+		t.Fatal(err)
+	}
+	ways, err := roads.Ways([]*trip.Place{{ID: "n1", Point: orb.Point{0.2, 0.04}}, {ID: "n2", Point: orb.Point{0.3, 0.001}}})
+	if err != nil || len(ways) != 2 {
+		t.Fatalf("%+v, %v", ways, err)
+	}
+	for _, w := range ways {
+		if want := []string{"the way there goes by ferry: Blue Boat", ""}[w.Place]; w.Closed != want {
+			t.Errorf("%+v, want %q", w, want)
+		}
+	}
+}
+
 // The island's ferry to the islet sails for 45 min by its tag: a trip over
 // there takes it without being told.
 func TestIslandFerry(t *testing.T) {

@@ -72,6 +72,40 @@ func (a *asked) crossing(r run, lengthKm float64) trip.Crossing {
 	return c
 }
 
+// longS is a detour that is looked at for ferries, which take minutes.
+const longS = 600
+
+// sails names the ferry on the way to a place; "" if there is none. A call there would be a
+// voyage of its own, with its fare and its timetable: who wants it draws the route.
+func (a *asked) sails(d road.Detour, place road.Spot) string {
+	if !a.g.ferries || d.ExtraS < longS {
+		return ""
+	}
+	path, err := a.ask.Route(a.own.Snap(a.line.At(1000*a.km(d.LeaveM, a.line.LengthM()/1000)), 2*offM), place)
+	if err != nil {
+		return ""
+	}
+	for _, s := range path.Steps {
+		if a.atSea(s) {
+			if name := a.g.net.Road(s.Edge()).Name; name != "" {
+				return name
+			}
+			return "without a name"
+		}
+	}
+	return ""
+}
+
+// hasFerries says that some edge of a network is a ferry.
+func hasFerries(net *road.Network) bool {
+	for e := range uint32(net.Edges()) {
+		if net.Road(e).Class == road.Ferry {
+			return true
+		}
+	}
+	return false
+}
+
 // detours asks for detours between the ferries of the course, so that none
 // leaves it before one and joins it after.
 func (a *asked) detours(places []road.Spot, opt road.DetourOptions) ([]road.Detour, error) {

@@ -13,9 +13,10 @@ import (
 // route, so that another plan of the same trip costs little. For one
 // goroutine at a time.
 type Guide struct {
-	net   *road.Network
-	car   *road.Router // fits everywhere
-	track *road.Query  // of a vehicle that fits everywhere, by the shortest way: what was driven is matched
+	net     *road.Network
+	car     *road.Router // fits everywhere
+	ferries bool         // there are some
+	track   *road.Query  // of a vehicle that fits everywhere, by the shortest way: what was driven is matched
 
 	own      *road.Router // of the vehicle asked for last
 	ask, any *road.Query  // of own and of car
@@ -34,7 +35,7 @@ func New(ctx context.Context, net *road.Network) (*Guide, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Guide{net: net, car: car, track: short.Query(), any: car.Query()}, nil
+	return &Guide{net: net, car: car, track: short.Query(), any: car.Query(), ferries: hasFerries(net)}, nil
 }
 
 // Fits returns what a road must take of a trip's vehicle.

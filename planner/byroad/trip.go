@@ -36,6 +36,7 @@ type asked struct {
 	ask    *road.Query
 	course road.Course
 	runs   []run // of course
+	line   *geo.Line
 	rule   rule
 }
 
@@ -54,6 +55,7 @@ func (a *asked) Course(t trip.Trip, lengthKm float64) (trip.Course, error) {
 	if err != nil {
 		return trip.Course{}, err
 	}
+	a.line = line
 	a.rule = newRule(g.net, a.own, a.course, line)
 	out := trip.Course{Cautions: cautions(a.own, a.course, a.rule)}
 	clock := &paces{whole: lengthKm, least: max(sectionM/1000, lengthKm/sections)}
@@ -139,8 +141,12 @@ func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 		return nil, err
 	}
 	var out []trip.Way
-	reached := make([]bool, len(places))
+	reached, sailed := make([]bool, len(places)), make([]string, len(places))
 	for _, d := range found {
+		if name := a.sails(d, spots[d.Place]); name != "" {
+			sailed[d.Place] = name
+			continue
+		}
 		in := spots[d.Place].OffM // from the road to the place
 		reached[d.Place] = true
 		out = append(out, trip.Way{Place: d.Place, LeaveKm: a.rule.at(d.LeaveM) / 1000, RejoinKm: a.rule.at(d.RejoinM) / 1000,
@@ -151,6 +157,10 @@ func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 			return nil, err
 		}
 		if reached[i] || !spots[i].OK && !barred[i] {
+			continue
+		}
+		if sailed[i] != "" {
+			out = append(out, trip.Way{Place: i, Closed: "the way there goes by ferry: " + sailed[i]})
 			continue
 		}
 		if why := a.closed(p.Point, mostM); why != "" {
