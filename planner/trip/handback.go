@@ -72,9 +72,13 @@ func (b *Built) agreed(r *Return, k Tank, level float64) {
 	switch {
 	case k.End == nil:
 	case k.End.AtLeast != nil:
-		r.Agreed = append(r.Agreed, fmt.Sprintf("%s %.0f %[3]s, agreed at least %.0[4]f %[3]s", k.Name, level, k.Unit, *k.End.AtLeast))
-		if missing := *k.End.AtLeast - level; missing >= 0.5 {
-			r.Warnings = append(r.Warnings, fmt.Sprintf("%s is %.0f %s short of what is agreed.", k.Name, missing, k.Unit))
+		missing, digits := *k.End.AtLeast-level, 0
+		if missing >= 0.05 { // rounding must not hide it
+			digits = 1
+		}
+		r.Agreed = append(r.Agreed, fmt.Sprintf("%s %.*f %s, agreed at least %.*f %s", k.Name, digits, level, k.Unit, digits, *k.End.AtLeast, k.Unit))
+		if missing >= 0.5 {
+			r.Warnings = append(r.Warnings, fmt.Sprintf("%s is %.1f %s short of what is agreed.", k.Name, missing, k.Unit))
 		}
 	case k.End.AtMost != nil && *k.End.AtMost < 0.05*k.Capacity:
 		r.Agreed = append(r.Agreed, fmt.Sprintf("%s empty", k.Name))
