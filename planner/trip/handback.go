@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ullage/planner"
@@ -101,9 +102,13 @@ func (b *Built) lastStation(plan planner.Plan) string {
 			continue
 		}
 		min := b.passing(plan, b.axis.driven(c.Km))
-		open, says := b.openAt(b.calls[c.Stop].place, min)
-		if day := int(min / 1440); day != int(plan.End.Min/1440) {
-			says += fmt.Sprintf(", on day %d", day+1)
+		open, known := b.openAt(b.calls[c.Stop].place, min)
+		says := "whether it is open then is not known"
+		if known {
+			says = "open when you come by at " + clock(min)
+		}
+		if day := int(min / 1440); known && day != int(plan.End.Min/1440) {
+			says += fmt.Sprintf(" on day %d", day+1)
 		}
 		if open {
 			best, hours = c, says
@@ -128,22 +133,16 @@ func (b *Built) lastStation(plan planner.Plan) string {
 	return text
 }
 
-// openAt says whether a place may be called at in a minute, and what is known of that.
-func (b *Built) openAt(p *Place, min float64) (may bool, says string) {
-	const unknown = "whether it is open then is not known"
+// openAt says whether a place may be called at in a minute, and whether that is known.
+func (b *Built) openAt(p *Place, min float64) (may, known bool) {
 	if b.hours == nil || p.Hours == "" {
-		return true, unknown
+		return true, false
 	}
 	windows, known := b.hours(*p, b.start, max(b.days(), int(min/1440)+1))
 	if !known {
-		return true, unknown
+		return true, false
 	}
-	for _, w := range windows {
-		if min >= w[0] && min <= w[1] {
-			return true, fmt.Sprintf("open when you come by at %s", clock(min))
-		}
-	}
-	return false, ""
+	return slices.ContainsFunc(windows, func(w [2]float64) bool { return min >= w[0] && min <= w[1] }), true
 }
 
 // passing is the minute at which a plan comes by one of the planner's km.

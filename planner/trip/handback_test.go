@@ -143,7 +143,7 @@ func TestLastStation(t *testing.T) {
 	}
 	// Who sleeps beyond the last station passes it the day before.
 	early := driven(t, mustBuild(t, tr, []Place{station("a", "all day", 200), siteAt("n", 280)}, Options{Hours: hours}), planner.Visit{Stop: "n", Night: true})
-	if got, want := early.Return.Station, "A, 100 km before the end; open when you come by at 12:20, on day 1"; got != want {
+	if got, want := early.Return.Station, "A, 100 km before the end; open when you come by at 12:20 on day 1"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	// The night in between counts, and so do the minutes at a stop.
