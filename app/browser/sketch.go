@@ -49,32 +49,30 @@ func element(name string) app.Value {
 // from its upper left corner. The map may be turned but is never tilted, so two
 // points tell the place of all.
 func (m *Map) Projection() func(lng, lat float64) (x, y float64) {
+	const beside = 1e-3 // of the world
 	middle := m.Middle()
-	zoom, err := try(func() app.Value { return m.v.Call("getZoom") })
-	if err != nil {
-		return func(float64, float64) (x, y float64) { return 0, 0 }
-	}
-	beside := [2]float64{middle[0] + 360/math.Exp2(zoom.Float()), middle[1]}
-	a, b := m.project(middle), m.project(beside)
-	wa, wb := mercator(middle[0], middle[1]), mercator(beside[0], beside[1])
-	turn := (b - a) / (wb - wa)
+	x0, y0 := mercator(middle[0], middle[1])
+	ax, ay := m.project(middle[0], middle[1])
+	bx, by := m.project(middle[0]+360*beside, middle[1])
+	east, south := (bx-ax)/beside, (by-ay)/beside // pixels for the world's width to the east
 	return func(lng, lat float64) (x, y float64) {
-		p := a + (mercator(lng, lat)-wa)*turn
-		return real(p), imag(p)
+		x, y = mercator(lng, lat)
+		x, y = x-x0, y-y0
+		return ax + x*east - y*south, ay + x*south + y*east
 	}
 }
 
 // mercator is a position on the square of the world, x to the east, y to the south.
-func mercator(lng, lat float64) complex128 {
-	return complex((lng+180)/360, (1-math.Asinh(math.Tan(lat*math.Pi/180))/math.Pi)/2)
+func mercator(lng, lat float64) (x, y float64) {
+	return (lng + 180) / 360, (1 - math.Asinh(math.Tan(lat*math.Pi/180))/math.Pi) / 2
 }
 
-func (m *Map) project(q [2]float64) complex128 {
-	p, err := try(func() app.Value { return m.v.Call("project", []any{q[0], q[1]}) })
+func (m *Map) project(lng, lat float64) (x, y float64) {
+	p, err := try(func() app.Value { return m.v.Call("project", []any{lng, lat}) })
 	if err != nil {
-		return 0
+		return 0, 0
 	}
-	return complex(p.Get("x").Float(), p.Get("y").Float())
+	return p.Get("x").Float(), p.Get("y").Float()
 }
 
 // Settled calls f once the map has drawn all that it was given, or begins to move.

@@ -68,9 +68,9 @@ func (n *Network) joinArcs() {
 			arrival[c.in] = c.state
 		}
 	}
-	over := make(map[[2]uint32]uint32, len(n.onward)) // state, direction → state after it, where that depends on the way to it
+	over := make(map[uint64]uint32, len(n.onward)) // state, direction → state after it, where that depends on the way to it
 	for _, o := range n.onward {
-		over[[2]uint32{n.extra[o.from].state, o.dir}] = n.extra[o.to].state
+		over[uint64(n.extra[o.from].state)<<32|uint64(o.dir)] = n.extra[o.to].state
 	}
 	each := func(fn func(tail, dir uint32)) {
 		for e := range uint32(len(n.from)) {
@@ -114,7 +114,7 @@ func (n *Network) joinArcs() {
 			if slices.Contains(c.bans, dir) {
 				continue
 			}
-			head, depends := over[[2]uint32{c.state, dir}]
+			head, depends := over[uint64(c.state)<<32|uint64(dir)]
 			if !depends {
 				head = n.head[a]
 			}
