@@ -7,7 +7,7 @@ func Source(tank string) string {
 	case "diesel":
 		return "rolling, air, slopes and stops (physics), set to the vehicle's average; without one: van 9 L/100 km, low-profile 10.5 L/100 km, integrated 11 L/100 km, over-cab 12 L/100 km, ±15 %, from memory; owners' logs: van 8–11 L/100 km, coachbuilt at most 10 L/100 km"
 	case "def":
-		return "4 % of the diesel, from memory; published shares run from 1 to 8 %"
+		return "4 % of the diesel, from memory; published shares run from 1 to 10 %"
 	case "lpg":
 		return "heating from the long-term temperature of the place (NCEP-NCAR 1981–2010) and the vehicle's heat loss (EN 1646-1 grade, from memory); fridge 10–25 g/h (a vehicle manual of 2012); cooking 0.1–0.2 kg/day for two, from memory"
 	case "fresh", "grey":
