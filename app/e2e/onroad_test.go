@@ -115,7 +115,8 @@ func TestStopsPassed(t *testing.T) {
 	p.planned()
 	p.click("#onroad")
 	p.until("the gauge as last time", `document.querySelector("#f-road-kind-diesel")?.value === "lamp" && document.querySelector("#f-road-value-diesel")`)
-	p.put("f-road-km", "450")
+	// Between the third stop and the fourth, wherever the plan has them.
+	p.put("f-road-km", eval[string](p, `(k => String((k[2] + k[3]) / 2))([...document.querySelectorAll(".call .where")].map(w => +w.textContent.match(/km (\d+)/)[1]))`))
 	p.put("f-road-time", "2027-06-13T10:30")
 	p.until("three stops behind", `document.querySelectorAll("[name^='road:made:']").length === 3`)
 	if made := eval[string](p, `[...document.querySelectorAll("[name^='road:made:']")].map(b => b.checked).join()`); made != "true,false,false" {
