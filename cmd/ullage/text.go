@@ -191,7 +191,7 @@ func (p *sheet) day(d trip.Day) {
 		p.line("")
 		return
 	}
-	p.wrap("  ", fmt.Sprintf("%s to %s; %s and %s at the wheel, ways off the route included%s", p.clock(d, d.StartMin), p.clock(d, d.EndMin), p.km(d.DriveKm, 0), duration(d.DriveMin), breaks(d.Breaks)))
+	p.wrap("  ", fmt.Sprintf("%s to %s; %s and %s at the wheel, ways off the route included%s%s", p.clock(d, d.StartMin), p.clock(d, d.EndMin), p.km(d.DriveKm, 0), duration(d.DriveMin), sailing(d), breaks(d.Breaks)))
 	at := 0
 	for _, f := range d.Ferries {
 		for ; at < len(d.Calls) && d.Calls[at].ArriveMin <= f.StartMin; at++ {
@@ -203,6 +203,18 @@ func (p *sheet) day(d trip.Day) {
 		p.call(d, c)
 	}
 	p.line("")
+}
+
+// sailing says how long a day is on ferries, if it is.
+func sailing(d trip.Day) string {
+	minutes := 0.0
+	for _, f := range d.Ferries {
+		minutes += f.Min
+	}
+	if minutes == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; %s on %s", duration(minutes), count(len(d.Ferries), "ferry", "ferries"))
 }
 
 func (p *sheet) ferry(d trip.Day, f trip.Crossing) {
