@@ -28,6 +28,9 @@ func (d *Days) Render() app.UI {
 	if len(d.Plan.Done) > 0 {
 		body = append(body, d.done())
 	}
+	if len(d.Plan.Days) == 0 {
+		body = append(body, text("help", say.noDays))
+	}
 	n, known := 0, map[string]bool{}
 	next := d.next()
 	for _, day := range d.Plan.Days {

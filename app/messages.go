@@ -27,7 +27,7 @@ var say = struct {
 	returnTitle, returnStation, returnAgreed, weight                                                                    string
 	listsTitle, listsHelp, listDone, listClear, howTitle, navLists                                                      string
 	countedTitle, countedLine, countedGain, countedNight, countedLearnt                                                 string
-	daysTitle, day, dayLine, toEnd                                                                                      string
+	daysTitle, noDays, day, dayLine, toEnd                                                                              string
 	call, night, nightsMany, arrive, leave, detour, estimate, byRoad, onRoute, from, to, free                           string
 	fallback, facts, cautions, known, pointsToMind, avoid, avoidThis, avoidAgain, required                              string
 	groupFerries, hFerries, ferryLine, ferryAdd, ferryRemove, ferryTo, ferryNamed, wantFerryEnd, wantFerryApart         string
@@ -118,7 +118,7 @@ var say = struct {
 	listsTitle: "Checklists", listsHelp: "Ticks stay on this machine.", listDone: "%d of %d", listClear: "Clear the ticks", howTitle: "How it is done", navLists: "Lists",
 	countedTitle: "Counted with, enough on %.0f of 100 such trips", countedLine: "likely %s, planned %s %s on %s", countedGain: "gains likely %s, planned %s %s on %s", countedNight: "a day and night without hook-up", countedLearnt: "learnt: %.0f %% of the usual",
 
-	daysTitle: "Day by day", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
+	daysTitle: "Day by day", noDays: "There is no plan to follow yet.", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",
 	detour: "detour about %s, %s", estimate: "estimate", byRoad: "by road %s and %s more", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
 	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", known: "Mind, as before: %s", pointsToMind: "point|points", avoid: "Plan without this place", avoidThis: "Plan without %s",

@@ -77,7 +77,7 @@ func (p *Page) words() []app.UI {
 		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks, Units: m.Units},
 		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Units: m.Units},
 		&Others{Plan: m.Plan, Units: m.Units},
-		&Limits{Cautions: minded(m), Estimated: m.Plan.Estimated, Units: m.Units},
+		&Limits{Cautions: minded(m), Estimated: m.HasPlan() && m.Plan.Estimated, Units: m.Units},
 		&Sources{Files: m.Files},
 	)
 }
