@@ -83,6 +83,7 @@ func TestPublishedFigures(t *testing.T) {
 		{"diesel heater at work in frost", "L/h", 0.2, 0.5, "seen: vanamericana.ch", in(winter, func(s *situation) { s.vehicle = heatsWithDiesel }).night(t, "diesel") / 16},
 		{"careful crew, short showers", "L/day", 45, 45, "seen: fergsonthemove, 180 L last 4 days; counted as two, 4 L a shower", summer.night(t, "fresh") + 2*4},
 		{"shower aboard", "L/day and person", 35, 35, "memory", in(summer, func(s *situation) { s.party.Showers = "aboard" }).night(t, "fresh") / 2},
+		{"a shower aboard", "L", 6.5, 21, "seen: 5incamper.it 6.5 with care; campertraileraustralia 85 in four", (in(summer, func(s *situation) { s.party.Showers = "aboard" }).night(t, "fresh") - summer.night(t, "fresh")) / 2},
 		{"frugal", "L/day and person", 10, 10, "memory", in(summer, func(s *situation) { s.party.Showers = "frugal" }).night(t, "fresh") / 2},
 		{"with the site's showers", "L/day and person", 8, 10, "memory", in(summer, func(s *situation) { s.stay.Showers = Yes }).night(t, "fresh") / 2},
 		{"grey of fresh", "share", 0.85, 0.95, "memory", summer.night(t, "grey") / summer.night(t, "fresh")},
@@ -90,6 +91,17 @@ func TestPublishedFigures(t *testing.T) {
 		{"cassette of 19 L, family of five", "days", 2, 3, "seen: gorv", 19 / in(summer, func(s *situation) { s.party = Party{Adults: 2, Children: 3} }).night(t, "cassette")},
 		{"absorption fridge, all loads", "Ah/day", 20, 40, "memory", summer.night(t, "battery")},
 		{"compressor fridge, all loads", "Ah/day", 50, 80, "memory", in(summer, func(s *situation) { s.vehicle = heatsWithDiesel }).night(t, "battery")},
+		{"propane", "kWh/kg", 12.87, 12.87, "seen: kadatec, tyczka-trading.de", life.Gas{}.KWhPerKg()},
+		{"butane", "kWh/kg", 12.69, 12.7, "seen: kadatec, tyczka-trading.de", life.Gas{ButaneShare: 1}.KWhPerKg()},
+		{"propane", "kg/L", 0.504, 0.51, "seen: patioheat.com 0.504 at 15.6 °C; memory", life.Gas{}.KgPerL()},
+		{"butane", "kg/L", 0.578, 0.584, "seen: kadatec at 20 °C; memory at 15 °C", life.Gas{ButaneShare: 1}.KgPerL()},
+		{"heater of 1 kW", "g/h", 77.7, 77.7, "calculated: 1 kWh ÷ 12.87 kWh/kg", 1000 / life.Gas{}.KWhPerKg()},
+		{"water of a cylinder of 11 kg", "L", 27.2, 27.2, "calculated: 80 % of it is filled", life.CylinderWaterL(11)},
+		{"hook-up of 6 A", "kW", 1.38, 1.38, "calculated: 230 V × 6 A", life.NewHookUp(6, life.Mains{}, 0).LimitW / 1000},
+		{"hook-up of 10 A", "kW", 2.3, 2.3, "calculated", life.NewHookUp(10, life.Mains{}, 0).LimitW / 1000},
+		{"hook-up of 16 A", "kW", 3.5, 3.68, "seen: practicalcaravan 3.5; calculated 3.68", life.NewHookUp(16, life.Mains{}, 0).LimitW / 1000},
+		{"grade 2, 0 to 20 °C with 4 kW", "h", 0, 2, "seen: EN 1646-1 (campingkaufberatung.de)", van.Life.Shell.HeatUpH(4000, 0, 20)},
+		{"grade 3, −15 to 20 °C with 4 kW", "h", 0, 4, "seen: EN 1646-1 (campingkaufberatung.de)", lowProfile.Life.Shell.HeatUpH(4000, -15, 20)},
 	} {
 		verdict := "inside"
 		switch {
