@@ -310,6 +310,9 @@ func TestOnwardByFerry(t *testing.T) {
 	if end := rest.Days[0].EndMin; math.Abs(end-(650+60+120)) > 0.1 || math.Abs(rest.Days[0].Ferries[0].StartMin-650) > 0.1 {
 		t.Errorf("at the end at %v, on board from %v, want 13:50 and 10:50", end, rest.Days[0].Ferries[0].StartMin)
 	}
+	if text := strings.Join(half.Notes, " "); !strings.Contains(text, "The 50 km of today") {
+		t.Errorf("notes %q, want the 50 km that were driven", text)
+	}
 	use := it.Counts[0].Per100.Likely / 100
 	later := mustOnward(t, tr, it, Now{Km: new(100.0), Time: "2026-06-12T12:10", Gauges: map[string]Shown{"diesel": {Kind: "litres", Value: 75 - 70*use}}})
 	if l := later.Lessons[0]; math.Abs(l.Factor-1) > 0.01 {

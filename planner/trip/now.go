@@ -274,10 +274,11 @@ func (o *Onward) clock(t Trip, it Itinerary, here, min float64) {
 		n.FromMin = math.Max(latest, 0)
 		o.Notes = append(o.Notes, fmt.Sprintf("The day on the road is as good as over: the plan counts as if it were %s, so that a place for the night can still be reached. Ask whether it still takes you.", clock(n.FromMin)))
 	}
-	today := here
+	sea := it.sea()
+	today := sea.driven(here)
 	for _, d := range it.Days {
 		if d.Number == day+1 {
-			today = math.Max(here-d.FromKm, 0)
+			today = math.Max(sea.driven(here)-sea.driven(d.FromKm), 0)
 		}
 	}
 	if today > 1 {
