@@ -31,7 +31,18 @@ type bounds struct {
 	shares []float64 // of visits, by stop, that the nights' group pays
 }
 
-func newBounds(m *model, worth []float64, nights tally, atNight []int, d detail) *bounds {
+// A recipe says which bounds to make.
+type recipe struct {
+	worth   []float64 // by tank
+	tanks   []int     // in the nights' group
+	nights  tally
+	detail  detail
+	stopped func() bool // says that bounds are no more wanted; nil: never
+}
+
+// newBounds are nil if they are stopped before they are done.
+func newBounds(m *model, r recipe) *bounds {
+	worth, atNight := r.worth, r.tanks
 	b := &bounds{m: m, worth: worth}
 	single := m.singleTanks()
 	shares := m.newShares(worth, atNight, single)
@@ -39,7 +50,9 @@ func newBounds(m *model, worth []float64, nights tally, atNight []int, d detail)
 		b.tanks = append(b.tanks, newTankBound(m, t, worth, shares.of[k+1], shares.gives(k+1)))
 	}
 	b.shares = shares.of[0]
-	b.nights = newNightsBound(m, atNight, d, worth, nights, b.shares, new(store[float64]))
+	if b.nights = newNightsBound(m, r, b.shares, new(store[float64])); b.nights == nil {
+		return nil
+	}
 	for t := range m.tanks {
 		isSingle := false
 		for _, u := range single {

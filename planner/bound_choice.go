@@ -14,6 +14,7 @@ type finder struct {
 	root float64 // its value for the whole trip
 
 	nights  []tally // ways to see to the number of nights, the cheaper first
+	later   tally   // the way for finer bounds
 	stopped func() bool
 	stage   int
 }
@@ -29,16 +30,18 @@ func newFinder(m *model, stopped func() bool) *finder {
 	if wanted <= mostCounted {
 		f.nights = append(f.nights, tally{counted: true})
 	}
+	if f.later = f.nights[0]; wanted <= everCounted {
+		f.later = tally{counted: true}
+	}
 	return f
 }
 
 // next looks for tighter bounds than before, and says whether there may be
 // tighter ones still:
 //
-//   - first those with all tanks that nights use in one group. The worth of a
-//     tank that only nights use is the cheapest price if that is better than
-//     0: whether it must be bought for depends on the nights;
-//   - if these tanks are too many to be told apart finely, a part of them is
+//   - first those with all tanks that nights use in one group;
+//   - then with very many classes of tanks that driving restores;
+//   - if the tanks are too many to be told apart finely, a part of them is
 //     better: those that do not bind cost nothing to leave out. They are taken
 //     in one by one, each time the one that gives most;
 //   - then the same with finer classes, going on from the group found.
@@ -48,17 +51,33 @@ func (f *finder) next() (more bool) {
 	case 1:
 		f.first()
 	case 2:
-		f.grow(nil, fine)
+		f.sharpen()
 	case 3:
+		f.grow(nil, fine)
+	case 4:
 		f.grow(f.best.nights.tanks, finest)
 	}
-	return f.best.nights.coarse && f.stage < 3
+	return f.best.nights.coarse && f.stage < 4
 }
 
 func (f *finder) first() {
 	for _, nights := range f.nights {
 		tanks := f.m.bindingTanks()
 		f.try(f.m.bestWorth(tanks, nights), nights, tanks, rough)
+	}
+}
+
+// sharpen tells very many classes of tanks that driving restores; the more of
+// others, the fewer there are: so those that are paid for are left out, too.
+func (f *finder) sharpen() {
+	tanks := f.m.bindingTanks()
+	if !slices.ContainsFunc(tanks, func(t int) bool { return f.m.tanks[t].perKm < 0 }) {
+		return
+	}
+	worth := f.betterWorth(f.later, tanks, fine)
+	f.try(worth, f.later, tanks, sharp)
+	if free := slices.DeleteFunc(slices.Clone(tanks), func(t int) bool { return !f.m.tanks[t].free }); len(free) < len(tanks) {
+		f.try(worth, f.later, free, sharp)
 	}
 }
 
@@ -74,8 +93,8 @@ func (m *model) bestWorth(tanks []int, nights tally) []float64 {
 		worth := slices.Clone(best)
 		worth[t] = price
 		alone := []int{t}
-		without := newSweep(m, newBounds(m, best, nights, alone, rough)).root()
-		if newSweep(m, newBounds(m, worth, nights, alone, rough)).root() > without {
+		without := newSweep(m, newBounds(m, recipe{worth: best, tanks: alone, nights: nights, detail: rough})).root()
+		if newSweep(m, newBounds(m, recipe{worth: worth, tanks: alone, nights: nights, detail: rough})).root() > without {
 			best = worth
 		}
 	}
@@ -89,11 +108,13 @@ func (m *model) bestWage(stopped func() bool) float64 {
 	tanks := m.bindingTanks()
 	worth := m.payableWorths(tanks)
 	tanks = slices.DeleteFunc(tanks, func(t int) bool { return !m.tanks[t].free })
-	b := newBounds(m, worth, tally{}, tanks, sketch)
+	r := recipe{worth: worth, tanks: tanks, detail: sketch}
+	b := newBounds(m, r)
 	w := newSweep(m, b)
 	value := func(wage float64) float64 {
 		b.nights.store.reset()
-		b.nights = newNightsBound(m, tanks, sketch, b.worth, tally{wage: wage}, b.shares, b.nights.store)
+		r.nights.wage = wage
+		b.nights = newNightsBound(m, r, b.shares, b.nights.store)
 		return w.root()
 	}
 	best, most := 0.0, w.root()
@@ -153,7 +174,7 @@ func (m *model) payableWorths(tanks []int) []float64 {
 // grow takes tanks into the group one by one, and tries each group.
 func (f *finder) grow(group []int, d detail) {
 	all, from := f.m.bindingTanks(), f.best
-	worth, nights := from.worth, f.nights[len(f.nights)-1]
+	worth, nights := from.worth, f.later
 	if len(group) == 0 {
 		worth = f.betterWorth(nights, all, d)
 	}
@@ -204,7 +225,14 @@ func (f *finder) try(worth []float64, nights tally, tanks []int, d detail) float
 	if f.best != nil && f.stopped() {
 		return math.Inf(-1)
 	}
-	b := newBounds(f.m, worth, nights, tanks, d)
+	order := recipe{worth: worth, tanks: tanks, nights: nights, detail: d, stopped: f.stopped}
+	if f.best == nil { // some there must be
+		order.stopped = nil
+	}
+	b := newBounds(f.m, order)
+	if b == nil {
+		return math.Inf(-1)
+	}
 	r := newSweep(f.m, b).root()
 	if f.best == nil || r > f.root {
 		f.best, f.root = b, r

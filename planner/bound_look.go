@@ -46,25 +46,25 @@ func (b *nightsBound) cost(i int, l *label, hand []float64, layers []layer) floa
 	if r < 0 {
 		return math.Inf(1)
 	}
-	at := b.place(i, l, hand)*len(t.reach) + r
+	class := b.place(i, l, hand)
 	if len(layers) == 0 {
-		return t.cost[at]
+		return t.at(class, r)
 	}
-	return b.withLayers(t, at, hand[b.tanks[b.priced]], layers)
+	return b.withLayers(t, class, r, hand[b.tanks[b.priced]], layers)
 }
 
 // withLayers is the least cost to go from this place in the table, where x of
 // the priced tank is in hand, or from a higher class for what it costs, beyond
 // its worth, to get there.
-func (b *nightsBound) withLayers(t *nightTable, at int, x float64, layers []layer) float64 {
-	best := t.cost[at]
+func (b *nightsBound) withLayers(t *nightTable, class, row int, x float64, layers []layer) float64 {
+	best := t.at(class, row)
 	s, worth := &b.scales[b.priced], b.worth[b.tanks[b.priced]]
 	most, paid, used := x, 0.0, 0.0 // used of the first layer
 	for _, y := range layers {
 		most += y.amount
 	}
 	for c := s.class(0, x) + 1; c < s.n && s.values[c-1] < most-slack; c++ {
-		at += b.stride[b.priced] * len(t.reach)
+		class += b.stride[b.priced]
 		for x < s.values[c-1] && len(layers) > 0 {
 			amount := lesser(s.values[c-1]-x, layers[0].amount-used)
 			paid += amount * greater(0, layers[0].price-worth)
@@ -73,7 +73,7 @@ func (b *nightsBound) withLayers(t *nightTable, at int, x float64, layers []laye
 				layers, used = layers[1:], 0
 			}
 		}
-		best = lesser(best, paid+t.cost[at])
+		best = lesser(best, paid+t.at(class, row))
 	}
 	return best
 }

@@ -31,8 +31,9 @@ type nightsBound struct {
 	size   int       // classes in all
 	after  []*nightTable
 
-	via, own, old []float64       // scratch
-	store         *store[float64] // what the tables lie in
+	via, own, old []float64             // scratch
+	store         *store[float64]       // what the tables lie in
+	room          func(n int) []float64 // for the next table
 }
 
 // A tally is how the bound takes the wished number of nights into account:
@@ -42,15 +43,19 @@ type tally struct {
 	wage    float64
 }
 
-// Up to easilyCounted nights are counted; more get a wage, and are counted up
-// to mostCounted if that does not do.
-const easilyCounted, mostCounted = 4, 8
+// Up to easilyCounted nights are counted; more get a wage, up to mostCounted
+// are counted as well, and up to everCounted in finer bounds.
+const easilyCounted, mostCounted, everCounted = 4, 8, 21
 
 type nightTable struct {
 	reach   []float64 // km along the route, half detour included
 	reachAt []float64 // minutes likewise; the least of this and all later rows
 	rowAt   []float64 // minutes likewise, of this row
 	cost    []float64 // class by class, in each all rows
+
+	packing *packing // nil: not packed
+	starts  []int32
+	runs    []run
 }
 
 // due is the wage of the nights that are still wanted, or, if it is negative,
@@ -75,33 +80,32 @@ func (m *model) bindingTanks() []int {
 		if x.perKm > 0 || x.perKm < 0 && !x.free { // of the latter, what is in hand is not yet decided
 			continue
 		}
-		use := 0.0
+		use := 0.0 // a night
 		for i := range m.stops {
-			if m.stops[i].night {
-				use = max(use, m.stops[i].use[t])
+			if s := &m.stops[i]; s.night {
+				use = max(use, s.use[t]/float64(s.nights))
 			}
 		}
-		if use > 0 && x.start-float64(m.leastNights()+2)*use < x.end {
+		if use > 0 && x.start-float64(min(m.leastNights()+2, m.most))*use < x.end {
 			out = append(out, t)
 		}
 	}
 	return out
 }
 
-func newNightsBound(m *model, tanks []int, d detail, worth []float64, nights tally, shares []float64, store *store[float64]) *nightsBound {
-	b := &nightsBound{store: store, m: m, tanks: tanks, worth: worth, wage: nights.wage, after: make([]*nightTable, len(m.stops)+1)}
+func newNightsBound(m *model, r recipe, shares []float64, store *store[float64]) *nightsBound {
+	b := &nightsBound{store: store, m: m, tanks: r.tanks, worth: r.worth, wage: r.nights.wage, after: make([]*nightTable, len(m.stops)+1)}
 	b.counts = 1
 	switch {
-	case !nights.counted:
-	case m.most <= mostCounted:
+	case !r.nights.counted:
+	case m.most <= everCounted:
 		b.counts = m.most + 1
 	default: // whether they are too many is left out
 		b.counts, b.enough = m.least+1, true
 	}
-	row := d.row / b.counts / (1 + len(m.stops)/100)
-	b.classify(max(100, min(row, m.largestRow()/b.counts)), d.tank)
+	b.classify(r.detail)
 	b.size = 1
-	for k := range tanks {
+	for k := range b.tanks {
 		b.stride = append(b.stride, b.size)
 		b.size *= b.scales[k].n
 		if b.scales[k].step > 0 {
@@ -109,31 +113,32 @@ func newNightsBound(m *model, tanks []int, d detail, worth []float64, nights tal
 		}
 	}
 	b.size *= b.counts
-	b.priced = slices.IndexFunc(tanks, func(t int) bool { return !m.tanks[t].free })
+	b.priced = slices.IndexFunc(b.tanks, func(t int) bool { return !m.tanks[t].free })
+	pack := b.packs(r.detail)
+	b.room = store.take
+	if pack != nil {
+		b.room = pack.room
+	}
 	b.after[len(m.stops)] = b.end()
 	for i := len(m.stops) - 1; i >= 0; i-- {
+		if r.stopped != nil && r.stopped() {
+			return nil
+		}
 		b.after[i] = b.before(i, shares[i])
-	}
-	return b
-}
-
-// largestRow is how many classes keep all tables within some 64 MB.
-func (m *model) largestRow() int {
-	places, before := 0, math.Inf(-1)
-	for i := range m.stops {
-		if s := &m.stops[i]; s.night && s.km+s.half != before { // rows of one place are one
-			places++
-			before = s.km + s.half
+		if pack != nil && b.after[i] != b.after[i+1] {
+			pack.pack(b.after[i+1])
 		}
 	}
-	rows := 1 + float64(places)*min(1, m.maxKm/m.length)
-	return int(8e6 / (rows * float64(len(m.stops)+1)))
+	if pack != nil {
+		pack.pack(b.after[0])
+	}
+	return b
 }
 
 // end is the table after the last stop: one row, that reaches the end.
 func (b *nightsBound) end() *nightTable {
 	m := b.m
-	t := &nightTable{reach: []float64{m.length}, rowAt: []float64{m.endMin}, reachAt: []float64{m.endMin}, cost: b.store.take(b.size)}
+	t := &nightTable{reach: []float64{m.length}, rowAt: []float64{m.endMin}, reachAt: []float64{m.endMin}, cost: b.room(b.size)}
 	clear(t.cost)
 	levels := b.size / b.counts
 	for at := range t.cost {
@@ -189,7 +194,7 @@ func (b *nightsBound) before(i int, visit float64) *nightTable {
 		t.rowAt = slices.Insert(slices.Clip(t.rowAt), own, at)
 	}
 	n := len(t.reach)
-	t.cost = b.store.take(n * b.size)
+	t.cost = b.room(n * b.size)
 	for c := range b.size {
 		to, from := t.cost[c*n:(c+1)*n], after.cost[c*len(after.reach):]
 		if n == rows {

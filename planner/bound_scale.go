@@ -11,16 +11,34 @@ import (
 
 // A detail is how many classes there may be.
 type detail struct {
-	row  int // in all, on a short route
-	tank int // of one tank
+	row    int // in all, on a short route
+	tank   int // of one tank
+	moving int // of a tank that driving restores; 0: as of others. If not 0, row is that of the others
 }
 
 var (
-	sketch = detail{1 << 20, 3}
-	rough  = detail{1600, 12}
-	fine   = detail{1600, 48}
-	finest = detail{12800, 48}
+	sketch = detail{1 << 20, 3, 0}
+	rough  = detail{1600, 12, 0}
+	fine   = detail{1600, 48, 0}
+	finest = detail{12800, 48, 0}
+	sharp  = detail{48, 48, 160}
 )
+
+// All tables of a bound keep mostCosts numbers, some 64 MB, or see to mostWork
+// of them, about a second.
+const mostCosts, mostWork = 8e6, 3e8
+
+// rows is how many rows all tables have, about.
+func (m *model) rows() int {
+	places, before := 0, math.Inf(-1)
+	for i := range m.stops {
+		if s := &m.stops[i]; s.night && s.km+s.half != before { // rows of one place are one
+			places++
+			before = s.km + s.half
+		}
+	}
+	return int((1 + float64(places)*min(1, m.maxKm/m.length)) * float64(len(m.stops)+1))
+}
 
 // A scale is the classes of one tank, the highest being a full tank. Of a tank
 // that driving leaves alone they are the headrooms that nights can leave. Of
@@ -79,21 +97,32 @@ func (s *scale) offset(i int, km float64) float64 {
 	return s.extra[i] - s.perKm*km
 }
 
-// classify chooses the scales, coarser than tank classes for each tank if
-// there would be more than row classes in all.
-func (b *nightsBound) classify(row, tank int) {
-	b.scales = b.scales[:0]
+// classify chooses the scales, coarser than wanted for each tank if there would
+// be too many classes in all.
+func (b *nightsBound) classify(d detail) {
+	m := b.m
+	rows := m.rows() * b.counts
+	most := max(100, min(d.row/b.counts/(1+len(m.stops)/100), mostCosts/rows))
+	if d.moving > 0 { // they are packed: what counts is the time
+		most = max(16, min(d.row, mostWork/(rows*d.moving)))
+		d.moving = max(40, min(d.moving, mostWork/(rows*most)))
+	}
 	size := 1
-	for _, t := range b.tanks {
-		s := b.newScale(t, min(row, tank))
+	many := func(k int) bool { return d.moving > 0 && m.tanks[b.tanks[k]].perKm != 0 }
+	for k, t := range b.tanks {
+		if many(k) {
+			b.scales = append(b.scales, b.newScale(t, d.moving))
+			continue
+		}
+		s := b.newScale(t, min(most, d.tank))
 		b.scales = append(b.scales, s)
-		b.coarse = b.coarse || s.n == tank
+		b.coarse = b.coarse || s.n == d.tank
 		size *= s.n
 	}
-	for size > row {
-		k := 0
+	for size > most {
+		k := -1
 		for j := range b.scales {
-			if b.scales[j].n > b.scales[k].n {
+			if !many(j) && (k < 0 || b.scales[j].n > b.scales[k].n) {
 				k = j
 			}
 		}

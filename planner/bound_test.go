@@ -81,8 +81,9 @@ func TestBoundsAlongBestPlans(t *testing.T) {
 				}
 			}
 			for _, worth := range [][]float64{m.worths(), f.best.worth} {
-				boundAlong(t, m, newBounds(m, worth, f.nights[len(f.nights)-1], group, fine), plan)
-				boundAlong(t, m, newBounds(m, worth, tally{wage: 3}, group, rough), plan)
+				boundAlong(t, m, newBounds(m, recipe{worth: worth, tanks: group, nights: f.later, detail: fine}), plan)
+				boundAlong(t, m, newBounds(m, recipe{worth: worth, tanks: group, nights: f.later, detail: detail{row: 12, tank: 48, moving: 50}}), plan)
+				boundAlong(t, m, newBounds(m, recipe{worth: worth, tanks: group, nights: tally{wage: 3}, detail: rough}), plan)
 			}
 		}
 	}

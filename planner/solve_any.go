@@ -9,7 +9,7 @@ import (
 // cost does not matter. That it finds none proves nothing.
 func anyPlan(ctx context.Context, p *Problem) (Plan, bool) {
 	m := newModel(p)
-	w := newSweep(m, newBounds(m, m.worths(), tally{}, m.bindingTanks(), rough))
+	w := newSweep(m, newBounds(m, recipe{worth: m.worths(), tanks: m.bindingTanks(), detail: rough}))
 	if math.IsInf(w.root(), 1) || w.run(ctx, math.Inf(1), narrow, math.MaxInt) != nil || w.best < 0 {
 		return Plan{}, false
 	}

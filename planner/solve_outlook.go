@@ -133,9 +133,8 @@ func (o *outlook) least(night bool, take uint32) float64 {
 			layers = nil
 		}
 	}
-	at = at*len(o.table.reach) + y.row
 	if len(layers) > 0 {
-		return cost + o.bound.withLayers(o.table, at, y.hand, layers) - doubt
+		return cost + o.bound.withLayers(o.table, at, y.row, y.hand, layers) - doubt
 	}
-	return cost + o.table.cost[at] - doubt
+	return cost + o.table.at(at, y.row) - doubt
 }
