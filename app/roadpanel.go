@@ -76,6 +76,7 @@ func (p *RoadPanel) device() app.UI {
 	}
 	return app.Div().Class("field wide").Body(
 		app.Button().ID("here").Type("button").Text(say.roadAsk).OnClick(p.onHere),
+		app.P().Class("hint").Text(say.roadAskHelp),
 		app.P().ID("here-said").Class("hint").Role("status").Text(said),
 		app.If(r.Lost != "", func() app.UI {
 			return app.P().ID("here-lost").Class("trouble").Role("alert").Text(p.Model.Units.prose(r.Lost))
