@@ -21,6 +21,7 @@ var say = struct {
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                                               string
 	legend, care, careMost, likely                                                                                      string
 	roadTitle, roadHelp, roadHere, roadWhere, roadBetween, roadKm, roadMap, roadMapped, roadTime, roadWantKm            string
+	roadAskHelp                                                                                                         string
 	roadAsk, roadAsking, roadFix, roadFixOff, roadNotAllowed, roadNoPosition, roadTooLong, roadBehind, roadBehindHelp   string
 	roadGauges, gaugeNone, gaugeQuarters, gaugeLamp, gaugeShows, roadShut, roadOther, roadNoOther                       string
 	roadGo, roadNews, roadBack, roadLearnt, behind, made, next, stayed                                                  string
@@ -104,7 +105,7 @@ var say = struct {
 	roadTitle: "On the road", roadHelp: "Where are you, when, and what do the gauges show? The rest is planned anew, without a network.",
 	roadHere: "Here and now", roadWhere: "At stop", roadBetween: "between stops", roadKm: "Along the route", roadMap: "or click on the map", roadMapped: "from the map or the device", roadTime: "Local time",
 	roadWantKm: "Say where you are: a place before the end of the route (%s).",
-	roadAsk:    "Where am I?", roadAsking: "Asking the device …", roadFix: "The device says %s, to within %s.", roadFixOff: "The device says %s, to within %s; the route is %s away: the plan goes on from where you are.",
+	roadAsk:    "Where am I?", roadAskHelp: "Only this asks the device. Without a satellite receiver the browser may ask a service of its maker.", roadAsking: "Asking the device …", roadFix: "The device says %s, to within %s.", roadFixOff: "The device says %s, to within %s; the route is %s away: the plan goes on from where you are.",
 	roadNotAllowed: "This page may not know where the device is. Allow it for this page in the browser's settings (that needs https), or say the place.",
 	roadNoPosition: "The device does not know where it is: switch its position on, go where it sees the sky, or say the place.",
 	roadTooLong:    "The device found no position in time: go where it sees the sky and ask again, or say the place.",
