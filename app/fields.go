@@ -112,7 +112,7 @@ func fieldsOf(t trip.Trip, fleet []trip.Vehicle, u Units) []Field {
 	}
 	if t.Vehicle.Life != nil { // else the vehicle does not say how it is heated
 		at := slices.IndexFunc(out, func(f Field) bool { return f.Group == say.groupDay })
-		out = slices.Insert(out, at, comfortFields(u.of(units.Temperature))...)
+		out = append(append(out[:at:at], comfortFields(u.of(units.Temperature))...), out[at:]...)
 	}
 	return out
 }

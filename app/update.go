@@ -80,7 +80,7 @@ func Update(m Model, msg Msg) Model {
 		if m.Ticks = slices.Clone(m.Ticks); there {
 			m.Ticks = slices.Delete(m.Ticks, i, i+1)
 		} else {
-			m.Ticks = slices.Insert(m.Ticks, i, msg.Item)
+			m.Ticks = append(append(m.Ticks[:i:i], msg.Item), m.Ticks[i:]...)
 		}
 		m.Marks++
 	case TicksCleared:

@@ -1,7 +1,6 @@
 package osm
 
 import (
-	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -112,8 +111,8 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 		return road.Input{}, err
 	}
 	// 4. In order of number, whatever the order of the file.
-	slices.SortFunc(ways, func(a, b *rawRoad) int { return cmp.Compare(a.way.ID, b.way.ID) })
-	sort.Slice(bans, func(a, b int) bool { return bans[a].ID < bans[b].ID }) // one sort for all types: less program
+	sort.Slice(ways, func(a, b int) bool { return ways[a].way.ID < ways[b].way.ID }) // one sort for all types: less program
+	sort.Slice(bans, func(a, b int) bool { return bans[a].ID < bans[b].ID })
 	for _, w := range ways {
 		for i, id := range w.way.Refs {
 			if k := corners.index(id); i < len(w.way.Points) && !known[k] {
