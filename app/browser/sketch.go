@@ -14,31 +14,33 @@ type Shape struct{ Class, Path string }
 // the pointer: it costs no frame of the map, which without a graphics card are
 // a tenth of a second each. It does not move with the map.
 func (m *Map) Sketch(shapes ...Shape) {
-	_, _ = try(func() app.Value {
-		if m.sketch == nil {
-			m.sketch = element("svg")
-			m.sketch.Call("setAttribute", "class", "sketch")
-			m.sketch.Call("setAttribute", "aria-hidden", "true")
-			m.v.Call("getCanvasContainer").Call("appendChild", m.sketch)
+	_, _ = try(func() app.Value { return m.draw(shapes) })
+}
+
+func (m *Map) draw(shapes []Shape) app.Value {
+	if m.sketch == nil {
+		m.sketch = element("svg")
+		m.sketch.Call("setAttribute", "class", "sketch")
+		m.sketch.Call("setAttribute", "aria-hidden", "true")
+		m.v.Call("getCanvasContainer").Call("appendChild", m.sketch)
+	}
+	for i := len(m.shapes); i < len(shapes); i++ {
+		m.shapes = append(m.shapes, element("path"))
+		m.sketch.Call("appendChild", m.shapes[i])
+	}
+	for i, path := range m.shapes {
+		s := Shape{}
+		if i < len(shapes) {
+			s = shapes[i]
 		}
-		for i := len(m.shapes); i < len(shapes); i++ {
-			m.shapes = append(m.shapes, element("path"))
-			m.sketch.Call("appendChild", m.shapes[i])
+		if i < len(m.sketched) && m.sketched[i] == s {
+			continue
 		}
-		for i, path := range m.shapes {
-			s := Shape{}
-			if i < len(shapes) {
-				s = shapes[i]
-			}
-			if i < len(m.sketched) && m.sketched[i] == s {
-				continue
-			}
-			path.Call("setAttribute", "class", s.Class)
-			path.Call("setAttribute", "d", s.Path)
-		}
-		m.sketched = append(make([]Shape, 0, len(m.shapes)), shapes...)[:len(m.shapes)]
-		return app.Undefined()
-	})
+		path.Call("setAttribute", "class", s.Class)
+		path.Call("setAttribute", "d", s.Path)
+	}
+	m.sketched = append(make([]Shape, 0, len(m.shapes)), shapes...)[:len(m.shapes)]
+	return app.Undefined()
 }
 
 func element(name string) app.Value {

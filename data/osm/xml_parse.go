@@ -45,7 +45,7 @@ func parseXML(ctx context.Context, r io.Reader, want Want) (*xmlFile, error) {
 	if !p.closed {
 		return nil, wrongAt(tokens.dropped+int64(len(tokens.buf)), "the file is cut off: </osm> is missing; fetch it again")
 	}
-	slices.SortFunc(x.packed, func(a, b packedNode) int { return cmp.Compare(a.id, b.id) })
+	sort.Slice(x.packed, func(a, b int) bool { return x.packed[a].id < x.packed[b].id }) // most files have them in order: little to do
 	sort.Slice(x.plain, func(a, b int) bool { return x.plain[a].id < x.plain[b].id })
 	x.date = cmp.Or(p.date, p.newest) // a file that does not state its date is as new as its newest object
 	return x, nil
