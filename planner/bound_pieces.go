@@ -33,14 +33,15 @@ func (f pieces) find(x float64) int {
 	return lo - 1
 }
 
-// meet is the least over x of before(−x) + after(x), of functions that never rise.
+// meet is the least over x of before(−x) + after(x), of functions that never
+// rise, with slack in x.
 func meet(before, after pieces) float64 {
 	best := math.Inf(1)
 	for _, p := range before {
-		best = lesser(best, p.y+after.at(-p.x))
+		best = lesser(best, p.y+after.at(slack-p.x))
 	}
 	for _, p := range after {
-		best = lesser(best, p.y+before.at(-p.x))
+		best = lesser(best, p.y+before.at(slack-p.x))
 	}
 	return best
 }

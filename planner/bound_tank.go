@@ -66,13 +66,16 @@ func (b *tankBound) extra(m *model) []float64 {
 	before := m.before(b.tank, b.worth, b.shares)
 	root := meet(before[len(m.stops)], b.after[len(m.stops)])
 	out := make([]float64, len(m.stops))
+	if math.IsInf(root, 1) {
+		return out
+	}
 	var best, via pieces // scratch
 	for i := range m.stops {
 		if y := m.stops[i].service(b.tank); y != nil {
 			c := m.call(i, y, b.worth)
 			best = cheapest(best[:0], b.after[i+1], c.price, c.from-c.detour, c.to)
 			via = shifted(via[:0], best, c.detour, b.shares[i]+c.fixed, c.price, c.from, c.to+c.detour)
-			out[i] = max(0, meet(before[i], via)-root)
+			out[i] = greater(0, meet(before[i], via)-root)
 		}
 	}
 	return out

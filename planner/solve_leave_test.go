@@ -1,0 +1,19 @@
+package planner
+
+import (
+	"context"
+	"testing"
+)
+
+// TestByAHair: a tank that lasts only by what rounding lets pass, with a pump
+// that it does not reach.
+func TestByAHair(t *testing.T) {
+	p := &Problem{Format: ProblemFormat, LengthKm: 100 + 5e-7,
+		Drive: Drive{MaxKmPerDay: 200, MaxMinPerDay: 600, DepartMin: 540, Pace: []Pace{{ToKm: 100 + 5e-7, MinPerKm: 1}}},
+		Tanks: []Tank{{ID: "diesel", Kind: Supply, Capacity: 50, Start: 10, PerKm: 0.1}},
+		Stops: []Stop{{ID: "pump", Km: 95, DetourKm: 20, DetourMin: 20, Fee: 1, Serves: []Service{{Tank: "diesel", Price: 2, Min: 5}}}}}
+	plan, err := Solve(context.Background(), p, Options{})
+	if err != nil || plan.Status != Optimal || plan.Cost != 0 || len(plan.Visits) != 0 {
+		t.Errorf("%v, cost %v with %d visits, %v; want the plan without a stop", plan.Status, plan.Cost, len(plan.Visits), err)
+	}
+}
