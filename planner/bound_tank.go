@@ -64,7 +64,7 @@ func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop i
 // extra is, by stop, what the tank costs at least more than in the best case if it is served there.
 func (b *tankBound) extra(m *model) []float64 {
 	before := m.before(b.tank, b.worth, b.shares)
-	root := meet(before[len(m.stops)], b.after[len(m.stops)])
+	root := b.after[0].at(m.tanks[b.tank].start + slack) // as togo has it
 	out := make([]float64, len(m.stops))
 	if math.IsInf(root, 1) {
 		return out
@@ -120,7 +120,7 @@ func (m *model) call(i int, y *serviceModel, worth float64) call {
 		c.price = -worth
 	}
 	c.from = x.perKm*(s.km+s.half) + greater(x.reserve, y.spare)
-	c.to = x.cap + x.perKm*(s.km-s.half)
+	c.to = x.cap + x.perKm*(s.km-s.half) + slack // a full tank may be just enough
 	c.fixed = y.fixed + c.price*c.detour
 	return c
 }
