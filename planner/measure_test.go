@@ -36,7 +36,13 @@ func TestMeasure(t *testing.T) {
 		x, y = append(x, math.Log(km)), append(y, math.Log(m.proof))
 		t.Logf("%-7.0f %5d %9.1f %9.1f %10.4f %% %9.0f", km, m.stops, m.first, m.proof, 100*m.gap, m.memory)
 	}
-	t.Logf("growth from 500 to 4,000 km: exponent %.2f", slope(x, y))
+	t.Logf("growth from 500 to 4,000 km: exponent %.2f; up to 1,000 km %.2f, from 2,000 km %.2f: between them gas begins to run out",
+		slope(x, y), slope(x[:2], y[:2]), slope(x[2:], y[2:]))
+	y = y[:0]
+	for _, km := range lengths {
+		y = append(y, math.Log(measureMade(t, made{LengthKm: km}, littleGas).proof))
+	}
+	t.Logf("growth with gas to be bought from the first days on: exponent %.2f (%.1f to %.1f ms)", slope(x, y), math.Exp(y[0]), math.Exp(y[len(y)-1]))
 	for _, km := range []float64{500, 1000, 2000} {
 		plain := measureMade(t, made{LengthKm: km}).proof
 		t.Logf("%4.0f km: backup × %.2f, opening hours × %.2f, both × %.2f", km,
@@ -109,13 +115,19 @@ type measurement struct {
 	gap          float64 // share of the cost, after one second
 }
 
-func measureMade(t *testing.T, m made) measurement {
+// littleGas lets gas run out on the second night.
+func littleGas(p *Problem) { p.Tanks[2].Start = 12 }
+
+func measureMade(t *testing.T, m made, changes ...func(*Problem)) measurement {
 	t.Helper()
 	var out measurement
 	var first, proof []float64
 	for seed := range uint64(5) {
 		m.Seed = seed
 		p := m.problem()
+		for _, change := range changes {
+			change(p)
+		}
 		out.stops = len(p.Stops)
 		runtime.GC()
 		var plan Plan
