@@ -3,7 +3,7 @@ package planner
 import (
 	"context"
 	"math"
-	"slices"
+	"sort"
 )
 
 // This file is the search: one sweep over the stops in their order, with all
@@ -169,15 +169,9 @@ func (w *sweep) pass(ctx context.Context, i int) error {
 		next = w.visit(next, id, i, was)
 	}
 	if len(next) > w.width {
-		slices.SortFunc(next, func(x, y int32) int {
-			a, b := w.labels.all[x].bound, w.labels.all[y].bound
-			switch {
-			case a < b:
-				return -1
-			case a > b:
-				return 1
-			}
-			return int(x - y)
+		sort.Slice(next, func(i, j int) bool { // less program in the page than a sort of this type
+			a, b := w.labels.all[next[i]].bound, w.labels.all[next[j]].bound
+			return a < b || a == b && next[i] < next[j]
 		})
 		next = w.narrow(next)
 	}
