@@ -78,18 +78,29 @@ func (a *labels) layersOf(id int32, tank int) []layer {
 	return ls[from:to]
 }
 
-// A look is what of a label rules out most dominance at a glance.
+// A look is what of a label rules out most dominance at a glance, at one stop.
 type look struct {
-	cost, reach float64
-	free        [4]float32 // in hand of the first tanks that are free and that driving does not restore
+	cost, reach        float64
+	free               [4]float32 // in hand of the first tanks that are free and that driving does not restore
+	restored           float32    // of the first free one that it does restore
+	nights, least, few int32      // nights so far; another label needs as many as least, and not more than few
 }
 
-func (a *labels) look(id int32) look {
-	l := &a.all[id]
-	k := look{cost: l.cost, reach: l.reach}
+// look at a label before stop i, at km.
+func (a *labels) look(id int32, i int, km float64) look {
+	m, l := a.m, &a.all[id]
+	k := look{cost: l.cost, reach: l.reach, nights: l.nights, least: min(l.nights, int32(m.least)), few: math.MaxInt32}
+	if m.opens[i] {
+		k.least, k.few = l.nights, l.nights
+	} else if m.most < math.MaxInt32 {
+		k.few = l.nights
+	}
 	hand := a.handOf(id)
-	for n, t := range a.m.plain {
+	for n, t := range m.plain {
 		k.free[n] = float32(hand[t])
+	}
+	if t := m.restored; t >= 0 {
+		k.restored = float32(lesser(m.tanks[t].cap, hand[t]-m.tanks[t].perKm*km))
 	}
 	return k
 }
@@ -97,9 +108,9 @@ func (a *labels) look(id int32) look {
 // covers says whether label k may dominate o; false is certain.
 func (k *look) covers(o *look) bool {
 	const rounding = 1e-2
-	return k.cost <= o.cost+tie && k.reach >= o.reach-slack &&
+	return k.cost <= o.cost+tie && k.nights >= o.least && k.nights <= o.few && k.reach >= o.reach-slack &&
 		k.free[0] >= o.free[0]-rounding && k.free[1] >= o.free[1]-rounding &&
-		k.free[2] >= o.free[2]-rounding && k.free[3] >= o.free[3]-rounding
+		k.free[2] >= o.free[2]-rounding && k.free[3] >= o.free[3]-rounding && k.restored >= o.restored-rounding
 }
 
 // dominates says whether whatever label y can do, label x can do as well

@@ -18,20 +18,21 @@ const (
 )
 
 type model struct {
-	p      *Problem
-	tanks  []tankModel
-	stops  []stopModel
-	maxKm  float64
-	maxMin float64
-	depart float64
-	money  float64 // per minute
-	length float64
-	endMin float64 // driving minutes to the end of the route
-	least  int     // nights
-	most   int     // math.MaxInt32 if no plan can have too many
-	opens  []bool  // by stop: windows from this stop on
-	plain  []int   // the first tanks that are free and that driving does not restore, four at most
-	wander bool    // driving restores some tank, so that a visit without a service can be of use
+	p        *Problem
+	tanks    []tankModel
+	stops    []stopModel
+	maxKm    float64
+	maxMin   float64
+	depart   float64
+	money    float64 // per minute
+	length   float64
+	endMin   float64 // driving minutes to the end of the route
+	least    int     // nights
+	most     int     // math.MaxInt32 if no plan can have too many
+	opens    []bool  // by stop: windows from this stop on
+	plain    []int   // the first tanks that are free and that driving does not restore, four at most
+	restored int     // the first free tank that it does restore, −1 if none
+	wander   bool    // driving restores some tank, so that a visit without a service can be of use
 }
 
 type tankModel struct {
@@ -94,9 +95,13 @@ func newModel(p *Problem) *model {
 	for i := range m.stops {
 		m.split(&m.stops[i])
 	}
+	m.restored = -1
 	for t := range m.tanks {
-		if x := &m.tanks[t]; x.free && x.perKm >= 0 && len(m.plain) < 4 {
+		switch x := &m.tanks[t]; {
+		case x.free && x.perKm >= 0 && len(m.plain) < 4:
 			m.plain = append(m.plain, t)
+		case x.free && x.perKm < 0 && m.restored < 0:
+			m.restored = t
 		}
 	}
 	return m

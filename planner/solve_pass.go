@@ -19,7 +19,7 @@ func (w *sweep) pass(ctx context.Context, i int) error {
 			w.was = append(w.was, w.labels.all[id].tankCost)
 			if w.skip(id, i) {
 				next = append(next, id)
-				w.looks = append(w.looks, w.labels.look(id))
+				w.looks = append(w.looks, w.labels.look(id, i+1, stop.km))
 			}
 		}
 	}
@@ -146,8 +146,8 @@ func (w *sweep) try(next []int32, id int32, i int, night bool, take uint32) []in
 		return next
 	}
 	new := w.labels.add(l, s)
-	own := w.labels.look(new)
 	km := w.m.stops[i].km
+	own := w.labels.look(new, i+1, km)
 	for n := range next {
 		if w.looks[n].covers(&own) && w.labels.dominates(next[n], new, i+1, km) {
 			w.labels.drop(new)
@@ -157,7 +157,9 @@ func (w *sweep) try(next []int32, id int32, i int, night bool, take uint32) []in
 	kept := 0
 	for n, o := range next {
 		if !own.covers(&w.looks[n]) || !w.labels.dominates(new, o, i+1, km) {
-			next[kept], w.looks[kept] = o, w.looks[n]
+			if kept < n {
+				next[kept], w.looks[kept] = o, w.looks[n]
+			}
 			kept++
 		}
 	}
