@@ -88,23 +88,23 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 
 // prove sweeps for plans within a little of the bound, then within more, until
 // one is found: nothing better can have been missed. The bound is close, so
-// the sweeps that find nothing cost little. When they begin to cost more, a
-// narrow sweep without limit finds a plan to show. done says that there is
+// the sweeps that find nothing cost little. When they begin to cost more,
+// narrow sweeps find a plan to show, and better ones. done says that there is
 // nothing more to do; it is false if the sweeps keep more labels than effort.
 func (s *solver) prove(ctx context.Context, w *sweep, effort int) (done bool, err error) {
 	step := firstStep * (math.Abs(s.bound) + 1)
-	width := narrow
-	if s.m.least > easilyCounted { // that many for each number of nights
-		width = narrow / 3
+	width, lines := narrow, len(s.m.stops) // how many times as many labels a narrow sweep may keep
+	if nights := max(s.m.least, s.m.leastNights()); s.m.byNights() && nights > easilyCounted {
+		width, lines = narrow/3, lines*nights
 	}
 	before, kept := s.bound, 1 // limit of the sweep before, labels it kept
 	for n := 0; ; n++ {
-		for ; kept > easy && width <= widest && effort > 0 && math.IsInf(s.cost, 1); width *= 3 {
+		for ; kept > max(easy, width*lines/8) && width <= widest && effort > 0 && s.poor(); width *= 3 {
 			if width > narrow {
 				effort -= len(w.labels.all)
 			}
 			whole := math.MaxInt
-			if done, err := s.sweep(ctx, w, math.Inf(1), width, &whole); done || err != nil {
+			if done, err := s.sweep(ctx, w, s.cost, width, &whole); done || err != nil {
 				return done, err
 			}
 		}
@@ -129,6 +129,11 @@ func (s *solver) prove(ctx context.Context, w *sweep, effort int) (done bool, er
 		}
 		before, kept = limit, now
 	}
+}
+
+// poor says that there is no plan worth showing, or one that may be far too dear.
+func (s *solver) poor() bool {
+	return math.IsInf(s.cost, 1) || s.cost-s.bound > 0.01*math.Abs(s.cost)
 }
 
 const (

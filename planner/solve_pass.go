@@ -44,15 +44,17 @@ func (w *sweep) pass(ctx context.Context, i int) error {
 	return nil
 }
 
-// narrow keeps the first width partial plans for each number of nights that
-// still are too few: else the cheapest, which lack one in the end, would crowd
-// out all others.
+// narrow keeps the first width partial plans, of each number of nights if that matters.
 func (w *sweep) narrow(next []int32) []int32 {
 	kept := next[:0]
 	var taken [64]int // by nights
 	for _, id := range next {
 		l := &w.labels.all[id]
-		if n := min(int(l.nights), w.m.least, len(taken)-1); taken[n] < w.width {
+		n := 0
+		if w.m.byNights() {
+			n = min(int(l.nights), len(taken)-1)
+		}
+		if taken[n] < w.width {
 			taken[n]++
 			kept = append(kept, id)
 		} else {
@@ -61,6 +63,12 @@ func (w *sweep) narrow(next []int32) []int32 {
 	}
 	return kept
 }
+
+// byNights says whether partial plans with different numbers of nights are hard
+// to compare. If so many are wanted, the cheapest, which lack one in the end,
+// would crowd out all others; if places are closed at times, those that come
+// on the wrong day.
+func (m *model) byNights() bool { return m.least > 0 || m.opens[0] }
 
 // skip bounds a label anew without the stop.
 func (w *sweep) skip(id int32, i int) bool {
