@@ -13,6 +13,9 @@ type finder struct {
 	best *bounds // the tightest so far
 	root float64 // its value for the whole trip
 
+	guide  *bounds // the tightest that see all tanks: a plan found with others may fail for a tank left out
+	guides float64 // its value
+
 	nights  []tally // ways to see to the number of nights, the cheaper first
 	later   tally   // the way for finer bounds
 	stopped func() bool
@@ -158,6 +161,9 @@ func (f *finder) try(worth []float64, nights tally, tanks []int, d detail) float
 	r := newSweep(f.m, b).root()
 	if f.best == nil || r > f.root {
 		f.best, f.root = b, r
+	}
+	if len(tanks) == len(f.m.bindingTanks()) && (f.guide == nil || r >= f.guides) {
+		f.guide, f.guides = b, r
 	}
 	return r
 }

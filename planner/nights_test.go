@@ -62,3 +62,18 @@ func TestMoreNightsThanPlaces(t *testing.T) {
 		t.Errorf("%v, %v; want no plan", plan.Status, err)
 	}
 }
+
+// TestHardTripsHaveAPlan: on long trips with a battery that a day's drive hardly
+// charges, and with places that close at times, there is a plan to show though
+// no proof is near.
+func TestHardTripsHaveAPlan(t *testing.T) {
+	for _, m := range []made{{LengthKm: 2000, Seed: 1, Battery: true}, {LengthKm: 2000, Seed: 2, Battery: true},
+		{LengthKm: 700, Seed: 510, Battery: true, Open: true}, {LengthKm: 700, Seed: 511, Battery: true, Open: true}} {
+		ctx, cancel := context.WithCancel(context.Background())
+		plan, err := Solve(ctx, m.problem(), Options{MaxLabels: 20_000, Progress: func(Plan) { cancel() }})
+		cancel()
+		if err != nil || plan.End == nil {
+			t.Errorf("%v: %v, bound %v, %v; want a plan", m, plan.Status, plan.Bound, err)
+		}
+	}
+}

@@ -78,7 +78,7 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 		if !more {
 			effort = math.MaxInt
 		}
-		if done, err := s.prove(ctx, newSweep(s.m, f.best), effort); done || err != nil {
+		if done, err := s.prove(ctx, newSweep(s.m, f.best), newSweep(s.m, f.guide), effort); done || err != nil {
 			return s.answer(err)
 		}
 		effort *= 4
@@ -89,22 +89,26 @@ func (s *solver) solve(ctx context.Context) (Plan, error) {
 // prove sweeps for plans within a little of the bound, then within more, until
 // one is found: nothing better can have been missed. The bound is close, so
 // the sweeps that find nothing cost little. When they begin to cost more,
-// narrow sweeps find a plan to show, and better ones. done says that there is
-// nothing more to do; it is false if the sweeps keep more labels than effort.
-func (s *solver) prove(ctx context.Context, w *sweep, effort int) (done bool, err error) {
+// narrow sweeps, by the guide as well, find a plan to show, and better ones.
+// done says that there is nothing more to do; it is false if the sweeps keep
+// more labels than effort.
+func (s *solver) prove(ctx context.Context, w, guide *sweep, effort int) (done bool, err error) {
 	step := firstStep * (math.Abs(s.bound) + 1)
 	width, lines := narrow, len(s.m.stops) // how many times as many labels a narrow sweep may keep
 	if nights := max(s.m.least, s.m.leastNights()); s.m.byNights() && nights > easilyCounted {
 		width, lines = narrow/3, lines*nights
 	}
+	guides := []*sweep{w}
+	if guide.b != w.b {
+		guides = append(guides, guide)
+	}
 	before, kept := s.bound, 1 // limit of the sweep before, labels it kept
 	for n := 0; ; n++ {
 		for ; kept > max(easy, width*lines/8) && width <= widest && effort > 0 && s.poor(); width *= 3 {
 			if width > narrow {
-				effort -= len(w.labels.all)
+				effort -= kept
 			}
-			whole := math.MaxInt
-			if done, err := s.sweep(ctx, w, s.cost, width, &whole); done || err != nil {
+			if done, err := s.glance(ctx, guides, width); done || err != nil {
 				return done, err
 			}
 		}
@@ -129,6 +133,17 @@ func (s *solver) prove(ctx context.Context, w *sweep, effort int) (done bool, er
 		}
 		before, kept = limit, now
 	}
+}
+
+// glance sweeps narrowly by each of the guides.
+func (s *solver) glance(ctx context.Context, guides []*sweep, width int) (done bool, err error) {
+	for _, w := range guides {
+		whole := math.MaxInt
+		if done, err := s.sweep(ctx, w, s.cost, width, &whole); done || err != nil {
+			return done, err
+		}
+	}
+	return false, nil
 }
 
 // poor says that there is no plan worth showing, or one that may be far too dear.

@@ -38,36 +38,45 @@ func (w *sweep) pass(ctx context.Context, i int) error {
 			a, b := w.labels.all[next[i]].bound, w.labels.all[next[j]].bound
 			return a < b || a == b && next[i] < next[j]
 		})
-		next = w.narrow(next)
+		next = w.narrow(next, stop.km)
 	}
 	w.pool, w.next = next, w.pool
 	return nil
 }
 
-// narrow keeps the first width partial plans, of each number of nights if that matters.
-func (w *sweep) narrow(next []int32) []int32 {
+// narrow keeps the first width partial plans of each kind.
+func (w *sweep) narrow(next []int32, km float64) []int32 {
 	kept := next[:0]
-	var taken [64]int // by nights
+	var taken [64][4]int
 	for _, id := range next {
-		l := &w.labels.all[id]
-		n := 0
-		if w.m.byNights() {
-			n = min(int(l.nights), len(taken)-1)
-		}
-		if taken[n] < w.width {
-			taken[n]++
+		n, level := w.kind(id, km)
+		if taken[n][level] < w.width {
+			taken[n][level]++
 			kept = append(kept, id)
 		} else {
-			w.lost = lesser(w.lost, l.bound)
+			w.lost = lesser(w.lost, w.labels.all[id].bound)
 		}
 	}
 	return kept
 }
 
-// byNights says whether partial plans with different numbers of nights are hard
-// to compare. If so many are wanted, the cheapest, which lack one in the end,
-// would crowd out all others; if places are closed at times, those that come
-// on the wrong day.
+// kind tells partial plans apart that the bound compares badly, so that the
+// cheapest, which come to nothing in the end, do not crowd out all others: by
+// nights below 64, and by the quarter of the level of a tank that driving
+// restores.
+func (w *sweep) kind(id int32, km float64) (nights, level int) {
+	if w.m.byNights() {
+		nights = min(int(w.labels.all[id].nights), 63)
+	}
+	if t := w.m.restored; t >= 0 {
+		x := &w.m.tanks[t]
+		level = max(0, min(int(4*(w.labels.handOf(id)[t]-x.perKm*km)/x.cap), 3))
+	}
+	return nights, level
+}
+
+// byNights says whether the number of nights so far makes a difference: if so
+// many are wanted, or if places are closed at times.
 func (m *model) byNights() bool { return m.least > 0 || m.opens[0] }
 
 // skip bounds a label anew without the stop.
