@@ -70,7 +70,7 @@ func TestHardTripsHaveAPlan(t *testing.T) {
 	for _, m := range []made{{LengthKm: 2000, Seed: 1, Battery: true}, {LengthKm: 2000, Seed: 2, Battery: true},
 		{LengthKm: 700, Seed: 510, Battery: true, Open: true}, {LengthKm: 700, Seed: 511, Battery: true, Open: true}} {
 		ctx, cancel := context.WithCancel(context.Background())
-		plan, err := Solve(ctx, m.problem(), Options{MaxLabels: 20_000, Progress: func(Plan) { cancel() }})
+		plan, err := Solve(ctx, m.problem(), Options{Progress: func(Plan) { cancel() }})
 		cancel()
 		if err != nil || plan.End == nil {
 			t.Errorf("%v: %v, bound %v, %v; want a plan", m, plan.Status, plan.Bound, err)
