@@ -135,7 +135,10 @@ func (f *finder) grow(group []int, d detail) {
 // chosen bounds, or that of tanks that must be bought for alone.
 func (f *finder) betterWorth(nights tally, all []int, d detail) []float64 {
 	best, most := f.best.worth, math.Inf(-1)
-	for _, worth := range [][]float64{f.best.worth, f.m.worths()} {
+	if slices.Equal(best, f.m.worths()) {
+		return best
+	}
+	for _, worth := range [][]float64{best, f.m.worths()} {
 		for _, t := range all {
 			if r := f.try(worth, nights, []int{t}, d); r > most {
 				best, most = worth, r
