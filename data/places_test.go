@@ -70,7 +70,7 @@ func TestReadPlacesRefuses(t *testing.T) {
 func TestReadPlacesForeign(t *testing.T) {
 	f, err := os.Open(shared + "/places/finland-fuel-osm-2022-02-13.geojson")
 	if err != nil {
-		t.Skipf("shared data are not here: %v", err)
+		t.Skipf("open data are not beside the project, as ../shared/data: %v", err)
 	}
 	defer f.Close()
 	if _, err := ReadPlaces("finland.geojson", f); !errors.Is(err, ErrForeign) {

@@ -19,7 +19,7 @@ const shared = "../../shared/data"
 func TestRouteCorpora(t *testing.T) {
 	root := filepath.Join(shared, "routes")
 	if _, err := os.Stat(root); err != nil {
-		t.Skipf("shared data are not here: %v", err)
+		t.Skipf("open data are not beside the project, as ../shared/data: %v", err)
 	}
 	atLine := regexp.MustCompile(`line \d+|archive`)
 	read, refused := 0, 0
@@ -78,7 +78,7 @@ func TestRouteCounts(t *testing.T) {
 	} {
 		f, err := os.Open(filepath.Join(shared, "routes", tc.file))
 		if err != nil {
-			t.Skipf("shared data are not here: %v", err)
+			t.Skipf("open data are not beside the project, as ../shared/data: %v", err)
 		}
 		route, err := ReadRoute(tc.file, f)
 		f.Close()

@@ -17,7 +17,7 @@ import (
 func open(tb testing.TB, path string) *os.File {
 	f, err := os.Open("../../shared/data/" + path)
 	if err != nil {
-		tb.Skipf("shared data are not here: %v", err)
+		tb.Skipf("open data are not beside the project, as ../shared/data: %v", err)
 	}
 	tb.Cleanup(func() { f.Close() })
 	return f

@@ -60,7 +60,7 @@ func TestNothingForeign(t *testing.T) {
 func TestScripts(t *testing.T) {
 	node, err := exec.LookPath("node")
 	if err != nil {
-		t.Skip("no node to parse the scripts")
+		t.Skip("no node to parse the scripts (Debian: apt install nodejs)")
 	}
 	for _, name := range []string{"glue.mjs", "worker.js", "storage.js"} {
 		if out, err := exec.Command(node, "--check", name).CombinedOutput(); err != nil {

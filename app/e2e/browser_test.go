@@ -234,7 +234,7 @@ func shared(t *testing.T, path string) string {
 		_, err = os.Stat(p)
 	}
 	if err != nil {
-		t.Skipf("no shared data: %v", err)
+		t.Skipf("open data are not beside the project, as ../shared/data: %v", err)
 	}
 	return p
 }

@@ -19,16 +19,22 @@ func (p *page) replanned() {
 	p.planned()
 }
 
+// winter moves the trip to January, with gas enough for it.
+func (p *page) winter() {
+	p.t.Helper()
+	p.edit("f-level-lpg", "20")
+	p.replanned()
+	p.edit("f-start", "2028-01-14")
+	p.replanned()
+}
+
 // TestComfort: who wants it cooler in January needs less gas.
 func TestComfort(t *testing.T) {
 	chromium(t)
 	p := open(t, 1400, 900)
 	p.do(chromedp.Navigate(serve(t).url))
 	p.planned()
-	p.edit("f-level-lpg", "20")
-	p.replanned()
-	p.edit("f-start", "2028-01-14")
-	p.replanned()
+	p.winter()
 	warm, gas := eval[string](p, itinerary), eval[string](p, lpgLine)
 	p.edit("f-inside", "12")
 	p.replanned()
@@ -151,10 +157,7 @@ func TestAmericanPage(t *testing.T) {
 	p := open(t, 1400, 900)
 	p.do(chromedp.Navigate(serve(t).url))
 	p.planned()
-	p.edit("f-level-lpg", "20")
-	p.replanned()
-	p.edit("f-start", "2028-01-14")
-	p.replanned()
+	p.winter()
 	p.edit("f-units", "american")
 	p.until("miles", `document.querySelector(".verdict .count").textContent.includes("mi")`)
 	p.until("other plans", `document.querySelector("#others details")`)

@@ -32,7 +32,7 @@ const watchStates = `
 // the answer by road is. go test ./app/e2e -run MeasureRoads -v -count=1
 func TestMeasureRoads(t *testing.T) {
 	if testing.Short() {
-		t.Skip("a measurement; -short")
+		t.Skip("a measurement: run without -short")
 	}
 	chromium(t)
 	s := serve(t)

@@ -285,7 +285,7 @@ func gpxFile(t *testing.T, name string, track orb.LineString) string {
 // Everything is painted, without a graphics card.
 func TestFollowStep(t *testing.T) {
 	if testing.Short() {
-		t.Skip("a measurement; -short")
+		t.Skip("a measurement: run without -short")
 	}
 	chromium(t)
 	a, b := passage(t)

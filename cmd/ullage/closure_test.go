@@ -21,7 +21,7 @@ func backed(t *testing.T) map[string]*trip.Built {
 	} {
 		if in.places != "" {
 			if _, err := os.Stat(in.places); err != nil {
-				t.Log("without Andorra: needs ../shared/data/osm: ", err)
+				t.Log("without Andorra: open data are not beside the project, as ../shared/data/osm: ", err)
 				continue
 			}
 		}
@@ -105,7 +105,7 @@ func TestBackupNamesFallbacks(t *testing.T) {
 // breaks least marked as no plan.
 func TestLittleGas(t *testing.T) {
 	if _, err := os.Stat(andorraExtract); err != nil {
-		t.Skip("needs ../shared/data/osm: ", err)
+		t.Skip("open data are not beside the project, as ../shared/data/osm: ", err)
 	}
 	text, err := os.ReadFile("testdata/andorra-trip.geojson")
 	if err != nil {

@@ -100,19 +100,15 @@ func TestPlanRefused(t *testing.T) {
 	}
 }
 
-// The demo trip needs all seven tanks, and its sheet names each. A slow
-// machine may find no plan in the time given, which is not wrong.
+// The demo trip needs all seven tanks, and its sheet names each.
 func TestPlanDemo(t *testing.T) {
 	if testing.Short() {
-		t.Skip("the demo takes seconds; -short")
+		t.Skip("other plans take seconds: run without -short")
 	}
 	code, out, errs := ullage("plan", "-within", "10s", "-json")
 	var it trip.Itinerary
 	if err := json.Unmarshal([]byte(out), &it); err != nil || errs != "" {
 		t.Fatalf("plan: exit %d, %v, %s", code, err, errs)
-	}
-	if it.Status == planner.Unknown {
-		t.Skip("no plan in 10 s on this machine")
 	}
 	if code != exitOK || len(it.Days) < 2 {
 		t.Fatalf("plan: exit %d, %s, %d days", code, it.Status, len(it.Days))
@@ -128,9 +124,9 @@ func TestPlanDemo(t *testing.T) {
 	if len(it.Strips) != 7 || len(done) != 7 {
 		t.Errorf("%d strips, tasks for %v, want all seven tanks", len(it.Strips), done)
 	}
-	// Only the best plan is the same on every machine.
+	// Only the best plan is the same on every machine. It takes some 20 ms.
 	if it.Status != planner.Optimal {
-		t.Skip("not proven best in 10 s on this machine: no text to compare")
+		t.Fatalf("the plan is %s after 10 s", it.Status)
 	}
 	_, out, _ = ullage("plan")
 	// Other plans are not proven to be the next best, so a better search may show others.
@@ -158,7 +154,7 @@ func TestPlanFerry(t *testing.T) {
 // the golden; the OSM ids name the places.
 func TestPlanAndorra(t *testing.T) {
 	if _, err := os.Stat(andorraExtract); err != nil {
-		t.Skip("needs ../shared/data/osm: ", err)
+		t.Skip("open data are not beside the project, as ../shared/data/osm: ", err)
 	}
 	_, places, _ := ullage("places", andorraExtract)
 	nameless := regexp.MustCompile(`"(name|operator)": ?"(\\.|[^"\\])*",? ?`).ReplaceAllString(places, "")
@@ -174,7 +170,7 @@ func TestPlanAndorra(t *testing.T) {
 // nameless places are taken.
 func TestPlanAndorraRoads(t *testing.T) {
 	if _, err := os.Stat(andorraExtract); err != nil {
-		t.Skip("needs ../shared/data/osm: ", err)
+		t.Skip("open data are not beside the project, as ../shared/data/osm: ", err)
 	}
 	_, places, _ := ullage("places", andorraExtract)
 	nameless := regexp.MustCompile(`"(name|operator)": ?"(\\.|[^"\\])*",? ?`).ReplaceAllString(places, "")

@@ -96,11 +96,11 @@ func TestWasmExec(t *testing.T) {
 	}
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
-		t.Skip("no go tool")
+		t.Fatal(err)
 	}
 	want, err := os.ReadFile(filepath.Join(strings.TrimSpace(string(root)), "lib/wasm/wasm_exec.js"))
 	if err != nil {
-		t.Skip(err)
+		t.Fatal(err)
 	}
 	if !bytes.Equal(files["wasm_exec.js"], want) {
 		t.Error("wasm_exec.js is not that of this Go")
@@ -179,7 +179,7 @@ const wasmBudget, quickBudget = 2_200_000, 2_513_000
 // does, for the figure that counts.
 func TestWasmBudget(t *testing.T) {
 	if _, err := exec.LookPath("go"); err != nil {
-		t.Skip("no go tool")
+		t.Skip("no go on the PATH to build the page's program with")
 	}
 	quality, budget := 9, quickBudget
 	if os.Getenv("ULLAGE_FULL") == "1" {

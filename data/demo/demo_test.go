@@ -65,7 +65,7 @@ func TestExtractIsSmall(t *testing.T) {
 func TestExtractThroughOsmium(t *testing.T) {
 	osmium, err := exec.LookPath("osmium")
 	if err != nil {
-		t.Skip("osmium-tool is not installed")
+		t.Skip("osmium-tool is not installed (Debian: apt install osmium-tool)")
 	}
 	dir := t.TempDir()
 	file, text := filepath.Join(dir, "demo.osm.pbf"), filepath.Join(dir, "demo.osm")

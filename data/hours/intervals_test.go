@@ -21,14 +21,14 @@ const shared = "../../../shared/data/opening_hours"
 func TestOpeningHoursIntervals(t *testing.T) {
 	files, _ := filepath.Glob(filepath.Join(shared, "kopeninghours", "*.intervals"))
 	if len(files) == 0 {
-		t.Skip("shared data are not here")
+		t.Skip("open data are not beside the project, as ../shared/data")
 	}
 	if len(files) != 27 {
 		t.Errorf("%d files, want 27", len(files))
 	}
 	berlin, err := time.LoadLocation("Europe/Berlin")
 	if err != nil {
-		t.Skip(err)
+		t.Fatal(err) // the data of time zones come with Go
 	}
 	where := Where{Lat: 52.5, Lon: 13.0, Country: "DE-BE"}
 	for _, file := range files {

@@ -42,7 +42,7 @@ func realValues(t *testing.T) []string {
 	for _, name := range []string{"real-values-203.txt", "real-values-from-saved-osm.tsv"} {
 		b, err := os.ReadFile(shared + "/" + name)
 		if err != nil {
-			t.Skipf("shared data are not here: %v", err)
+			t.Skipf("open data are not beside the project, as ../shared/data: %v", err)
 		}
 		for _, line := range strings.Split(string(b), "\n") {
 			if at := strings.IndexByte(line, '\t'); at >= 0 && strings.HasSuffix(name, "tsv") {

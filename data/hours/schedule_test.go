@@ -250,7 +250,7 @@ func TestCalendar(t *testing.T) {
 func TestBrokenValues(t *testing.T) {
 	f, err := os.Open(shared + "/unparsable-real-values.txt.gz")
 	if err != nil {
-		t.Skipf("shared data are not here: %v", err)
+		t.Skipf("open data are not beside the project, as ../shared/data: %v", err)
 	}
 	defer f.Close()
 	zip, err := gzip.NewReader(f)

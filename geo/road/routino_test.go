@@ -82,7 +82,7 @@ func asRoutino(in road.Input) road.Input {
 func TestAgainstRoutino(t *testing.T) {
 	for _, program := range []string{"planetsplitter", "routino-router"} {
 		if _, err := exec.LookPath(program); err != nil {
-			t.Skipf("no Routino to compare with: %v", err)
+			t.Skipf("no Routino to compare with (Debian: apt install routino): %v", err)
 		}
 	}
 	for i, path := range []string{andorra, liechtenstein} {

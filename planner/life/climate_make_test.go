@@ -28,7 +28,7 @@ const (
 func TestClimateGrid(t *testing.T) {
 	f, err := os.Open(climateCSV)
 	if err != nil {
-		t.Skipf("the climate grid is not beside the project: %v", err)
+		t.Skipf("the climate grid is not beside the project, as ../shared/data/climate: %v", err)
 	}
 	defer f.Close()
 	unzipped, err := gzip.NewReader(f)

@@ -41,7 +41,7 @@ func Bytes(t testing.TB, path string) []byte {
 	}
 	data, err := os.ReadFile(file)
 	if err != nil {
-		t.Skipf("open data not at hand: %v", err)
+		t.Skipf("open data are not beside the project, as ../shared/data: %v", err)
 	}
 	return data
 }
@@ -58,7 +58,7 @@ func root(t testing.TB) string {
 		}
 		dir = filepath.Dir(dir)
 	}
-	t.Skipf("the project's folder is not at hand: %v", err)
+	t.Fatalf("no go.mod above the test: %v", err)
 	return ""
 }
 
