@@ -43,7 +43,7 @@ func newFinder(m *model, stopped func() bool) *finder {
 // tighter ones still:
 //
 //   - first those with all tanks that nights use in one group;
-//   - then with very many classes of tanks that driving restores;
+//   - then with very many classes of a tank that driving restores;
 //   - if the tanks are too many to be told apart finely, a part of them is
 //     better: those that do not bind cost nothing to leave out. They are taken
 //     in one by one, each time the one that gives most;
@@ -70,8 +70,8 @@ func (f *finder) first() {
 	}
 }
 
-// sharpen tells very many classes of tanks that driving restores; the more of
-// others, the fewer there are: so those that are paid for are left out, too.
+// sharpen tells very many classes of a tank that driving restores; the more
+// other tanks, the fewer classes each: so those that are paid for are left out, too.
 func (f *finder) sharpen() {
 	tanks := f.m.bindingTanks()
 	if !slices.ContainsFunc(tanks, func(t int) bool { return f.m.tanks[t].perKm < 0 }) {

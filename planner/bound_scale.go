@@ -13,7 +13,7 @@ import (
 type detail struct {
 	row    int // in all, on a short route
 	tank   int // of one tank
-	moving int // of a tank that driving restores; 0: as of others. If not 0, row is that of the others
+	moving int // of the first tank that driving restores; 0: as of others. If not 0, row is that of the others
 }
 
 var (
@@ -108,9 +108,12 @@ func (b *nightsBound) classify(d detail) {
 		d.moving = max(40, min(d.moving, mostWork/(rows*most)))
 	}
 	size := 1
-	many := func(k int) bool { return d.moving > 0 && m.tanks[b.tanks[k]].perKm != 0 }
+	many := -1 // the one tank with very many
+	if d.moving > 0 {
+		many = slices.IndexFunc(b.tanks, func(t int) bool { return m.tanks[t].perKm != 0 })
+	}
 	for k, t := range b.tanks {
-		if many(k) {
+		if k == many {
 			b.scales = append(b.scales, b.newScale(t, d.moving))
 			continue
 		}
@@ -122,7 +125,7 @@ func (b *nightsBound) classify(d detail) {
 	for size > most {
 		k := -1
 		for j := range b.scales {
-			if !many(j) && (k < 0 || b.scales[j].n > b.scales[k].n) {
+			if j != many && (k < 0 || b.scales[j].n > b.scales[k].n) {
 				k = j
 			}
 		}
