@@ -3,7 +3,7 @@
 //
 //	ullage plan [-trip F] [-route F] [-places F,…] [-json]
 //	ullage places FILE…
-//	ullage solve PROBLEM.json
+//	ullage solve [-within TIME] PROBLEM.json
 //	ullage audit PROBLEM.json PLAN.json
 //	ullage serve [-addr HOST:PORT]
 //	ullage site -out DIR
@@ -36,7 +36,7 @@ type command struct {
 var commands = []command{
 	{"plan", "plan [-trip F] [-route F] [-places F,…] [-json]   plan a trip; no flags: the demo trip", plan},
 	{"places", "places FILE…                                      places of OSM extracts as GeoJSON", places},
-	{"solve", "solve PROBLEM.json                                the plan of least cost as JSON", solve},
+	{"solve", "solve [-within TIME] PROBLEM.json                 the plan of least cost as JSON", solve},
 	{"audit", "audit PROBLEM.json PLAN.json                      replay a plan; exit 1 names the broken rule", audit},
 	{"serve", "serve [-addr HOST:PORT]                           the page, on this machine only", serve},
 	{"site", "site -out DIR                                     the page as static files for any host", site},

@@ -71,6 +71,14 @@ func TestSolveInfeasible(t *testing.T) {
 	}
 }
 
+// Without time there is neither a plan nor a proof, and it says what to do.
+func TestSolveWithoutTime(t *testing.T) {
+	code, out, errs := ullage("solve", "-within", "0s", write(t, "problem.json", lin))
+	if code != exitInfeasible || !strings.Contains(out, `"status": "unknown"`) || !strings.Contains(errs, "give it more, -within") {
+		t.Errorf("solve: exit %d, %s%s, want 3 and what to do", code, out, errs)
+	}
+}
+
 // Everything wrong with flags and files is one line and exit 2.
 func TestWrongInput(t *testing.T) {
 	no := filepath.Join(t.TempDir(), "no.json")
@@ -78,7 +86,7 @@ func TestWrongInput(t *testing.T) {
 	trip, route := filepath.Join("testdata", "small-trip.geojson"), filepath.Join("testdata", "small-route.gpx")
 	for _, args := range [][]string{
 		{"fly"},
-		{"solve"}, {"solve", no}, {"solve", empty}, {"solve", list}, {"solve", "-x"},
+		{"solve"}, {"solve", no}, {"solve", empty}, {"solve", list}, {"solve", "-x"}, {"solve", "-within", "soon", list},
 		{"audit", no}, {"audit", no, no}, {"audit", list, list},
 		{"places"}, {"places", no}, {"places", empty}, {"places", "-x", empty}, {"places", list},
 		{"plan", "-nonsense"}, {"plan", "more"}, {"plan", "-route", route}, {"plan", "-trip", trip}, {"plan", "-places", list},

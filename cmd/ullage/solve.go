@@ -4,26 +4,43 @@ import (
 	"cmp"
 	"context"
 	"encoding/json"
+	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"os"
 	"strings"
+	"time"
 
 	"ullage/planner"
 )
 
-// solve prints the plan of least cost of a problem file.
+const solveUsage = "ullage solve [-within TIME] PROBLEM.json"
+
+// solve prints the plan of least cost of a problem file, or the best one found in time.
 func solve(args []string, stdout, stderr io.Writer) int {
-	if len(args) != 1 || isFlag(args[0]) {
-		return wrong(stderr, "solve: give one file: ullage solve PROBLEM.json")
+	flags := flag.NewFlagSet("solve", flag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	within := flags.Duration("within", 30*time.Second, "time to look for a better plan")
+	switch err := flags.Parse(args); {
+	case errors.Is(err, flag.ErrHelp):
+		fmt.Fprintln(stdout, "usage:", solveUsage)
+		return exitOK
+	case err != nil:
+		return wrong(stderr, "solve: %v; usage: %s", err, solveUsage)
+	case flags.NArg() != 1:
+		return wrong(stderr, "solve: give one file: %s", solveUsage)
 	}
-	p, err := readProblem(args[0])
+	name := flags.Arg(0)
+	p, err := readProblem(name)
 	if err != nil {
 		return wrong(stderr, "solve: %v", err)
 	}
-	answer, nearest, err := planner.Answer(context.Background(), p, planner.Options{})
+	ctx, cancel := context.WithTimeout(context.Background(), *within)
+	defer cancel()
+	answer, nearest, err := planner.Answer(ctx, p, planner.Options{})
 	if err != nil {
-		return wrong(stderr, "solve: %s: %v", args[0], err)
+		return wrong(stderr, "solve: %s: %v", name, err)
 	}
 	if err := printJSON(stdout, answer); err != nil {
 		return wrong(stderr, "solve: %v", err)
@@ -32,6 +49,9 @@ func solve(args []string, stdout, stderr io.Writer) int {
 		return exitOK
 	}
 	fmt.Fprintf(stderr, "ullage: solve: %s\n", answer.Status)
+	if answer.Status == planner.Unknown {
+		fmt.Fprintf(stderr, "  neither a plan nor a proof that there is none was found in %v: give it more, -within 5m\n", *within)
+	}
 	for _, r := range answer.Why {
 		fmt.Fprintln(stderr, " ", r.Text)
 	}
