@@ -35,7 +35,7 @@ func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop i
 		root = meet(before[len(m.stops)], b.after[len(m.stops)])
 	}
 	var store store[piece]
-	var best, via, both pieces // scratch
+	var w walk
 	for i := len(m.stops) - 1; i >= 0; i-- {
 		f := b.after[i+1]
 		b.after[i] = f
@@ -43,9 +43,7 @@ func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop i
 		if y == nil {
 			continue
 		}
-		c := m.call(i, y, b.worth)
-		best = cheapest(best[:0], f, c.price, c.from-c.detour, c.to)
-		via = shifted(via[:0], best, c.detour, shares[i]+c.fixed, c.price, c.from, c.to+c.detour)
+		via := w.through(m.call(i, y, b.worth), f, shares[i])
 		if gives != nil && shares[i] > 0 {
 			if spare := min(meet(before[i], via)-root, shares[i]); spare > 0 {
 				less := gives(i, spare)
@@ -55,8 +53,7 @@ func newTankBound(m *model, tank int, worth, shares []float64, gives func(stop i
 				}
 			}
 		}
-		both = lower(both[:0], f, via)
-		b.after[i] = store.keep(both)
+		b.after[i] = store.keep(w.lower(f, via))
 	}
 	return b
 }
@@ -69,12 +66,10 @@ func (b *tankBound) extra(m *model) []float64 {
 	if math.IsInf(root, 1) {
 		return out
 	}
-	var best, via pieces // scratch
+	var w walk
 	for i := range m.stops {
 		if y := m.stops[i].service(b.tank); y != nil {
-			c := m.call(i, y, b.worth)
-			best = cheapest(best[:0], b.after[i+1], c.price, c.from-c.detour, c.to)
-			via = shifted(via[:0], best, c.detour, b.shares[i]+c.fixed, c.price, c.from, c.to+c.detour)
+			via := w.through(m.call(i, y, b.worth), b.after[i+1], b.shares[i])
 			out[i] = greater(0, meet(before[i], via)-root)
 		}
 	}
@@ -87,7 +82,7 @@ func (m *model) before(tank int, worth float64, shares []float64) []pieces {
 	out := make([]pieces, len(m.stops)+1)
 	out[0] = pieces{{-m.tanks[tank].start, 0, 0}}
 	var store store[piece]
-	var best, via, both pieces // scratch
+	var w walk
 	for i := range m.stops {
 		f := out[i]
 		out[i+1] = f
@@ -96,10 +91,8 @@ func (m *model) before(tank int, worth float64, shares []float64) []pieces {
 			continue
 		}
 		c := m.call(i, y, worth)
-		best = cheapest(best[:0], f, c.price, -c.to-c.detour, -c.from)
-		via = shifted(via[:0], best, c.detour, shares[i]+c.fixed, c.price, -c.to, -c.from+c.detour)
-		both = lower(both[:0], f, via)
-		out[i+1] = store.keep(both)
+		c.from, c.to = -c.to, -c.from
+		out[i+1] = store.keep(w.lower(f, w.through(c, f, shares[i])))
 	}
 	return out
 }
@@ -123,6 +116,21 @@ func (m *model) call(i int, y *serviceModel, worth float64) call {
 	c.to = x.cap + x.perKm*(s.km-s.half) + slack // a full tank may be just enough
 	c.fixed = y.fixed + c.price*c.detour
 	return c
+}
+
+// A walk has room for the pieces of one stop, until the next.
+type walk struct{ best, via, both pieces }
+
+// through is what it costs to make the call, for this share of the visit, and to go on with f.
+func (w *walk) through(c call, f pieces, share float64) pieces {
+	w.best = cheapest(w.best[:0], f, c.price, c.from-c.detour, c.to)
+	w.via = shifted(w.via[:0], w.best, c.detour, share+c.fixed, c.price, c.from, c.to+c.detour)
+	return w.via
+}
+
+func (w *walk) lower(f, g pieces) pieces {
+	w.both = lower(w.both[:0], f, g)
+	return w.both
 }
 
 // atEnd is what is still to pay at the end of the trip, by what is in hand.
