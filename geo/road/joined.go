@@ -1,50 +1,65 @@
 package road
 
-import "slices"
+import (
+	"math/bits"
+	"slices"
+)
 
 // This file finds the roads that are joined with most of the network: a place should not be reached over a piece of road that
 // leads nowhere.
 
 // joined says that an edge can be reached from most of the network, and left to it.
-func (r *Router) joined(e uint32) bool {
-	for back := range uint32(2) {
-		dir := e<<1 | back
-		if r.cost[dir] == noWay {
-			continue
-		}
-		if s, ok := r.Net.arrival(dir); ok && has(r.main, s) && has(r.main, r.Net.tailOf(dir)) {
-			return true
+func (r *Router) joined(e uint32) bool { return has(r.main, e) }
+
+func has(set []uint64, i uint32) bool { return set[i/64]>>(i%64)&1 == 1 }
+
+func set(bit []uint64, i uint32) { bit[i/64] |= 1 << (i % 64) }
+
+// findJoined marks the edges that one may be on after a way from the main part, whatever was driven on it, and from which, begun
+// at the edge, there is a way to the main part. Behind a forbidden turn those are different states.
+func (r *Router) findJoined() {
+	n := r.Net
+	ahead, behind := r.mainPart()
+	reached := make([]uint64, (len(n.cm)+63)/64)
+	for s := range uint32(len(n.at)) {
+		for a := n.first[s]; a < n.first[s+1] && has(ahead, s); a++ {
+			if r.arcCost(a) != noWay {
+				set(reached, n.edge[a]&^heavyOnly>>1)
+			}
 		}
 	}
-	return false
+	r.main = make([]uint64, len(reached))
+	for dir, cost := range r.cost {
+		if e := uint32(dir) >> 1; cost != noWay && has(reached, e) {
+			if s, ok := n.arrival(uint32(dir)); ok && has(behind, s) {
+				set(r.main, e)
+			}
+		}
+	}
 }
 
-func has(bits []uint64, s uint32) bool { return bits[s/64]>>(s%64)&1 == 1 }
-
-// findMain marks the states that most others can reach and be reached from: the best of a few tries from the top of the
-// hierarchy.
-func (r *Router) findMain() {
+// mainPart finds the part of the network whose states reach each other: the largest of a few tries from the top of the hierarchy.
+// It returns the states that it reaches and those that reach it.
+func (r *Router) mainPart() (ahead, behind []uint64) {
 	n := r.Net
 	states := len(n.at)
 	back := n.reversed()
 	most := 0
 	for try, s := 0, states-1; try < 20 && s >= 0; try, s = try+1, s-1-states/50 {
-		ahead := r.flood(uint32(s), n.first, func(i uint32) (uint32, uint32) { return n.head[i], i })
-		behind := r.flood(uint32(s), back.first, func(i uint32) (uint32, uint32) { return n.tailAt(back, i), back.head[i] })
+		to := r.flood(uint32(s), n.first, func(i uint32) (uint32, uint32) { return n.head[i], i })
+		from := r.flood(uint32(s), back.first, func(i uint32) (uint32, uint32) { return n.tailAt(back, i), back.head[i] })
 		count := 0
-		for i := range ahead {
-			ahead[i] &= behind[i]
-			for w := ahead[i]; w != 0; w &= w - 1 {
-				count++
-			}
+		for i := range to {
+			count += bits.OnesCount64(to[i] & from[i])
 		}
 		if count > most {
-			r.main, most = ahead, count
+			ahead, behind, most = to, from, count
 		}
 		if 2*most > states {
 			break
 		}
 	}
+	return ahead, behind
 }
 
 // reversed lists for each state the arcs that lead to it.
@@ -80,13 +95,13 @@ func (n *Network) tailAt(g graph, i uint32) uint32 {
 
 func (r *Router) flood(s uint32, first []uint32, arc func(i uint32) (state, arc uint32)) []uint64 {
 	seen := make([]uint64, (len(r.Net.at)+63)/64)
-	seen[s/64] |= 1 << (s % 64)
+	set(seen, s)
 	for stack := []uint32{s}; len(stack) > 0; {
 		s := stack[len(stack)-1]
 		stack = stack[:len(stack)-1]
 		for i := first[s]; i < first[s+1]; i++ {
 			if t, a := arc(i); !has(seen, t) && r.arcCost(a) != noWay {
-				seen[t/64] |= 1 << (t % 64)
+				set(seen, t)
 				stack = append(stack, t)
 			}
 		}

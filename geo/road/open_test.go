@@ -60,3 +60,33 @@ func TestBarOnThePass(t *testing.T) {
 		t.Errorf("the bar is at %v, not %v", why[0].Point, at)
 	}
 }
+
+
+// A road is joined with the rest if and only if there is a way from it to the capital and back: every road of Andorra, among
+// them those behind a forbidden turn, where who arrives is not free to turn back.
+func TestJoinedInAndorra(t *testing.T) {
+	n := osmtest.Network(t, andorra)
+	for _, v := range []road.Vehicle{{}, {HeightM: 3.1, MassT: 7.5}} {
+		r, err := n.Router(context.Background(), v, road.Fastest)
+		if err != nil {
+			t.Fatal(err)
+		}
+		q, capital := r.Query(), r.Snap(orb.Point{1.5218, 42.5063}, 200)
+		count := 0
+		for e := range uint32(n.Edges()) {
+			middle := road.Spot{OK: true, Edge: e, Cm: n.LengthCm(e) / 2}
+			_, to := q.Route(capital, middle)
+			_, from := q.Route(middle, capital)
+			want := to == nil && from == nil
+			if got := r.Joined(e); got != want {
+				t.Errorf("%+v: edge %d, %q at %v: joined %v, ways there and back: %v, %v", v, e, n.Road(e).Name, n.At(middle), got, to, from)
+			}
+			if want {
+				count++
+			}
+		}
+		if count < n.Edges()/2 {
+			t.Errorf("only %d of %d roads are joined", count, n.Edges())
+		}
+	}
+}

@@ -30,7 +30,7 @@ type Router struct {
 
 	cost     []uint32 // direction → cost of the whole edge; noWay if closed
 	up, down []uint32 // upward arc → cost from its lower to its upper end, and back
-	main     []uint64 // bit by state: joined with most of the network, both ways
+	main     []uint64 // bit by edge: joined with most of the network, both ways
 }
 
 // Router weighs the network for a vehicle and an aim. The network stays as it is. Errors: a vehicle with a negative or
@@ -46,7 +46,7 @@ func (n *Network) Router(ctx context.Context, v Vehicle, aim Aim) (*Router, erro
 	if err := r.customize(ctx); err != nil {
 		return nil, err
 	}
-	r.findMain()
+	r.findJoined()
 	return r, nil
 }
 
