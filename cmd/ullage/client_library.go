@@ -13,16 +13,43 @@ import (
 // The library of the page has its server in the same package. Its init
 // functions keep net/http with all of TLS in the page's program, which uses
 // none of it: a sixth of the program, packed. So the page is built with a copy
-// of the library (the version that go.mod names) that lacks the server's files.
+// of the library (the version that go.mod names) that lacks the server's files,
+// and the ciphers for states kept in the browser, of which the page has none.
 
 const (
 	library       = "github.com/maxence-charriere/go-app/v10"
 	resourceStart = "func clientResourceResolver("
+
+	// in place of crypto.go
+	noCipher = `package app
+
+import "errors"
+
+var errNoCipher = errors.New("the page is built without ciphers")
+
+func encrypt(string, []byte) ([]byte, error) { return nil, errNoCipher }
+
+func decrypt(string, []byte) ([]byte, error) { return nil, errNoCipher }
+`
+	// in place of github.com/google/uuid, of which the library takes one
+	// function to tell one tab from another: 128 random bits
+	idModule  = "github.com/google/uuid"
+	randomIDs = `package uuid
+
+import (
+	"math/rand/v2"
+	"strconv"
 )
 
-// serverFiles are left out of the copy. Of resource.go, what the page uses is
-// kept: from resourceStart on.
-var serverFiles = map[string]bool{"http.go": true, "static.go": true, "resource.go": true}
+func NewString() string {
+	return strconv.FormatUint(rand.Uint64(), 16) + "-" + strconv.FormatUint(rand.Uint64(), 16)
+}
+`
+)
+
+// leftOut are the files that the copy lacks. Of resource.go, what the page uses
+// is kept: from resourceStart on.
+var leftOut = map[string]bool{"http.go": true, "static.go": true, "resource.go": true, "crypto.go": true}
 
 // pageModules writes the copy and a go.mod with it beside go.sum, and returns
 // the name of the go.mod, for -modfile. All are kept in the user's cache under
@@ -68,10 +95,17 @@ func pageModules(root string) (modfile string, err error) {
 		return "", err
 	}
 	modfile = filepath.Join(dir, "go.mod")
+	ids := filepath.Join(dir, "uuid")
+	if err := os.MkdirAll(ids, 0o755); err != nil {
+		return "", err
+	}
 	for name, b := range map[string][]byte{
 		filepath.Join(copied, "pkg/app/resource.go"): []byte(kept),
+		filepath.Join(copied, "pkg/app/crypto.go"):   []byte(noCipher),
 		filepath.Join(copied, "go.mod"):              own,
-		modfile:                                      fmt.Appendf(mod, "\nreplace %s => %s\n", library, copied),
+		filepath.Join(ids, "uuid.go"):                []byte(randomIDs),
+		filepath.Join(ids, "go.mod"):                 []byte("module " + idModule + "\n"),
+		modfile:                                      fmt.Appendf(mod, "\nreplace %s => %s\n\nreplace %s => %s\n", library, copied, idModule, ids),
 		filepath.Join(dir, "go.sum"):                 sum,
 	} {
 		if err := writeIfOther(name, b); err != nil {
@@ -81,7 +115,7 @@ func pageModules(root string) (modfile string, err error) {
 	return modfile, nil
 }
 
-// copySources copies the Go files of a folder, without tests and server.
+// copySources copies the Go files of a folder, without tests and what is left out.
 func copySources(from, to string) error {
 	if err := os.MkdirAll(to, 0o755); err != nil {
 		return err
@@ -92,7 +126,7 @@ func copySources(from, to string) error {
 	}
 	for _, e := range entries {
 		name := e.Name()
-		if filepath.Ext(name) != ".go" || strings.HasSuffix(name, "_test.go") || serverFiles[name] {
+		if filepath.Ext(name) != ".go" || strings.HasSuffix(name, "_test.go") || leftOut[name] {
 			continue
 		}
 		b, err := os.ReadFile(filepath.Join(from, name))
