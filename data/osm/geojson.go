@@ -49,7 +49,7 @@ func ReadGeoJSON(name string, r io.Reader) (Extract, error) {
 			continue
 		}
 		typ, id := f.object(n)
-		b.placeOn(typ, id, ls, tags)
+		b.placeOn(typ, id, ls, tags, nil)
 	}
 	if _, err := d.Token(); err != nil {
 		return Extract{}, fmt.Errorf("read %s: byte %d: the file is cut off: %w", name, d.InputOffset(), err)

@@ -5,22 +5,19 @@ import (
 	"slices"
 
 	"github.com/paulmach/orb"
+	"github.com/paulmach/orb/planar"
 
 	"ullage/planner/trip"
 )
 
-// This file lends a site what is mapped inside of it: a campsite drawn as an area often has its dump station and water
-// point as objects of their own within the outline. They stay places of their own; who spends the night there has them.
-
-// An outline is the ring of a place where one can stay.
-type outline struct {
-	place int // index of the place
-	ring  orb.LineString
-}
+// This file lends a site what is mapped inside of it, and what is inside the way in: a campsite drawn as an area often has its
+// dump station and water point as objects of their own within the outline. They stay places of their own; who spends the
+// night there has them, and who wants them drives in to the site.
 
 // lend answers a site's unknown tanks by the places inside its outline: a yes, else a likely. A yes or no in the site's own
-// tags stands. The evidence names the object. O(n log n) for n places, plus the places in the outlines' longitudes.
-func lend(places []trip.Place, outlines []outline) {
+// tags stands. The evidence names the object. The places inside get the site's outline and gates, of several sites the last.
+// O(n log n) for n places, plus the places in the outlines' longitudes.
+func lend(places []trip.Place) {
 	order := make([]int, 0, len(places))
 	for i, p := range places {
 		if p.Stay == nil {
@@ -28,16 +25,21 @@ func lend(places []trip.Place, outlines []outline) {
 		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(places[a].Point[0], places[b].Point[0]) })
-	for _, o := range outlines {
-		box := o.ring.Bound()
-		from, _ := slices.BinarySearchFunc(order, box.Min[0], func(i int, lon float64) int { return cmp.Compare(places[i].Point[0], lon) })
-		for _, i := range order[from:] {
-			p := places[i].Point
-			if p[0] > box.Max[0] {
+	for i := range places {
+		site := &places[i]
+		if site.Stay == nil || site.Outline == nil {
+			continue
+		}
+		box := site.Outline.Bound()
+		from, _ := slices.BinarySearchFunc(order, box.Min[0], func(k int, lon float64) int { return cmp.Compare(places[k].Point[0], lon) })
+		for _, k := range order[from:] {
+			inner := &places[k]
+			if inner.Point[0] > box.Max[0] {
 				break
 			}
-			if p[1] >= box.Min[1] && p[1] <= box.Max[1] && inRing(o.ring, p) {
-				borrow(&places[o.place], places[i])
+			if planar.RingContains(orb.Ring(site.Outline), inner.Point) {
+				borrow(site, *inner)
+				inner.Outline, inner.Gates = site.Outline, site.Gates
 			}
 		}
 	}

@@ -60,23 +60,28 @@ func TestLendAgainstAllPairs(t *testing.T) {
 		p, _ := placeOf('n', int64(i), [2]float64{float64(i%8) + 0.1, float64(i/8) + 0.1}, tagged("amenity=sanitary_dump_station"))
 		places = append(places, p)
 	}
-	var outlines []outline
+	first := len(places)
 	for i := range 10 {
 		p, _ := placeOf('w', int64(i), [2]float64{}, tagged("tourism=caravan_site"))
 		at := float64(i) * 0.7
-		outlines = append(outlines, outline{len(places), orb.LineString{{at, at}, {at + 0.5, at}, {at + 0.5, at + 0.5}, {at, at + 0.5}, {at, at}}})
+		p.Outline = orb.LineString{{at, at}, {at + 0.5, at}, {at + 0.5, at + 0.5}, {at, at + 0.5}, {at, at}}
+		p.Gates = []orb.Point{{at, at + 0.2}}
 		places = append(places, p)
 	}
-	lend(places, outlines)
-	for _, o := range outlines {
+	lend(places)
+	for _, site := range places[first:] {
 		want := trip.Unknown
-		for _, p := range places {
-			if p.Stay == nil && inRing(o.ring, p.Point) {
+		for _, p := range places[:first] {
+			in := within(site.Outline, p.Point)
+			if in {
 				want = trip.Yes
 			}
+			if got := p.Gates != nil && p.Gates[0] == site.Gates[0] && p.Outline.Equal(site.Outline); got != in {
+				t.Errorf("%s in %s: the way in is the site's: %v, want %v", p.ID, site.ID, got, in)
+			}
 		}
-		if got, _ := places[o.place].Offer("cassette"); got.Answer != want {
-			t.Errorf("site %d: %v, want %v", o.place, got.Answer, want)
+		if got, _ := site.Offer("cassette"); got.Answer != want {
+			t.Errorf("site %s: %v, want %v", site.ID, got, want)
 		}
 	}
 }

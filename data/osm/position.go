@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"github.com/paulmach/orb"
+	"github.com/paulmach/orb/planar"
 )
 
 // This file says where an object is.
@@ -26,7 +27,7 @@ func onRing(ring orb.LineString) orb.Point {
 		return o
 	}
 	c := orb.Point{o[0] + x/(3*area), o[1] + y/(3*area)}
-	if inRing(ring, c) {
+	if planar.RingContains(orb.Ring(ring), c) {
 		return c
 	}
 	return nearestVertex(ring, c)
@@ -65,18 +66,6 @@ func closed(ls orb.LineString) bool { return len(ls) > 3 && ls[0] == ls[len(ls)-
 // flat is a distance in degrees of latitude, good for comparing short distances.
 func flat(a, b orb.Point) float64 {
 	return math.Hypot((a[0]-b[0])*math.Cos((a[1]+b[1])/2*math.Pi/180), a[1]-b[1])
-}
-
-// inRing reports whether p is inside the ring, by the parity of crossings.
-func inRing(ring orb.LineString, p orb.Point) bool {
-	in := false
-	for i := 1; i < len(ring); i++ {
-		a, b := ring[i-1], ring[i]
-		if (a[1] > p[1]) != (b[1] > p[1]) && p[0] < a[0]+(p[1]-a[1])/(b[1]-a[1])*(b[0]-a[0]) {
-			in = !in
-		}
-	}
-	return in
 }
 
 func nearestVertex(ls orb.LineString, p orb.Point) orb.Point {

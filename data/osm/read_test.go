@@ -10,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/paulmach/orb"
+
 	"ullage/data/osm"
 	"ullage/data/osm/osmtest"
 	"ullage/planner/trip"
@@ -65,6 +67,26 @@ func TestCounts(t *testing.T) {
 				t.Errorf("date = %q, want %q", x.Date, tc.date)
 			}
 		})
+	}
+}
+
+// Outlines and gates by osmium tags-filter FILE a/amenity=fuel a/tourism=camp_site,caravan_site, then n/barrier n/entrance of
+// that: of Andorra's sites of 2018 one has a lift gate on its outline, n3415627491.
+func TestOutlines(t *testing.T) {
+	gates, outlines := 0, 0
+	for _, p := range read(t, "module:andorra-latest.osm.bz2", osm.Options{NoBackdrop: true}).Places {
+		if strings.HasPrefix(p.ID, "w") && p.Outline != nil {
+			outlines++
+		}
+		for _, g := range p.Gates {
+			gates++
+			if g != (orb.Point{1.5153617, 42.5019279}) {
+				t.Errorf("%s has a gate at %v", p.ID, g)
+			}
+		}
+	}
+	if outlines != 10+6 || gates != 1 { // the ways of TestCounts
+		t.Errorf("%d outlines, %d gates, want 16 and 1", outlines, gates)
 	}
 }
 

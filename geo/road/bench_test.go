@@ -53,7 +53,7 @@ func BenchmarkOpenData(b *testing.B) {
 		var places []road.Spot
 		for len(places) < 1000 {
 			p := line[rng.IntN(len(line))]
-			if s := r.SnapPlace(orb.Point{p[0] + 0.05*(rng.Float64()-0.5), p[1] + 0.05*(rng.Float64()-0.5)}, 5000); s.OK {
+			if s := r.SnapSite(road.Site{Point: orb.Point{p[0] + 0.05*(rng.Float64()-0.5), p[1] + 0.05*(rng.Float64()-0.5)}}, 5000); s.OK {
 				places = append(places, s)
 			}
 		}

@@ -147,7 +147,7 @@ func TestOtherCarriagewayIsFar(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	here, across := r.SnapPlace(in.Nodes[10].Point, 200), r.SnapPlace(in.Nodes[11].Point, 200)
+	here, across := r.SnapSite(Site{Point: in.Nodes[10].Point}, 200), r.SnapSite(Site{Point: in.Nodes[11].Point}, 200)
 	list, err := q.Detours(context.Background(), path.Course(), []Spot{here, across}, DetourOptions{})
 	if err != nil || len(list) != 2 {
 		t.Fatal(list, err)

@@ -2,7 +2,7 @@
 // here to there, the detour to a place, and the roads that a track follows.
 //
 // It owns the network ([Build]), the vehicle's limits ([Vehicle]), routes
-// ([Router]), detours ([Query.Detours]), places on roads ([Network.Snap]) and
+// ([Router]), detours ([Query.Detours]), places on roads ([Router.SnapSite]) and
 // tracks on roads ([Query.Match]). It reads no files: package data/osm turns
 // map data into an [Input]. It knows no tanks and no days.
 //
@@ -23,8 +23,8 @@
 // inertial flow: A. Schild, C. Sommer, "On Balanced Separators in Road
 // Networks", SEA 2015.
 //
-// What is not known: walls and fences between a place and its road, gradients, traffic, times of day. A vehicle may turn back
-// into the road that it came by farther than 500 m after a forbidden turn, where no other road leads on, and at via points.
+// What is not known: walls and fences other than a site's outline, gradients, traffic, times of day. A vehicle may turn back into
+// the road that it came by farther than 500 m after a forbidden turn, where no other road leads on, and at via points.
 //
 // The package does no I/O, reads no clock and keeps no state: the same input
 // gives the same output, byte for byte.

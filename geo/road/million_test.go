@@ -210,7 +210,7 @@ func TestTwoMillion(t *testing.T) {
 	line := n.Line(path)
 	for len(places) < 1000 {
 		p := line[rng.IntN(len(line))]
-		if s := r.SnapPlace(orb.Point{p[0] + 0.1*(rng.Float64()-0.5), p[1] + 0.1*(rng.Float64()-0.5)}, 5000); s.OK {
+		if s := r.SnapSite(Site{Point: orb.Point{p[0] + 0.1*(rng.Float64()-0.5), p[1] + 0.1*(rng.Float64()-0.5)}}, 5000); s.OK {
 			places = append(places, s)
 		}
 	}

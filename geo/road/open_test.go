@@ -1,11 +1,14 @@
 package road_test
 
 import (
+	"bytes"
 	"context"
 	"testing"
 
 	"github.com/paulmach/orb"
+	"github.com/paulmach/orb/planar"
 
+	"ullage/data/osm"
 	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
@@ -61,6 +64,58 @@ func TestBarOnThePass(t *testing.T) {
 	}
 }
 
+// TestSitesInAndorra: a site is entered by a road within its outline if any usable road of the file, taken as it is written
+// there, has a point inside that a vehicle gets to from the capital and back.
+func TestSitesInAndorra(t *testing.T) {
+	x, err := osm.Read(context.Background(), andorra, bytes.NewReader(osmtest.Bytes(t, andorra)), osm.Options{NoBackdrop: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := osmtest.Roads(t, andorra)
+	n := osmtest.Network(t, andorra)
+	r, err := n.Router(context.Background(), road.Vehicle{}, road.Fastest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q, capital := r.Query(), r.Snap(orb.Point{1.5218, 42.5063}, 200)
+	inside := 0
+	for _, p := range x.Places {
+		ring := orb.Ring(p.Outline)
+		if len(ring) == 0 {
+			continue
+		}
+		got := r.SnapSite(road.Site{Point: p.Point, Outline: p.Outline, Gates: p.Gates}, 1000)
+		if got.In {
+			inside++
+			if !planar.RingContains(ring, n.At(got)) {
+				t.Errorf("%s: %v is not inside", p.ID, n.At(got))
+			}
+			continue
+		}
+		for _, w := range in.Ways {
+			if w.Road.Class == road.Ferry || w.Road.Flags&road.Tunnel != 0 {
+				continue
+			}
+			for _, k := range w.Nodes {
+				at := in.Nodes[k].Point
+				if !planar.RingContains(ring, at) || planar.DistanceFrom(orb.LineString(ring), at) < 3e-5 { // 3 m: along the outline
+					continue
+				}
+				if there := r.Snap(at, 1); there.OK {
+					_, err1 := q.Route(capital, there)
+					_, err2 := q.Route(there, capital)
+					if err1 == nil && err2 == nil {
+						t.Errorf("%s: way %d has a point inside, %v, and the site is entered from %.0f m away", p.ID, w.ID, at, got.OffM)
+					}
+				}
+			}
+		}
+	}
+	t.Logf("%d sites are entered by a road inside", inside)
+	if inside < 10 {
+		t.Errorf("only %d sites are entered by a road inside", inside)
+	}
+}
 
 // A road is joined with the rest if and only if there is a way from it to the capital and back: every road of Andorra, among
 // them those behind a forbidden turn, where who arrives is not free to turn back.

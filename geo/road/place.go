@@ -8,6 +8,7 @@ type Spot struct {
 	Edge uint32
 	Cm   uint32  // from the edge's start, at most its length
 	OffM float64 // straight distance from what was asked for
+	In   bool    // within the outline of the site asked for
 }
 
 // holds says that a spot is on the network.

@@ -159,10 +159,10 @@ func TestSnap(t *testing.T) {
 		want string
 	}{
 		{"a click takes the nearest that is joined with the rest", car.Snap(at, 100), "M"},
-		{"a place takes the road that it is entered from", r.SnapPlace(at, 100), "S"},
-		{"with a low vehicle the low road is apart", car.SnapPlace(at, 100), "S"},
-		{"nothing within reach", r.SnapPlace(p(500, 5000).Point, 1000), "-"},
-		{"far, but within reach", r.SnapPlace(p(500, 5000).Point, 6000), "S"},
+		{"a place takes the road that it is entered from", r.SnapSite(Site{Point: at}, 100), "S"},
+		{"with a low vehicle the low road is apart", car.SnapSite(Site{Point: at}, 100), "S"},
+		{"nothing within reach", r.SnapSite(Site{Point: p(500, 5000).Point}, 1000), "-"},
+		{"far, but within reach", r.SnapSite(Site{Point: p(500, 5000).Point}, 6000), "S"},
 		{"not a place on earth", r.Snap(orb.Point{math.NaN(), 0}, 100), "-"},
 		{"no reach", r.Snap(at, 0), "-"},
 	} {
@@ -171,7 +171,7 @@ func TestSnap(t *testing.T) {
 		}
 	}
 	// 18 m north of the place.
-	if s := r.SnapPlace(at, 100); math.Abs(s.OffM-18) > 0.1 || math.Abs(float64(s.Cm)-50_000) > 200 {
+	if s := r.SnapSite(Site{Point: at}, 100); math.Abs(s.OffM-18) > 0.1 || math.Abs(float64(s.Cm)-50_000) > 200 {
 		t.Errorf("%+v, want 18 m off, 500 m along", s)
 	}
 }

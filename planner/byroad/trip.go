@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"math"
 
-	"github.com/paulmach/orb"
-
 	"ullage/geo"
 	"ullage/geo/road"
 	"ullage/planner"
@@ -16,7 +14,7 @@ import (
 // Own choices, without source.
 const (
 	placeM    = 1000   // a place farther from every road is not known to the roads
-	besideM   = 50     // a road of another kind must be this much farther than the place's own to be another way in
+	besideM   = 50     // a road must be this much farther than the place's own to be another way in
 	leastOffM = 20_000 // detours up to here are looked for at least
 	sections  = 40     // of different speed on a route, at most about
 	sectionM  = 2000   // the shortest
@@ -124,14 +122,18 @@ func (p *paces) done() []planner.Pace {
 	return p.list
 }
 
+func siteOf(p *trip.Place) road.Site {
+	return road.Site{Point: p.Point, Outline: p.Outline, Gates: p.Gates}
+}
+
 // Ways finds the detours to all places at once.
 func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 	g := a.g
 	spots := make([]road.Spot, len(places))
 	barred := make([]bool, len(places)) // the vehicle may not use the place's own road
 	for i, p := range places {
-		spots[i] = a.own.SnapPlace(p.Point, placeM)
-		if car := g.car.SnapPlace(p.Point, placeM); car.OK && (!spots[i].OK || spots[i].OffM > car.OffM+besideM) {
+		spots[i] = a.own.SnapSite(siteOf(p), placeM)
+		if car := g.car.SnapSite(siteOf(p), placeM); car.OK && (!spots[i].OK || car.In && !spots[i].In || spots[i].OffM > car.OffM+besideM) {
 			spots[i], barred[i] = road.Spot{}, true
 		}
 	}
@@ -163,7 +165,7 @@ func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 			out = append(out, trip.Way{Place: i, Closed: "the way there goes by ferry: " + sailed[i]})
 			continue
 		}
-		if why := a.closed(p.Point, mostM); why != "" {
+		if why := a.closed(p, mostM); why != "" {
 			out = append(out, trip.Way{Place: i, Closed: why})
 		}
 	}
@@ -175,13 +177,13 @@ const walkMS = 10 / 3.6
 
 // closed says what keeps the vehicle from a place that a car gets to; "" if
 // not even a car does: then the data lack a road, and nothing is known.
-func (a *asked) closed(p orb.Point, mostM float64) string {
+func (a *asked) closed(p *trip.Place, mostM float64) string {
 	g := a.g
-	from, ok := a.rule.nearest(p)
+	from, ok := a.rule.nearest(p.Point)
 	if !ok {
 		return ""
 	}
-	path, err := g.any.Route(g.car.Snap(from, 2*offM), g.car.SnapPlace(p, placeM))
+	path, err := g.any.Route(g.car.Snap(from, 2*offM), g.car.SnapSite(siteOf(p), placeM))
 	if err != nil {
 		return ""
 	}

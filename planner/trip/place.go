@@ -27,6 +27,9 @@ type Place struct {
 	Stay     *Stay     `json:"stay,omitempty"`  // nil: no night here
 	Date     string    `json:"date,omitempty"`  // of the data: 2025-01-19
 	EleM     *float64  `json:"ele_m,omitempty"` // metres above the sea, as tagged; nil: not stated
+
+	Outline orb.LineString `json:"outline,omitempty"` // closed, around the place or the site that it is in; nil: not known
+	Gates   []orb.Point    `json:"gates,omitempty"`   // where vehicles drive in to the outline; nil: not known
 }
 
 // An Offer is one service of a place and the tag that says so.

@@ -1,0 +1,95 @@
+package osm
+
+import (
+	"fmt"
+
+	"github.com/paulmach/orb"
+)
+
+// A builder gathers the extract.
+type builder struct {
+	x        Extract
+	date     string
+	backdrop bool
+	adrift   int // wanted objects whose position the file does not hold
+	shut     int // places that are private, out of use or not for cars
+}
+
+func (b *builder) node(n Node) {
+	b.x.Objects++
+	b.place('n', n.ID, n.Point, n.Tags)
+	if b.backdrop {
+		b.x.Backdrop.addTown(n)
+	}
+}
+
+func (b *builder) way(w Way, ls orb.LineString, gates []orb.Point) {
+	b.x.Objects++
+	switch {
+	case w.Center != nil && len(ls) < len(w.Refs):
+		b.place('w', w.ID, *w.Center, w.Tags)
+	case len(ls) > 0:
+		b.placeOn('w', w.ID, ls, w.Tags, gates)
+	default:
+		b.adrift++
+	}
+	if b.backdrop {
+		b.x.Backdrop.addLine(w.Tags, ls)
+	}
+}
+
+func (b *builder) area(r Relation, rings []orb.LineString, gates []orb.Point) {
+	b.x.Objects++
+	switch {
+	case len(rings) > 0:
+		b.placeOn('r', r.ID, largest(rings), r.Tags, gates)
+	case r.Center != nil:
+		b.place('r', r.ID, *r.Center, r.Tags)
+	default:
+		b.adrift++
+	}
+	if b.backdrop {
+		for _, ring := range rings {
+			b.x.Backdrop.addLine(r.Tags, ring)
+		}
+	}
+}
+
+func (b *builder) place(typ byte, id int64, at orb.Point, tags Tags) {
+	p, ok := placeOf(typ, id, at, tags)
+	switch kind, _ := kindOf(tags); {
+	case ok:
+		p.Date = b.date
+		b.x.Places = append(b.x.Places, p)
+	case kind != "" && leftOut(tags):
+		b.shut++
+	}
+}
+
+// placeOn adds a place on a line or ring.
+func (b *builder) placeOn(typ byte, id int64, ls orb.LineString, tags Tags, gates []orb.Point) {
+	n := len(b.x.Places)
+	b.place(typ, id, position(ls), tags)
+	if len(b.x.Places) == n {
+		return
+	}
+	b.x.Places[n].Gates = gates
+	if closed(ls) {
+		b.x.Places[n].Outline = ls
+	}
+}
+
+func (b *builder) done() Extract {
+	b.x.Date = b.date
+	lend(b.x.Places)
+	b.note(b.shut, "private, out of use or not for cars")
+	b.note(b.adrift, "the file does not hold their position")
+	return b.x
+}
+
+// note tells how many were left out and why.
+func (b *builder) note(n int, why string) {
+	if n > 0 {
+		b.x.Notes = append(b.x.Notes, fmt.Sprintf("left out: %d (%s)", n, why))
+	}
+}

@@ -1,0 +1,61 @@
+package osm
+
+import (
+	"slices"
+
+	"github.com/paulmach/orb"
+
+	"ullage/geo/road"
+)
+
+// This file finds where a vehicle drives in to a site that is drawn as an area: gates and entrances among the nodes of its
+// outline, and what a site relation names as its entrance.
+
+// gateTags are tags of a node by which a vehicle may drive in. Sources: Key:barrier; Key:entrance, "into a building or
+// enclosed area"; its other values are for people on foot, ways out or deliveries.
+func gateTags() Want {
+	w := Want{{"barrier", "entrance"}, {"barrier", "toll_booth"}, {"entrance", "yes"}, {"entrance", "main"}, {"entrance", "garage"}}
+	for _, b := range barriers {
+		if b.gate {
+			w = append(w, Tag{"barrier", b.value})
+		}
+	}
+	return w
+}
+
+// isEntrance reports whether a member of a site relation is where one goes in. Source: Relations/Proposed/Site.
+func isEntrance(m Member) bool { return m.Type == 'n' && m.Role == "entrance" }
+
+// gates are the nodes by which a vehicle may drive in.
+type gates struct {
+	want Want
+	at   map[int64]orb.Point
+	door map[int64]bool // only an entrance: on a building's outline it is a door
+}
+
+func newGates() *gates {
+	return &gates{want: gateTags(), at: map[int64]orb.Point{}, door: map[int64]bool{}}
+}
+
+// look takes in a node. A node may come again without its tags.
+func (g *gates) look(n Node) {
+	if g.want.Matches(n.Tags) && accessOf(n.Tags, road.Service)[0] != road.Closed {
+		g.at[n.ID], g.door[n.ID] = n.Point, n.Tags["barrier"] == ""
+	}
+}
+
+// among returns the gates among nodes of an object with the tags, each once, in order of their numbers.
+func (g *gates) among(refs []int64, tags Tags) (list []orb.Point) {
+	if len(g.at) == 0 {
+		return nil
+	}
+	building := tags["building"] != "" && tags["building"] != "no"
+	refs = slices.Clone(refs)
+	slices.Sort(refs)
+	for _, id := range slices.Compact(refs) {
+		if at, ok := g.at[id]; ok && !(building && g.door[id]) {
+			list = append(list, at)
+		}
+	}
+	return list
+}
