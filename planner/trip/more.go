@@ -87,7 +87,11 @@ func (b *Built) difference(plan, other planner.Plan) string {
 		parts = append(parts, "no night at "+strings.Join(gone, ", "))
 	}
 	if m, n := len(plan.Visits), len(other.Visits); m != n {
-		parts = append(parts, fmt.Sprintf("%d stops instead of %d", n, m))
+		word := "stops"
+		if n == 1 {
+			word = "stop"
+		}
+		parts = append(parts, fmt.Sprintf("%d %s instead of %d", n, word, m))
 	}
 	return strings.Join(parts, "; ")
 }
