@@ -170,6 +170,7 @@ func (in planInput) readTrip() (t trip.Trip, notes []string, err error) {
 			return trip.Trip{}, nil, err
 		}
 		t.Route, notes = r.Line(), r.Notes
+		t.Points, t.Round = nil, nil
 		t.UpM, t.DownM = r.Climb()
 		if in.trip == "" && r.Name != "" {
 			t.Name = r.Name

@@ -101,6 +101,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	if says := life.MassSays(t.Vehicle.MassKg); says != "" {
 		b.cautions = append(b.cautions, says)
 	}
+	for _, r := range t.Round {
+		b.cautions = append(b.cautions, fmt.Sprintf("This vehicle does not go by %s: the route goes round it.", r))
+	}
 	b.cautions = append(b.cautions, c.Cautions...)
 	if opt.Roads != nil {
 		b.dry(c)

@@ -1,6 +1,7 @@
 package trip
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -113,6 +114,17 @@ func TestBuildDetour(t *testing.T) {
 		if math.Abs(c.got-c.want) > 0.01 {
 			t.Errorf("%s = %v, want %v", c.what, c.got, c.want)
 		}
+	}
+}
+
+// What the route was led round is said with the plan.
+func TestBuildRound(t *testing.T) {
+	tr, places, it, _ := afterTheNight(t)
+	tr.Round = []string{"Low Lane: height limit 2.70 m"}
+	round, err := Plan(context.Background(), tr, places, Options{})
+	const want = "This vehicle does not go by Low Lane: height limit 2.70 m: the route goes round it."
+	if err != nil || !slices.Contains(round.Cautions, want) || slices.Contains(it.Cautions, want) {
+		t.Errorf("%v: cautions %q, without %q", err, round.Cautions, it.Cautions)
 	}
 }
 

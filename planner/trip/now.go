@@ -100,6 +100,7 @@ func (t Trip) Onward(it Itinerary, now Now) (Onward, error) {
 	o := Onward{Trip: t}
 	n := &o.Trip
 	n.Route = rest(line, here, off, now.At)
+	n.Points, n.Round = nil, nil // they are of the whole route
 	n.Levels, n.Learned = map[string]float64{}, slices.Clone(t.Learned)
 	n.DoneKm += here
 	now.here, now.min = here, min

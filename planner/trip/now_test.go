@@ -43,6 +43,7 @@ func mustOnward(t *testing.T, tr Trip, it Itinerary, now Now) Onward {
 func TestOnward(t *testing.T) {
 	tr, places, it, now := afterTheNight(t)
 	now.Closed = []string{"n4"}
+	tr.Points, tr.Round = tr.Route[:2:2], []string{"Low Lane: height limit 2.70 m"} // of the whole route
 	o := mustOnward(t, tr, it, now)
 	line, err := geo.Measure(o.Trip.Route)
 	if err != nil || math.Abs(line.LengthM()-100_000) > 1 {
@@ -53,6 +54,9 @@ func TestOnward(t *testing.T) {
 	}
 	if n := len(o.Trip.Done); n == 0 || !o.Trip.Done[n-1].Night || o.Trip.Done[n-1].Place != "n2" || o.Trip.Done[n-1].Date != "2026-06-12" {
 		t.Errorf("done %+v, want the night at n2 as the last", o.Trip.Done)
+	}
+	if o.Trip.Points != nil || o.Trip.Round != nil {
+		t.Errorf("the rest is drawn by %v, round %q", o.Trip.Points, o.Trip.Round)
 	}
 	if strings.Join(o.Trip.Avoid, " ") != "n4" || tr.Avoid != nil {
 		t.Errorf("avoid %v, before %v", o.Trip.Avoid, tr.Avoid)

@@ -9,6 +9,8 @@ import (
 	"strings"
 	"time"
 
+	"github.com/paulmach/orb"
+
 	"ullage/planner"
 	"ullage/planner/life"
 )
@@ -108,9 +110,16 @@ func (t Trip) Validate() error {
 	if len(t.Route) < 2 {
 		return fmt.Errorf("trip: the route has %d points: draw or load one with at least 2", len(t.Route))
 	}
-	for i, p := range t.Route {
+	if err := onEarth("route point", t.Route); err != nil {
+		return err
+	}
+	return onEarth("drawn point", t.Points)
+}
+
+func onEarth(what string, line orb.LineString) error {
+	for i, p := range line {
 		if !within(p[0], -180, 180) || !within(p[1], -90, 90) {
-			return fmt.Errorf("trip: route point %d is %v: longitude must be −180 to 180, latitude −90 to 90", i+1, p)
+			return fmt.Errorf("trip: %s %d is %v: longitude must be −180 to 180, latitude −90 to 90", what, i+1, p)
 		}
 	}
 	return nil

@@ -50,6 +50,7 @@ func TestTripValidate(t *testing.T) {
 		{"price", func(t *Trip) { t.Prices = map[string]float64{"diesel": -1} }, "price of diesel is -1"},
 		{"both", func(t *Trip) { t.Avoid, t.Require = []string{"n1"}, []string{"n1"} }, "choose one"},
 		{"no route", func(t *Trip) { t.Route = nil }, "draw or load"},
+		{"drawn off the earth", func(t *Trip) { t.Points = orb.LineString{{0, 0}, {0, 91}} }, "drawn point 2"},
 		{"off the earth", func(t *Trip) { t.Route = orb.LineString{{0, 0}, {0, 91}} }, "route point 2"},
 		{"tank twice", func(t *Trip) { t.Vehicle.Tanks = append(t.Vehicle.Tanks, t.Vehicle.Tanks[0]) }, "twice"},
 		{"unknown tank", func(t *Trip) { t.Vehicle.Tanks = append([]Tank{}, Tank{ID: "beer"}) }, "unknown: use one of"},
