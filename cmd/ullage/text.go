@@ -242,6 +242,9 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	}
 	p.line("  %s  %s  %s (%s%s)", p.clock(d, c.ArriveMin), p.mark(c.Km, 1), c.Name, what, c.Place)
 	p.line("         %.5f, %.5f; %s", c.Point.Lat(), c.Point.Lon(), p.prose(offRoute(c)))
+	if e := c.Entry; e != nil {
+		p.line("         drive in from %s at %.5f, %.5f", cmp.Or(e.Road, "the road"), e.Point.Lat(), e.Point.Lon())
+	}
 	for _, t := range c.Tasks {
 		cost := ""
 		if t.Cost > 0 {

@@ -41,12 +41,13 @@ func TestSiteByItsDrive(t *testing.T) {
 	for _, tc := range []struct {
 		name, text string
 		km         float64 // where the place lies along the route: 0.1° or 0.11° of the equator, WGS84
+		road       string  // from which one drives in
 		closed     string
 	}{
-		{"drive", withDrive(""), 12.245, ""},
-		{"gate, and no drive", strings.Replace(withGate, "DRIVE", "", 1), 12.245, ""},
-		{"nothing but a fence", strings.Replace(fencedSite, "DRIVE", "", 1), 11.132, ""},
-		{"low drive", withDrive(`<tag k="maxheight" v="2.2"/>`), 0, "height limit 2.20 m, the vehicle has 3.05 m (the drive"},
+		{"drive", withDrive(""), 12.245, "the drive", ""},
+		{"gate, and no drive", strings.Replace(withGate, "DRIVE", "", 1), 12.245, "Main Road", ""},
+		{"nothing but a fence", strings.Replace(fencedSite, "DRIVE", "", 1), 11.132, "Back Lane", ""},
+		{"low drive", withDrive(`<tag k="maxheight" v="2.2"/>`), 0, "", "height limit 2.20 m, the vehicle has 3.05 m (the drive"},
 	} {
 		read := func() *bytes.Reader { return bytes.NewReader([]byte(tc.text)) }
 		x, err := osm.Read(context.Background(), tc.name, read(), osm.Options{NoBackdrop: true})
@@ -76,6 +77,8 @@ func TestSiteByItsDrive(t *testing.T) {
 				if tc.closed == "" || !strings.Contains(w.Closed, tc.closed) {
 					t.Errorf("%s: %s closed %q, want %q", tc.name, x.Places[w.Place].ID, w.Closed, tc.closed)
 				}
+			} else if w.Entry.Road != tc.road {
+				t.Errorf("%s: one drives in to %s from %q, want %q", tc.name, x.Places[w.Place].ID, w.Entry.Road, tc.road)
 			} else if km := w.LeaveKm + w.ThereKm - w.Km/2; math.Abs(km-tc.km) > 0.01 {
 				t.Errorf("%s: to %s at km %.3f, want %.3f", tc.name, x.Places[w.Place].ID, km, tc.km)
 			}

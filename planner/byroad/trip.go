@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/paulmach/orb"
+
 	"ullage/geo"
 	"ullage/geo/road"
 	"ullage/planner"
@@ -126,6 +128,12 @@ func siteOf(p *trip.Place) road.Site {
 	return road.Site{Point: p.Point, Outline: p.Outline, Gates: p.Gates}
 }
 
+// entry is a spot to a tenth of a metre, with its road.
+func (g *Guide) entry(s road.Spot) trip.Entry {
+	at := g.net.At(s)
+	return trip.Entry{Point: orb.Point{math.Round(at[0]*1e6) / 1e6, math.Round(at[1]*1e6) / 1e6}, Road: g.net.Road(s.Edge).Name}
+}
+
 // Ways finds the detours to all places at once.
 func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 	g := a.g
@@ -152,7 +160,8 @@ func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 		in := spots[d.Place].OffM // from the road to the place
 		reached[d.Place] = true
 		out = append(out, trip.Way{Place: d.Place, LeaveKm: a.rule.at(d.LeaveM) / 1000, RejoinKm: a.rule.at(d.RejoinM) / 1000,
-			ThereKm: (d.ThereM + in) / 1000, Km: max(d.ExtraM+2*in, 0) / 1000, Min: max(d.ExtraS+2*in/walkMS, 0) / 60})
+			ThereKm: (d.ThereM + in) / 1000, Km: max(d.ExtraM+2*in, 0) / 1000, Min: max(d.ExtraS+2*in/walkMS, 0) / 60,
+			Entry: g.entry(spots[d.Place])})
 	}
 	for i, p := range places {
 		if err := a.ctx.Err(); err != nil {

@@ -52,6 +52,7 @@ type call struct {
 	candidate int     // index in Built.Candidates
 	hours     bool    // opening hours are known
 	km        float64 // where the nights were asked for
+	entry     *Entry  // nil: not known
 }
 
 // Build makes a trip and the places around it into a problem.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"ullage/geo"
 	"ullage/planner"
 	"ullage/planner/life"
 )
@@ -39,6 +40,9 @@ func (b *Built) call(s *planner.Stop, v planner.Visit, closed *planner.Closure) 
 	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: cmp.Or(p.Name, KindName(p.Kind)), Point: p.Point, Km: cand.Km, OffKm: cand.OffKm,
 		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ByRoad: cand.ByRoad, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min,
 		Night: v.Night, Arrive: v.Arrive.Levels, Leave: v.Leave.Levels, Cost: s.Fee}
+	if e := known.entry; e != nil && geo.DistanceM(e.Point, p.Point) > entryM {
+		c.Entry = e
+	}
 	if v.Night {
 		c.Nights, c.Cost = s.Night.Nights, c.Cost+s.Night.Fee
 	}

@@ -117,6 +117,7 @@ type Call struct {
 	DetourKm  float64   `json:"detour_km"`
 	DetourMin float64   `json:"detour_min"`
 	ByRoad    bool      `json:"by_road,omitempty"` // detour and minutes follow roads; else an estimate
+	Entry     *Entry    `json:"entry,omitempty"`   // where to drive in; nil: not known, or at the point
 	ArriveMin float64   `json:"arrive_min"`
 	LeaveMin  float64   `json:"leave_min"`
 	Night     bool      `json:"night,omitempty"`

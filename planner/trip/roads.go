@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"github.com/paulmach/orb"
+
 	"ullage/planner"
 )
 
@@ -27,6 +29,9 @@ type Course struct {
 	Cautions []string       // what to mind on the way
 }
 
+// entryM is how far from a place its road must be to be told apart: own choice.
+const entryM = 30
+
 // A Way is what it takes to call at a place by road, or why that is not
 // possible.
 type Way struct {
@@ -36,6 +41,13 @@ type Way struct {
 	ThereKm  float64 // from there to the place
 	Km, Min  float64 // more than driving on, there and back together
 	Closed   string  // what keeps this vehicle from getting there, and where; else ""
+	Entry    Entry
+}
+
+// An Entry is where a vehicle leaves the roads for a place.
+type Entry struct {
+	Point orb.Point `json:"point"`
+	Road  string    `json:"road,omitempty"` // its number or name; "" if it has none
 }
 
 // km is where along the route the place counts as lying: with half of the
@@ -173,6 +185,7 @@ func (b *Built) rewrite(stops []planner.Stop, best map[int]Way, dropped map[int]
 		}
 		if w, ok := best[c]; ok {
 			s.Km, s.DetourKm, s.DetourMin = b.axis.driven(b.wayKm(w)), max(w.Km, 0), max(w.Min, 0)
+			known.entry = &w.Entry
 		}
 		known.candidate = at[c]
 		b.calls[s.ID] = known

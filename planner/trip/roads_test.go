@@ -66,6 +66,27 @@ func TestWaysReplaceEstimates(t *testing.T) {
 	}
 }
 
+// Where one drives in is said where that is apart from the place.
+func TestEntry(t *testing.T) {
+	place := at("a", "fuel", 100, 0.1, yes("diesel"))
+	for _, tc := range []struct {
+		north float64 // metres from the place to its road
+		want  bool
+	}{{25, false}, {80, true}} {
+		entry := Entry{orb.Point{place.Point[0], place.Point[1] + tc.north/110_574}, "Mill Lane"}
+		tr := eastwards(200)
+		tr.Levels = map[string]float64{"diesel": 24} // it must refuel
+		b := mustBuild(t, tr, []Place{place}, Options{Roads: signposts{ways: map[string][]Way{"a": {{LeaveKm: 100, RejoinKm: 100, ThereKm: 0.1, Km: 0.2, Min: 1, Entry: entry}}}}})
+		it, err := b.Plan(t.Context(), Options{})
+		if err != nil || len(it.Days) == 0 || len(it.Days[0].Calls) == 0 {
+			t.Fatalf("%v: no call in %+v (%v)", err, it.Days, it.Why)
+		}
+		if got := it.Days[0].Calls[0].Entry; (got != nil) != tc.want || got != nil && *got != entry {
+			t.Errorf("%v m off the road: entry %+v", tc.north, got)
+		}
+	}
+}
+
 // A place passed on the way out and back: each pass has the way nearest to
 // it; a pass from where no road leads is dropped, off the roads it stays.
 func TestWaysByPass(t *testing.T) {
