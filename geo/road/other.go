@@ -12,8 +12,8 @@ const (
 	mostTried   = 100
 )
 
-// Alternatives returns the best way and up to n-1 others between two spots: ways that share at most four fifths of their cost
-// with those before, cost at most 1.3 times the best, and are best in each quarter about the state that they are made
+// Alternatives returns the best way and up to n-1 others between two spots: ways that share at most four fifths of the cost
+// and of the length of those before, cost at most 1.3 times the best, and are best in each quarter about the state that they are made
 // through. Errors as [Query.Route]. Few may be found; the first is always the best. Cost some 0.2 µs a state of the network,
 // and up to a hundred ways.
 func (q *Query) Alternatives(from, to Spot, n int) ([]Path, error) {
@@ -130,13 +130,16 @@ func (q *Query) isOther(v viaPath, paths []Path, best uint64) bool {
 		own[s.Edge()] = true
 	}
 	for _, p := range paths {
-		shared := uint64(0)
+		var shared, sharedCm, cm uint64
 		for _, s := range p.Steps {
-			if own[s.Edge()] {
+			length := uint64(max(s.FromCm, s.ToCm) - min(s.FromCm, s.ToCm))
+			if cm += length; own[s.Edge()] {
 				shared += q.r.stepCost(s)
+				sharedCm += length
 			}
 		}
-		if float64(shared) > mostShared*float64(best) {
+		// Roads for guests count twenty-fold: other ways into the same lane would do by their cost alone.
+		if float64(shared) > mostShared*float64(best) || float64(sharedCm) > mostShared*float64(cm) {
 			return false
 		}
 	}

@@ -17,6 +17,7 @@ type Leg struct {
 	M, S    float64
 	Avoided []string // roads that a car or the track would take and this vehicle may not, and why
 	Closed  []string // such roads that the leg takes all the same, as no way round is known
+	By      string   // of another way: the road that tells it from those before
 }
 
 // Follow returns the way of a vehicle for each pair of points. Where one of
