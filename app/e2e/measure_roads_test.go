@@ -3,6 +3,7 @@
 package e2e_test
 
 import (
+	"flag"
 	"os"
 	"path/filepath"
 	"testing"
@@ -12,6 +13,8 @@ import (
 
 	"ullage/data/osm/osmtest"
 )
+
+var measured = flag.Bool("measure", false, "measure Andorra and Delaware with and without roads (minutes)")
 
 // watchStates keeps when the status and the line about roads change, and with
 // noRoads lets nobody ask for roads.
@@ -29,10 +32,10 @@ const watchStates = `
 
 // TestMeasureRoads reports how long after map data and a route are dropped the
 // first answer is shown, with roads being read beside it and without, and when
-// the answer by road is. go test ./app/e2e -run MeasureRoads -v -count=1
+// the answer by road is. go test ./app/e2e -run MeasureRoads -v -count=1 -measure
 func TestMeasureRoads(t *testing.T) {
-	if testing.Short() {
-		t.Skip("a measurement: run without -short")
+	if !*measured {
+		t.Skip("a measurement of minutes: run with -measure")
 	}
 	chromium(t)
 	s := serve(t)
