@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+	"github.com/paulmach/orb"
 
 	"ullage/app/draw"
 	"ullage/planner"
@@ -55,6 +56,7 @@ func (r *CallRow) Render() app.UI {
 				app.If(r.Next, func() app.UI { return app.P().Class("next").Text(say.next) }),
 				app.H4().ID(r.id("name")).Text(r.name()),
 				app.P().Class("where").Text(r.where()),
+				app.P().Class("place").Body(app.Text(r.driveIn()+" "), app.Span().Class("copy").Text(position(r.entry()))),
 				app.Ul().Class("tasks").Body(r.tasks()...),
 				app.If(c.Fallback != "", func() app.UI {
 					return app.P().Class("fallback").Body(app.B().Text(say.fallback+": "), app.Text(r.Units.prose(c.Fallback)))
@@ -105,6 +107,28 @@ func (r *CallRow) where() string {
 	}
 	return strings.Join(parts, " · ")
 }
+
+// entry is where one drives in, as far as it is known.
+func (r *CallRow) entry() orb.Point {
+	if e := r.Call.Entry; e != nil {
+		return e.Point
+	}
+	return r.Call.Point
+}
+
+func (r *CallRow) driveIn() string {
+	switch e := r.Call.Entry; {
+	case e == nil:
+		return say.at
+	case e.Road == "":
+		return say.driveIn
+	default:
+		return fmt.Sprintf(say.driveInFrom, e.Road)
+	}
+}
+
+// position is latitude and longitude as satnavs take them, to a metre.
+func position(p orb.Point) string { return fmt.Sprintf("%.5f, %.5f", p[1], p[0]) }
 
 // tasks say what to do, how much, and the level before and after.
 func (r *CallRow) tasks() []app.UI {

@@ -30,6 +30,7 @@ func (b *DraftBar) Render() app.UI {
 		app.If(b.Draft.Chosen > 0, func() app.UI {
 			return app.Button().Type("button").Text(fmt.Sprintf(say.remove, b.Draft.Chosen)).OnClick(b.onRemove)
 		}),
+		b.otherWaysBar(),
 		app.Button().Type("button").Class("main").Text(say.use).Disabled(n < 2).OnClick(b.onUse),
 		app.Button().Type("button").Text(say.cancel).OnClick(b.onCancel),
 	)

@@ -16,6 +16,7 @@ type Draft struct {
 	Before []orb.LineString // for undo
 	After  []orb.LineString // for redo
 	Chosen int              // number of the point that is chosen, from 1; 0: none
+	Ways   *OtherWays       // of a leg; nil: not asked for
 }
 
 // step returns the draft after a change, which undo takes back.
@@ -48,6 +49,7 @@ func (d Draft) move(i int, p orb.Point) *Draft {
 
 // choose chooses point i.
 func (d Draft) choose(i int) *Draft {
+	d.Ways = nil
 	if d.Chosen = i + 1; i < 0 || i >= len(d.Points) {
 		d.Chosen = 0
 	}
@@ -164,13 +166,15 @@ func avoided(legs []byroad.Leg) []string {
 // drawing applies a message about the route being drawn.
 func drawing(m Model, msg Msg) Model {
 	if _, ok := msg.(DrawBegan); ok {
-		m.Draft = &Draft{Points: m.Points}
+		m.Draft = &Draft{Points: m.Trip.Points}
 		return m
 	}
 	if m.Draft == nil {
 		return m
 	}
 	switch msg := msg.(type) {
+	case WaysAsked, WaysFound, WayTaken:
+		m = otherWays(m, msg)
 	case DrawnPoint:
 		m.Draft = m.Draft.point(msg.Point)
 	case DrawnInsert:
@@ -194,7 +198,7 @@ func drawing(m Model, msg Msg) Model {
 		m.Draft = nil
 		if line := joined(legs); msg.Keep && len(line) > 1 {
 			m = Update(m, RouteRead{File{Name: say.drawn, Kind: "route", Count: len(line)}, line})
-			m.Points, m.Track, m.Round = points, nil, avoided(legs)
+			m.Trip.Points, m.Track, m.Trip.Round = points, nil, avoided(legs)
 		}
 	}
 	return m

@@ -10,16 +10,20 @@ import (
 	"ullage/planner/trip"
 )
 
-// stopsGPX writes the stops as waypoints and the route as a route, for a
-// satnav or any map (GPX 1.1, https://www.topografix.com/GPX/1/1/gpx.xsd).
+// stopsGPX writes the stops as waypoints, where one drives in, and the route as
+// a route, for a satnav or any map (GPX 1.1, https://www.topografix.com/GPX/1/1/gpx.xsd).
 // It is put together as text: an encoder of structs is 60 kB of program.
 func stopsGPX(t trip.Trip, it trip.Itinerary) []byte {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "%s<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"%s\">\n", xml.Header, escaped(say.title))
 	for _, n := range draw.Numbers(it.Days) {
 		c := n.Call
+		at := c.Point
+		if c.Entry != nil { // a satnav leads there by road
+			at = c.Entry.Point
+		}
 		fmt.Fprintf(&b, " <wpt lat=\"%v\" lon=\"%v\"><name>%d %s</name><desc>%s</desc></wpt>\n",
-			c.Point[1], c.Point[0], n.N, escaped(nameOf(c)), escaped(toDo(it, c)))
+			at[1], at[0], n.N, escaped(nameOf(c)), escaped(toDo(it, c)))
 	}
 	fmt.Fprintf(&b, " <rte><name>%s</name>\n", escaped(t.Name))
 	for _, p := range t.Route {

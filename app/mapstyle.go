@@ -15,7 +15,7 @@ var (
 )
 
 // mapSources are the names of what the map shows, empty at first.
-var mapSources = []string{"land", "backdrop", "route", "places", "stops", "draft", "cursor"}
+var mapSources = []string{"land", "backdrop", "route", "places", "stops", "others", "draft", "cursor"}
 
 // mapLayers are the layers in the palette of the day or of the night. sea tells
 // that the backdrop has islands to fill, so that what is left is water.
@@ -64,10 +64,13 @@ const layerText = `[
   {"id":"stops","paint":{"circle-color":["case",["get","stay"],"$sheet","$ink"],"circle-radius":11,"circle-stroke-color":["case",["get","stay"],"$ink","$sheet"],"circle-stroke-width":2},"source":"stops","type":"circle"},
   {"id":"stop-numbers","layout":{"text-allow-overlap":true,"text-field":["to-string",["get","n"]],"text-font":["sans-serif"],"text-padding":6,"text-size":12.5},"paint":{"text-color":["case",["get","stay"],"$ink","$sheet"]},"source":"stops","type":"symbol"},
   {"id":"cursor","paint":{"circle-color":"$accent","circle-radius":6,"circle-stroke-color":"$sheet","circle-stroke-width":2},"source":"cursor","type":"circle"},
+  {"filter":["==",["geometry-type"],"LineString"],"id":"others","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$soft","line-width":4},"source":"others","type":"line"},
   {"filter":["==",["geometry-type"],"LineString"],"id":"draft-casing","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$sheet","line-width":8},"source":"draft","type":"line"},
   {"filter":["all",["==",["geometry-type"],"LineString"],["!",["get","off"]]],"id":"draft","layout":{"line-cap":"round","line-join":"round"},"paint":{"line-color":"$accent","line-width":4},"source":"draft","type":"line"},
   {"filter":["all",["==",["geometry-type"],"LineString"],["get","off"]],"id":"draft-off","paint":{"line-color":"$accent","line-dasharray":[2,1.5],"line-width":3},"source":"draft","type":"line"},
   {"filter":["==",["geometry-type"],"LineString"],"id":"draft-reach","paint":{"line-color":"$accent","line-opacity":0,"line-width":22},"source":"draft","type":"line"},
-  {"filter":["==",["geometry-type"],"Point"],"id":"draft-points","paint":{"circle-color":["case",["get","chosen"],"$accent","$sheet"],"circle-radius":8,"circle-stroke-color":"$accent","circle-stroke-width":3},"source":"draft","type":"circle"}
+  {"filter":["==",["geometry-type"],"Point"],"id":"draft-points","paint":{"circle-color":["case",["get","chosen"],"$accent","$sheet"],"circle-radius":8,"circle-stroke-color":"$accent","circle-stroke-width":3},"source":"draft","type":"circle"},
+  {"filter":["==",["geometry-type"],"LineString"],"id":"others-reach","paint":{"line-color":"$soft","line-opacity":0,"line-width":22},"source":"others","type":"line"},
+  {"filter":["==",["geometry-type"],"Point"],"id":"other-letters","layout":{"text-allow-overlap":true,"text-field":["get","letter"],"text-font":["sans-serif"],"text-size":16},"paint":{"text-color":"$ink","text-halo-color":"$sheet","text-halo-width":3},"source":"others","type":"symbol"}
 ]
 `

@@ -222,6 +222,7 @@ func (v *MapView) push() {
 		}
 		return draftData(*is.Draft, is.Legs.of(is.Draft.Points))
 	})
+	set("others", was.Draft != is.Draft, func() string { return othersData(is.Draft) })
 	v.land()
 	v.shown = is
 	if !same(was.Backdrop.Land, is.Backdrop.Land) {
@@ -258,8 +259,16 @@ func (v *MapView) listen(ctx app.Context) {
 			ctx.Dispatch(func(app.Context) { f(e) })
 		})
 	}
+	took := false // the click was on another way, and is no point
+	on("click", "others-reach", func(e browser.MapEvent) {
+		if took = v.Model.Draft != nil && !v.dragged; took {
+			send(ctx, WayTaken{e.Index})
+		}
+	})
 	on("click", "", func(e browser.MapEvent) {
-		if v.Model.Draft != nil && !v.dragged {
+		if took {
+			took = false
+		} else if v.Model.Draft != nil && !v.dragged {
 			send(ctx, DrawnPoint{orb.Point{e.Lng, e.Lat}})
 		} else if v.Model.Draft == nil && v.Model.Road {
 			p := orb.Point{e.Lng, e.Lat}

@@ -41,6 +41,7 @@ var say = struct {
 	limitsTitle, limits1, limits2, limits3, limits4                                                                     string
 	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                                       string
 	drawHelp, undo, redo, clear, remove, middle, use, cancel, drawCount, drawOff, round                                 string
+	at, driveIn, driveInFrom, otherWays, noOtherWays, byWay, wayMore                                                    string
 	roadsComing, roadsReady, roadsNone, roadsBroken, track, trackAsIs, notMatched, barred, leadRound, noWayRound        string
 	newVersion, reload, offline, notKept, notSaved, gpx, demoName, lastTrip                                             string
 	navDays, navStrips, navMap, navTrip, navLabel                                                                       string
@@ -121,7 +122,7 @@ var say = struct {
 
 	daysTitle: "Day by day", noDays: "There is no plan to follow yet.", day: "Day %d", dayLine: "%s · %s driving · %s to %s", toEnd: "Arrive at the end of the route",
 	call: "Stop", night: "night", nightsMany: "%d nights", arrive: "arrive", leave: "leave",
-	detour: "detour about %s, %s", estimate: "estimate", byRoad: "by road %s and %s more", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
+	detour: "detour about %s, %s", estimate: "estimate", byRoad: "by road %s and %s more", at: "At", driveIn: "Drive in at", driveInFrom: "Drive in from %s at", onRoute: "on the route", from: "from", to: "to", free: "nothing to pay",
 	fallback: "If it is closed", facts: "What the map data say", cautions: "Mind", known: "Mind, as before: %s", pointsToMind: "point|points", avoid: "Plan without this place", avoidThis: "Plan without %s",
 	avoidAgain: "Left out: %s. Use it again", required: "required",
 
@@ -153,6 +154,7 @@ var say = struct {
 
 	drawHelp: "Click on the map to add a point. Drag a point, or the line between two.", undo: "Undo", redo: "Redo", clear: "Clear",
 	remove: "Remove point %d", middle: "Add the middle of the map", use: "Use this route", cancel: "Cancel",
+	otherWays: "Other ways, %d to %d", noOtherWays: "No other way worth it is known from %d to %d.", byWay: "%s: by %s", wayMore: "%s, %s, %s",
 	drawCount: "%s, %s, about %s.", drawOff: "Dashed: no road is known there; it stays as drawn.", round: "This vehicle does not go by %s.",
 	roadsComing: "Reading roads, %d %%: ways to places are estimates until then.", roadsReady: "Ways to places follow the roads.",
 	roadsNone: "No roads in the map data: ways to places are estimates.", roadsBroken: "Ways to places are estimates: %s",

@@ -59,10 +59,8 @@ type Model struct {
 	Roads   Roads
 	Legs    Legs           // of the route being drawn, as far as known
 	Scale   float64        // of the map, metres a pixel
-	Points  orb.LineString // that the trip's route was drawn by; nil: it was not drawn here
 	Track   orb.LineString // the line that was put on roads, or can be; nil: the route was drawn here, or is the trip's own
 	Matched bool           // the trip's route is Track put on roads
-	Round   []string       // roads that the route goes round, and why
 
 	Waiting bool   // a new version of the page is ready
 	Trouble string // something that does not stop the plan; "" is none

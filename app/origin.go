@@ -14,21 +14,20 @@ import (
 )
 
 // This file is about where the trip's route came from, and about leading it
-// round roads that the vehicle may not use. A trip file holds the line alone.
+// round roads that the vehicle may not use. A trip file holds the line, the
+// points that it was drawn by and what it goes round, but no track.
 
-// An Origin is how the trip's route came to be, kept for the next visit beside
-// the trip.
+// An Origin is the track that the trip's route was made of, kept for the next
+// visit beside the trip.
 type Origin struct {
-	Points  orb.LineString `json:"points,omitempty"`
 	Track   orb.LineString `json:"track,omitempty"`
 	Matched bool           `json:"matched,omitempty"`
-	Round   []string       `json:"round,omitempty"`
 	Count   int            `json:"count"` // points of the route that it is of
 	Ends    [2]orb.Point   `json:"ends"`
 }
 
 func originOf(m Model) Origin {
-	o := Origin{Points: m.Points, Track: m.Track, Matched: m.Matched, Round: m.Round, Count: len(m.Trip.Route)}
+	o := Origin{Track: m.Track, Matched: m.Matched, Count: len(m.Trip.Route)}
 	if o.Count > 0 {
 		o.Ends = [2]orb.Point{m.Trip.Route[0], m.Trip.Route[o.Count-1]}
 	}
@@ -48,7 +47,7 @@ func (RoundAsked) isMsg() {}
 // recall takes what is known of the trip's route, if it is known of this one.
 func recall(m Model, o Origin) Model {
 	if of := originOf(m); o.Count == of.Count && near2(o.Ends[0], of.Ends[0]) && near2(o.Ends[1], of.Ends[1]) {
-		m.Points, m.Track, m.Matched, m.Round = o.Points, o.Track, o.Matched, o.Round
+		m.Track, m.Matched = o.Track, o.Matched
 	}
 	return m
 }
@@ -91,7 +90,8 @@ func matched(m Model, msg TrackMatched) Model {
 	if len(left) > 0 {
 		m.Trouble = fmt.Sprintf(say.noWayRound, strings.Join(left, "; "))
 	}
-	m.Track, m.Matched, m.Round = msg.Track, true, avoided(msg.Legs)
+	m.Track, m.Matched = msg.Track, true
+	m.Trip.Points, m.Trip.Round = nil, avoided(msg.Legs)
 	return reroute(m, line)
 }
 

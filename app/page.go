@@ -1,8 +1,6 @@
 package page
 
 import (
-	"fmt"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"ullage/app/browser"
@@ -77,7 +75,7 @@ func (p *Page) words() []app.UI {
 		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks, Units: m.Units},
 		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Units: m.Units},
 		&Others{Plan: m.Plan, Units: m.Units},
-		&Limits{Cautions: minded(m), Estimated: m.HasPlan() && m.Plan.Estimated, Units: m.Units},
+		&Limits{Cautions: m.Plan.Cautions, Estimated: m.HasPlan() && m.Plan.Estimated, Units: m.Units},
 		&Sources{Files: m.Files},
 	)
 }
@@ -97,13 +95,4 @@ func (p *Page) actions() app.UI {
 		app.Button().Type("button").Text(say.save).Disabled(!p.m.HasTrip()).OnClick(p.onSave),
 		app.Button().Type("button").Text(say.print).Disabled(!p.m.HasPlan()).OnClick(p.onPrint),
 	)
-}
-
-// minded are the cautions of the trip, and why the route goes round some roads.
-func minded(m Model) []string {
-	var out []string
-	for _, r := range m.Round {
-		out = append(out, fmt.Sprintf(say.round, r))
-	}
-	return append(out, m.Plan.Cautions...)
 }

@@ -243,14 +243,14 @@ func goOn(m Model) Model {
 		m.Report = &r
 		return m
 	}
-	m.Before, m.News = &Before{m.Trip, *m.Report, m.Ticks, m.Points, m.Track, m.Matched, m.Round}, nil
+	m.Before, m.News = &Before{m.Trip, *m.Report, m.Ticks, m.Track, m.Matched}, nil
 	m = m.untick(stopTicks) // what is behind is history now
 	for _, l := range o.Lessons {
 		m.News = append(m.News, l.Text)
 	}
 	m.News = append(m.News, o.Notes...)
 	m.Trip, m.Report, m.Typed, m.Wrong, m.Cursor = o.Trip, nil, nil, nil, 0
-	m.Points, m.Track, m.Matched, m.Round = nil, nil, false, nil // they are of the whole route
+	m.Track, m.Matched = nil, false // they are of the whole route
 	return ask(m)
 }
 
@@ -260,10 +260,8 @@ type Before struct {
 	Trip    trip.Trip
 	Report  Report
 	Ticks   []string
-	Points  orb.LineString
 	Track   orb.LineString
 	Matched bool
-	Round   []string
 }
 
 func goBack(m Model) Model {
@@ -271,7 +269,7 @@ func goBack(m Model) Model {
 		return m
 	}
 	b := *m.Before
-	m.Trip, m.Report, m.Points, m.Track, m.Matched, m.Round = b.Trip, &b.Report, b.Points, b.Track, b.Matched, b.Round
+	m.Trip, m.Report, m.Track, m.Matched = b.Trip, &b.Report, b.Track, b.Matched
 	m.Before, m.News = nil, nil
 	m.Ticks = b.Ticks
 	m.Marks++

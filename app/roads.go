@@ -40,7 +40,7 @@ func onRoads(m Model, msg Msg) Model {
 		m.Trouble = fmt.Sprintf(say.notMatched, msg.Why)
 	case TrackKept:
 		if len(m.Track) > 1 && m.Matched {
-			m.Matched, m.Round = false, nil
+			m.Matched, m.Trip.Round = false, nil
 			m = reroute(m, m.Track)
 		}
 	}
@@ -162,6 +162,17 @@ type Ways struct{ p *Page }
 // follow asks for the legs of pairs; done gets them, or nil, on the page's
 // thread. It returns false if there are no roads to ask.
 func (w *Ways) follow(pairs []pair, done func([]byroad.Leg)) bool {
+	return w.ask(pairs, false, func(legs []byroad.Leg, ok bool) {
+		if !ok || len(legs) != len(pairs) {
+			legs = nil
+		}
+		done(legs)
+	})
+}
+
+// ask asks for the legs of pairs, or for the other ways of one. done gets them,
+// or not ok, on the page's thread.
+func (w *Ways) ask(pairs []pair, others bool, done func(legs []byroad.Leg, ok bool)) bool {
 	if w == nil || w.p.m.Roads.State != RoadsReady {
 		return false
 	}
@@ -169,13 +180,8 @@ func (w *Ways) follow(pairs []pair, done func([]byroad.Leg)) bool {
 	for _, q := range pairs {
 		points = append(points, q[0], q[1])
 	}
-	w.p.client.Follow(job.Follow{Vehicle: bare(w.p.m.Trip.Vehicle), Points: points, WithinM: max(leastReachM, reachPx*w.p.m.Scale)},
-		func(f job.Followed, err error) {
-			if err != nil || len(f.Legs) != len(pairs) {
-				f.Legs = nil
-			}
-			done(f.Legs)
-		})
+	w.p.client.Follow(job.Follow{Vehicle: bare(w.p.m.Trip.Vehicle), Others: others, Points: points, WithinM: max(leastReachM, reachPx*w.p.m.Scale)},
+		func(f job.Followed, err error) { done(f.Legs, err == nil) })
 	return true
 }
 

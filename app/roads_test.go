@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -47,10 +48,10 @@ func TestDrawingByRoad(t *testing.T) {
 	if got := used.Trip.Route; !got.Equal(orb.LineString{pa, bend, pb, pc}) {
 		t.Errorf("route %v, want along the road and straight on", got)
 	}
-	if html := drawn(t, used); !strings.Contains(html, "does not go by Low Lane") {
-		t.Error("the trip does not say what its route goes round")
+	if !slices.Equal(used.Trip.Round, []string{"Low Lane: height limit 2.70 m"}) {
+		t.Errorf("the trip's route goes round %q", used.Trip.Round)
 	}
-	again := update(used, DrawBegan{})
+	again := update(planned(), TripRead{File{Kind: "trip"}, used.Trip, false}, DrawBegan{}) // as after a reload, or on another device
 	if !again.Draft.Points.Equal(orb.LineString{pa, pb, pc}) {
 		t.Errorf("drawn on from %v, want the points of before", again.Draft.Points)
 	}
@@ -155,5 +156,66 @@ func TestBetween(t *testing.T) {
 				t.Errorf("%v to %v: %v, want %v", tc.from, tc.to, got, tc.want)
 			}
 		}
+	}
+}
+
+// Other ways of the last leg, or of the one to the point that is chosen, are
+// asked for at a press; one is taken by a point on it, and taken back.
+func TestOtherWays(t *testing.T) {
+	straight := []byroad.Leg{{Line: orb.LineString{pa, pb}, M: 20_000, S: 1200}, {Line: orb.LineString{pb, pc}, M: 30_000, S: 1800}}
+	m := update(planned(), RoadsRead{job.RoadsRead{Roads: 9}}, DrawBegan{}, DrawnPoint{pa}, DrawnPoint{pb})
+	if html := drawn(t, m); strings.Contains(html, "Other ways") {
+		t.Error("other ways are offered before any way is known")
+	}
+	m = update(m, Followed{sizeOf(m.Trip.Vehicle), []pair{{pa, pb}, {pb, pc}}, straight}, DrawnPoint{pc})
+	if html := drawn(t, m); !strings.Contains(html, "Other ways, 2 to 3") {
+		t.Error("other ways of the last leg are not offered")
+	}
+	m = update(m, DrawnChoice{0})
+	if html := drawn(t, m); !strings.Contains(html, "Other ways, 1 to 2") {
+		t.Error("other ways of the leg at the chosen point are not offered")
+	}
+	m = update(m, WaysAsked{})
+	if w := m.Draft.Ways; w == nil || w.Pair != (pair{pa, pb}) || w.Known {
+		t.Fatalf("asked: %+v", w)
+	}
+	if none := update(m, WaysFound{pair{pa, pb}, nil, true}); !strings.Contains(drawn(t, none), "No other way worth it is known from 1 to 2.") {
+		t.Error("the page does not say that there is none")
+	}
+	if failed := update(m, WaysFound{pair{pa, pb}, nil, false}); failed.Draft.Ways != nil || !strings.Contains(drawn(t, failed), "Other ways, 1 to 2") {
+		t.Error("what could not be asked cannot be asked again")
+	}
+	if other := update(m, WaysFound{pair{pb, pc}, straight, true}); other.Draft.Ways.Known {
+		t.Error("the answer to another question is taken")
+	}
+	if moved := update(m, DrawnPoint{pc}, WaysFound{pair{pa, pb}, straight, true}); moved.Draft.Ways != nil {
+		t.Error("an answer comes for points that are no more")
+	}
+	way := []byroad.Leg{{Line: orb.LineString{pa, bend}, M: 13_000, S: 900, By: "Hill Road"}, {Line: orb.LineString{bend, pb}, M: 12_000, S: 660}}
+	m = update(m, WaysFound{pair{pa, pb}, append(way, way...), true})
+	html := drawn(t, m)
+	for _, want := range []string{"A: by Hill Road, +5\u202fkm, +6\u202fmin", "B: by Hill Road"} {
+		if !strings.Contains(html, want) {
+			t.Errorf("the page does not offer %q", want)
+		}
+	}
+	if text := othersData(m.Draft); !strings.Contains(text, `"letter":"B"`) || !strings.Contains(text, "[1.5,1.4]") {
+		t.Errorf("the map is given %s", text)
+	}
+	if none := update(m, WayTaken{2}, WayTaken{-1}); !none.Draft.Points.Equal(m.Draft.Points) {
+		t.Error("a way that is not there is taken")
+	}
+	m = update(m, WayTaken{0})
+	if !m.Draft.Points.Equal(orb.LineString{pa, bend, pb, pc}) || m.Draft.Ways != nil || len(m.Legs.unknown(m.Draft.Points)) != 0 {
+		t.Errorf("taken: %v, %d legs unknown", m.Draft.Points, len(m.Legs.unknown(m.Draft.Points)))
+	}
+	if line := joined(m.Legs.of(m.Draft.Points)); !line.Equal(orb.LineString{pa, bend, pb, pc}) {
+		t.Errorf("the line is %v", line)
+	}
+	if back := update(m, DrawUndone{}); !back.Draft.Points.Equal(orb.LineString{pa, pb, pc}) {
+		t.Errorf("taken back: %v", back.Draft.Points)
+	}
+	if text := othersData(m.Draft); strings.Contains(text, "letter") {
+		t.Errorf("the map still shows %s", text)
 	}
 }

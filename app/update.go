@@ -39,14 +39,15 @@ func Update(m Model, msg Msg) Model {
 		m.Trip.Route, m.Trip.Name = msg.Line, msg.File.Name
 		m.Trip.UpM, m.Trip.DownM = msg.File.Climb[0], msg.File.Climb[1]
 		m.Trip.Avoid, m.Trip.Require, m.Trip.Keep, m.Trip.Ferries = nil, nil, nil, nil
-		m.Draft, m.Points, m.Track, m.Matched, m.Round = nil, nil, msg.Line, false, nil
+		m.Trip.Points, m.Trip.Round = nil, nil
+		m.Draft, m.Track, m.Matched = nil, msg.Line, false
 		m = m.untick(stopTicks)
 		m.Report, m.News, m.Before = nil, nil, nil
 		m = ask(m)
 	case TripRead:
 		m.Files = without(m.Files, "route")
 		m.Trip, m.Typed, m.Wrong, m.Draft = msg.Trip, nil, nil, nil
-		m.Points, m.Track, m.Matched, m.Round, m.Legs = nil, nil, false, nil, nil
+		m.Track, m.Matched, m.Legs = nil, false, nil
 		m.Report, m.News, m.Before = nil, nil, nil
 		if !msg.Last {
 			m = m.untick(stopTicks)
@@ -119,7 +120,7 @@ func Update(m Model, msg Msg) Model {
 		}
 	case PointedMin, PointedX, PointedKm, Stepped, Skipped:
 		m.Cursor = point(m, msg)
-	case DrawBegan, DrawnPoint, DrawnInsert, DrawnMove, DrawnChoice, DrawnRemove, DrawnScale, DrawUndone, DrawRedone, DrawCleared, DrawEnded:
+	case DrawBegan, DrawnPoint, DrawnInsert, DrawnMove, DrawnChoice, DrawnRemove, DrawnScale, DrawUndone, DrawRedone, DrawCleared, DrawEnded, WaysAsked, WaysFound, WayTaken:
 		m = drawing(m, msg)
 	case RoadsReading, RoadsRead, RoadsFailed, Followed, TrackMatched, NotMatched, TrackKept, OriginRead:
 		m = onRoads(m, msg)
@@ -214,7 +215,7 @@ func edit(m Model, msg Edited) Model {
 		m.Typed, m.Wrong = nil, nil
 	}
 	if sizeOf(m.Trip.Vehicle) != sizeOf(changed.Vehicle) { // other roads are open to it
-		m.Legs, m.Round = nil, nil
+		m.Legs, changed.Round = nil, nil
 	}
 	m.Trip, m.Before = changed, nil
 	return ask(m)

@@ -39,6 +39,8 @@ func (p *Page) tell(ctx app.Context, msg Msg) {
 		p.locate(ctx)
 	case RoundAsked:
 		p.putOnRoads(ctx)
+	case WaysAsked:
+		p.findOthers(ctx)
 	}
 	p.followDraft(ctx)
 	if p.m.Marks != was.Marks {

@@ -21,6 +21,7 @@ import (
 	"ullage/data/demo"
 	"ullage/data/osm/osmtest"
 	"ullage/data/tripfile"
+	"ullage/geo"
 	"ullage/geo/road"
 )
 
@@ -357,4 +358,119 @@ func (p *page) axe() {
 		.then(r => r.violations.map(v => v.id + ": " + v.help + ": " + v.nodes.map(n => n.html.slice(0, 160)).join(" | ")))`) {
 		p.t.Error(v)
 	}
+}
+
+// TestOtherWays: two clicks far apart, other ways of what lies between them,
+// one taken with its button and one on the map; each sets a point.
+func TestOtherWays(t *testing.T) {
+	chromium(t)
+	net := osmtest.Network(t, osmtest.Demo)
+	r, err := net.Router(context.Background(), road.Vehicle{}, road.Fastest)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q := r.Query()
+	a, b := otherWays(t, net, q)
+	for _, size := range []struct {
+		name          string
+		width, height int
+	}{{"ways-wide", 1400, 900}, {"ways-phone", 390, 844}} {
+		t.Run(size.name, func(t *testing.T) {
+			p := open(t, size.width, size.height)
+			v := fitted(t, p, a, b)
+			v.click(a)
+			p.until("a point", said+`.startsWith("1 point")`)
+			v.click(b)
+			p.until("two points", said+`.startsWith("2 points")`)
+			p.press("Other ways, 1 to 2")
+			p.until("some ways", `document.querySelectorAll(".draftbar .ways button").length > 0`)
+			time.Sleep(time.Second) // for the picture
+			p.shot(size.name)
+			p.axe()
+			words := eval[string](p, `document.querySelector(".draftbar .ways button").innerText`)
+			if !strings.HasPrefix(words, "A") || !strings.Contains(words, "min") {
+				t.Errorf("the first way is offered as %q", words)
+			}
+			eval[bool](p, `(document.querySelector(".draftbar .ways button").click(), true)`)
+			p.until("a point on it", said+`.startsWith("3 points") && !document.querySelector(".draftbar .ways")`)
+			p.press("Undo")
+			p.until("two points", said+`.startsWith("2 points")`)
+			p.press("Other ways, 1 to 2")
+			p.until("some ways", `document.querySelectorAll(".draftbar .ways button").length > 0`)
+			time.Sleep(time.Second)
+			paths, err := q.Alternatives(r.Snap(a, 500), r.Snap(b, 500), 2)
+			if err != nil || len(paths) < 2 {
+				t.Fatal(len(paths), err)
+			}
+			v.click(apart(net, paths))
+			p.until("a point on it", said+`.startsWith("3 points") && !document.querySelector(".draftbar .ways")`)
+			p.press("Use this route")
+			p.until("an answer", `!document.querySelector(".draftbar") && `+settled)
+			if bad := p.complaints(); len(bad) > 0 {
+				t.Errorf("the browser complains: %q", bad)
+			}
+		})
+	}
+}
+
+// otherWays returns two points that have another way between them which goes well apart.
+func otherWays(t *testing.T, net *road.Network, q *road.Query) (a, b orb.Point) {
+	t.Helper()
+	for e := uint32(0); e < uint32(net.Edges()); e += 7 {
+		for f := e + 50; f < uint32(net.Edges()); f += 211 {
+			from, to := road.Spot{OK: true, Edge: e}, road.Spot{OK: true, Edge: f}
+			paths, err := q.Alternatives(from, to, 2)
+			if a, b = net.At(from), net.At(to); err != nil || len(paths) < 2 || paths[0].LengthM < 20_000 {
+				continue
+			}
+			at := apart(net, paths)
+			if d := min(geo.DistanceM(at, a), geo.DistanceM(at, b)); d > 8000 && off(net.Line(paths[0]), at) > 3000 {
+				return a, b
+			}
+		}
+	}
+	t.Fatal("no two points of the island have two ways")
+	return a, b
+}
+
+// apart is the point of the second way that is farthest from the first.
+func apart(net *road.Network, paths []road.Path) (at orb.Point) {
+	best := net.Line(paths[0])
+	most := -1.0
+	for _, p := range net.Line(paths[1]) {
+		if d := off(best, p); d > most {
+			at, most = p, d
+		}
+	}
+	return at
+}
+
+// off is how far a point is from the nearest corner of a line.
+func off(line orb.LineString, p orb.Point) float64 {
+	least := math.Inf(1)
+	for _, q := range line {
+		least = min(least, geo.DistanceM(p, q))
+	}
+	return least
+}
+
+// fitted opens the page on a trip from a to b and begins to draw on a map that shows both, and more.
+func fitted(t *testing.T, p *page, a, b orb.Point) view {
+	t.Helper()
+	// The controls lie over the map's edges, most of them in the south: the trip is longer.
+	box := orb.MultiPoint{a, b}.Bound()
+	dx, dy := box.Max[0]-box.Min[0], box.Max[1]-box.Min[1]
+	a, b = orb.Point{box.Min[0] - 0.3*dx, box.Min[1] - 1.6*dy}, orb.Point{box.Max[0] + 0.3*dx, box.Max[1] + 0.5*dy}
+	drawing(t, p, a, b)
+	if eval[float64](p, `innerWidth`) < 1000 {
+		eval[bool](p, `(document.querySelector("#map").scrollIntoView({block: "center"}), true)`)
+	}
+	p.press("Whole route")
+	time.Sleep(2 * time.Second)
+	size := eval[[]float64](p, `(r => [r.width, r.height])(document.querySelector("#map-canvas").getBoundingClientRect())`)
+	ax, ay := view{}.world(a)
+	bx, by := view{}.world(b)
+	zoom := math.Log2(min((size[0]-80)/math.Abs(ax-bx), (size[1]-80)/math.Abs(ay-by)))
+	lat := math.Atan(math.Sinh(math.Pi * (1 - (ay+by)/512)))
+	return view{p, orb.Point{(a[0] + b[0]) / 2, lat * 180 / math.Pi}, min(zoom, 14)}
 }

@@ -35,10 +35,12 @@ type Plan struct {
 }
 
 // Follow asks for the ways of a vehicle between pairs of points, or, with
-// Track, for the roads that a track follows.
+// Track, for the roads that a track follows, or, with Others, for other ways
+// between two points: two legs for each.
 type Follow struct {
 	Vehicle trip.Vehicle   `json:"vehicle"`
 	Track   bool           `json:"track,omitempty"`
+	Others  bool           `json:"others,omitempty"`
 	WithinM float64        `json:"within_m,omitempty"` // of a road: what a point means
 	Points  orb.LineString `json:"-"`                  // travel behind the head of the frame
 }

@@ -73,6 +73,10 @@ func (r *roads) follow(ctx context.Context, f Follow) (Followed, error) {
 		legs, err := r.guide.Match(ctx, f.Vehicle, f.Points)
 		return Followed{legs}, err
 	}
+	if f.Others && len(f.Points) == 2 {
+		legs, err := r.guide.Others(ctx, f.Vehicle, [2]point{f.Points[0], f.Points[1]}, f.WithinM)
+		return Followed{legs}, err
+	}
 	pairs := make([][2]point, len(f.Points)/2)
 	for i := range pairs {
 		pairs[i] = [2]point{f.Points[2*i], f.Points[2*i+1]}
