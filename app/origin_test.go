@@ -44,7 +44,7 @@ func TestLeadRound(t *testing.T) {
 		if as := update(m, TrackKept{}); !as.Trip.Route.Equal(line) || as.Trip.Round != nil {
 			t.Errorf("%s: taken back %v, round %q", name, as.Trip.Route, as.Trip.Round)
 		}
-		if other := update(m, Edited{"size:height", "2.5"}); sizeOf(other.Trip.Vehicle) != sizeOf(m.Trip.Vehicle) && other.Trip.Round != nil {
+		if other := otherVehicle(t, m); other.Trip.Round != nil {
 			t.Errorf("%s: another vehicle goes round %q", name, other.Trip.Round)
 		}
 		stuck := update(m, TrackMatched{line, []byroad.Leg{{Line: line, Closed: []string{"Low Lane: height limit 2.70 m"}}}})

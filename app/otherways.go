@@ -34,6 +34,18 @@ func (d Draft) leg() int {
 	}
 }
 
+// forget drops the legs of a draft: they are of other roads, or for another
+// vehicle.
+func (m Model) forget() Model {
+	m.Legs = nil
+	if m.Draft != nil && m.Draft.Ways != nil {
+		d := *m.Draft
+		d.Ways = nil
+		m.Draft = &d
+	}
+	return m
+}
+
 // otherWays applies a message about other ways.
 func otherWays(m Model, msg Msg) Model {
 	d := *m.Draft
@@ -43,7 +55,7 @@ func otherWays(m Model, msg Msg) Model {
 			d.Ways = &OtherWays{Leg: i, Pair: pair{d.Points[i], d.Points[i+1]}}
 		}
 	case WaysFound:
-		if d.Ways == nil || d.Ways.Pair != msg.Pair {
+		if d.Ways == nil || d.Ways.Pair != msg.Pair || msg.Vehicle != sizeOf(m.Trip.Vehicle) {
 			return m
 		}
 		if !msg.OK { // something else was asked for
@@ -72,11 +84,13 @@ func otherWays(m Model, msg Msg) Model {
 type (
 	// WaysAsked: other ways of a leg of the draft are wanted.
 	WaysAsked struct{}
-	// WaysFound: two legs for each; not OK if the question was not answered.
+	// WaysFound: two legs for each, for a vehicle of that size; not OK if the
+	// question was not answered.
 	WaysFound struct {
-		Pair pair
-		Legs []byroad.Leg
-		OK   bool
+		Vehicle size
+		Pair    pair
+		Legs    []byroad.Leg
+		OK      bool
 	}
 	// WayTaken: the draft goes one of them.
 	WayTaken struct{ Index int }
@@ -92,11 +106,11 @@ func (p *Page) findOthers(ctx app.Context) {
 	if d == nil || d.Ways == nil || d.Ways.Known {
 		return
 	}
-	of := d.Ways.Pair
+	of, vehicle := d.Ways.Pair, sizeOf(p.m.Trip.Vehicle)
 	p.following = p.ways.ask([]pair{of}, true, func(legs []byroad.Leg, ok bool) {
 		ctx.Dispatch(func(ctx app.Context) {
 			p.following = false
-			p.tell(ctx, WaysFound{of, legs, ok})
+			p.tell(ctx, WaysFound{vehicle, of, legs, ok})
 		})
 	})
 }

@@ -21,7 +21,7 @@ func onRoads(m Model, msg Msg) Model {
 	case RoadsReading:
 		m.Roads = Roads{State: RoadsComing, Share: msg.Share}
 	case RoadsRead:
-		m.Legs = nil
+		m = m.forget()
 		if m.Roads = (Roads{State: RoadsNone}); msg.Roads.Roads > 0 {
 			m.Roads.State = RoadsReady
 			m = ask(m)

@@ -9,6 +9,7 @@ import (
 
 	"ullage/app/job"
 	"ullage/planner/byroad"
+	"ullage/planner/trip"
 )
 
 // update applies messages in order.
@@ -23,6 +24,16 @@ var (
 	pa, pb, pc = orb.Point{1, 1}, orb.Point{2, 1}, orb.Point{3, 2}
 	bend       = orb.Point{1.5, 1.4}
 )
+
+// otherVehicle chooses a vehicle of another size.
+func otherVehicle(t *testing.T, m Model) Model {
+	t.Helper()
+	other := update(m, Edited{"vehicle", trip.Fleet()[0].ID})
+	if sizeOf(other.Trip.Vehicle) == sizeOf(m.Trip.Vehicle) {
+		t.Fatalf("the vehicle is still %+v", other.Trip.Vehicle)
+	}
+	return other
+}
 
 // A drawn route is made of legs by road, and of straight ones where none is
 // known; what it goes round is said with the trip.
@@ -55,7 +66,7 @@ func TestDrawingByRoad(t *testing.T) {
 	if !again.Draft.Points.Equal(orb.LineString{pa, pb, pc}) {
 		t.Errorf("drawn on from %v, want the points of before", again.Draft.Points)
 	}
-	if other := update(m, Edited{"size:height", "3.2"}); sizeOf(other.Trip.Vehicle) != sizeOf(m.Trip.Vehicle) && other.Legs != nil {
+	if other := otherVehicle(t, m); other.Legs != nil {
 		t.Error("another vehicle follows the roads of the one before")
 	}
 }
@@ -179,20 +190,23 @@ func TestOtherWays(t *testing.T) {
 	if w := m.Draft.Ways; w == nil || w.Pair != (pair{pa, pb}) || w.Known {
 		t.Fatalf("asked: %+v", w)
 	}
-	if none := update(m, WaysFound{pair{pa, pb}, nil, true}); !strings.Contains(drawn(t, none), "No other way worth it is known from 1 to 2.") {
+	if none := update(m, WaysFound{sizeOf(m.Trip.Vehicle), pair{pa, pb}, nil, true}); !strings.Contains(drawn(t, none), "No other way worth it is known from 1 to 2.") {
 		t.Error("the page does not say that there is none")
 	}
-	if failed := update(m, WaysFound{pair{pa, pb}, nil, false}); failed.Draft.Ways != nil || !strings.Contains(drawn(t, failed), "Other ways, 1 to 2") {
+	if failed := update(m, WaysFound{sizeOf(m.Trip.Vehicle), pair{pa, pb}, nil, false}); failed.Draft.Ways != nil || !strings.Contains(drawn(t, failed), "Other ways, 1 to 2") {
 		t.Error("what could not be asked cannot be asked again")
 	}
-	if other := update(m, WaysFound{pair{pb, pc}, straight, true}); other.Draft.Ways.Known {
+	if other := update(m, WaysFound{sizeOf(m.Trip.Vehicle), pair{pb, pc}, straight, true}); other.Draft.Ways.Known {
 		t.Error("the answer to another question is taken")
 	}
-	if moved := update(m, DrawnPoint{pc}, WaysFound{pair{pa, pb}, straight, true}); moved.Draft.Ways != nil {
+	if moved := update(m, DrawnPoint{pc}, WaysFound{sizeOf(m.Trip.Vehicle), pair{pa, pb}, straight, true}); moved.Draft.Ways != nil {
 		t.Error("an answer comes for points that are no more")
 	}
+	if other := update(m, WaysFound{size{}, pair{pa, pb}, straight, true}); other.Draft.Ways.Known {
+		t.Error("ways of another vehicle are offered")
+	}
 	way := []byroad.Leg{{Line: orb.LineString{pa, bend}, M: 13_000, S: 900, By: "Hill Road"}, {Line: orb.LineString{bend, pb}, M: 12_000, S: 660}}
-	m = update(m, WaysFound{pair{pa, pb}, append(way, way...), true})
+	m = update(m, WaysFound{sizeOf(m.Trip.Vehicle), pair{pa, pb}, append(way, way...), true})
 	html := drawn(t, m)
 	for _, want := range []string{"A: by Hill Road, +5\u202fkm, +6\u202fmin", "B: by Hill Road"} {
 		if !strings.Contains(html, want) {
@@ -204,6 +218,9 @@ func TestOtherWays(t *testing.T) {
 	}
 	if none := update(m, WayTaken{2}, WayTaken{-1}); !none.Draft.Points.Equal(m.Draft.Points) {
 		t.Error("a way that is not there is taken")
+	}
+	if other := otherVehicle(t, m); other.Draft.Ways != nil {
+		t.Error("ways found for another vehicle are still offered")
 	}
 	m = update(m, WayTaken{0})
 	if !m.Draft.Points.Equal(orb.LineString{pa, bend, pb, pc}) || m.Draft.Ways != nil || len(m.Legs.unknown(m.Draft.Points)) != 0 {

@@ -215,7 +215,8 @@ func edit(m Model, msg Edited) Model {
 		m.Typed, m.Wrong = nil, nil
 	}
 	if sizeOf(m.Trip.Vehicle) != sizeOf(changed.Vehicle) { // other roads are open to it
-		m.Legs, changed.Round = nil, nil
+		changed.Round = nil
+		m = m.forget()
 	}
 	m.Trip, m.Before = changed, nil
 	return ask(m)
