@@ -2,145 +2,16 @@ package road
 
 import (
 	"math"
-	"slices"
 
 	"github.com/paulmach/orb"
-	"github.com/paulmach/orb/planar"
 )
 
-// This file finds where a vehicle drives in to a place, and what road a click means.
-
-// Handicaps are metres that a road counts as farther when a place looks for its road: nobody drives in from a motorway if a
-// service road is as near. Common practice, no source.
-const (
-	fastHandicap   = 40  // motorways, trunk roads and links, which have few entrances
-	bridgeHandicap = 30  //
-	trackHandicap  = 25  // tracks, and roads behind gates
-	apartHandicap  = 300 // roads that are not joined with the rest
-)
-
-// Own choices, without source.
-const (
-	gateM   = 60 // how far at most a gate may be from its road
-	besideM = 2  // how far from the outline a road may be that runs along it
-)
-
-// A Site is where one wants to drive in.
-type Site struct {
-	Point   orb.Point
-	Outline orb.LineString // closed, around the point; nil: not known
-	Gates   []orb.Point    // of the outline; nil: not known
-}
+// This file finds the roads near a point, and what road a click means.
 
 // Snap returns the spot on the nearest road that the vehicle may use, for a click. Beyond maxM metres, and where there is no
 // road, OK is false. Cost about 20 µs in a town.
 func (r *Router) Snap(p orb.Point, maxM float64) Spot {
 	return r.snap(p, maxM, func(Spot) float64 { return 0 })
-}
-
-// SnapSite returns the spot where a vehicle leaves the road for a site. That is the nearest road within the outline that is
-// joined with the rest: it leads in. Without one it is the road at the gate with the least way; without gates the nearest of
-// the roads that share a point with the outline, as a drive does that ends there; else the nearest road. Only roads that the
-// vehicle may use, and rather those from which places are entered, see [Router.entering]. Walls are not known: OffM says how
-// far the point is, by the gate if there is one. Beyond maxM metres OK is false. Cost as [Router.Snap], and as much again for
-// the outline and for each gate.
-func (r *Router) SnapSite(s Site, maxM float64) Spot {
-	inside, beside := r.snapOutline(s, maxM)
-	if inside.OK {
-		return inside
-	}
-	var best Spot
-	for _, gate := range s.Gates {
-		spot := r.snap(gate, gateM, r.entering)
-		spot.OffM += quickM(gate, s.Point)
-		if spot.OK && spot.OffM <= maxM && (!best.OK || spot.OffM < best.OffM) {
-			best = spot
-		}
-	}
-	switch {
-	case best.OK:
-		return best
-	case beside.OK:
-		return beside
-	}
-	return r.snap(s.Point, maxM, r.entering)
-}
-
-// snapOutline returns the nearest spots on roads joined with the rest, within the outline and of those that share a point with
-// it. OK is false for what there is not.
-func (r *Router) snapOutline(s Site, maxM float64) (inside, beside Spot) {
-	ring := orb.Ring(s.Outline)
-	if len(ring) < 4 {
-		return Spot{}, Spot{}
-	}
-	reach, corners := 0.0, map[spot]bool{}
-	for _, p := range ring {
-		reach = max(reach, quickM(s.Point, p))
-		corners[spotOf(p)] = true
-	}
-	// A road along the outline is not within it: a little farther away one must be within still.
-	within := func(p orb.Point) bool {
-		t := 1 + besideM/max(quickM(s.Point, p), besideM)
-		return planar.RingContains(ring, orb.Point{s.Point[0] + t*(p[0]-s.Point[0]), s.Point[1] + t*(p[1]-s.Point[1])})
-	}
-	leastIn, leastBy := math.Inf(1), math.Inf(1)
-	for _, at := range r.near(s.Point, min(reach+1, maxM)) {
-		handicap := r.entering(at)
-		if at.OffM+handicap >= max(leastIn, leastBy) || !r.joined(at.Edge) {
-			continue
-		}
-		if in := r.Net.within(at, s.Point, within); in.OK && in.OffM+handicap < leastIn {
-			inside, leastIn = in, in.OffM+handicap
-		} else if !in.OK && at.OffM+handicap < leastBy && slices.ContainsFunc(r.Net.points(at.Edge), func(p spot) bool { return corners[p] }) {
-			beside, leastBy = at, at.OffM+handicap
-		}
-	}
-	return inside, beside
-}
-
-// within returns the spot of an edge for which is is true and that is nearest to a point: at, which is the nearest of all,
-// or one of the edge's corners.
-func (n *Network) within(at Spot, from orb.Point, is func(orb.Point) bool) (best Spot) {
-	if is(n.At(at)) {
-		at.In = true
-		return at
-	}
-	ls := lineOf(n.points(at.Edge))
-	along, whole := 0.0, lineM(ls)
-	for i, p := range ls {
-		if i > 0 {
-			along += quickM(ls[i-1], p)
-		}
-		if off := quickM(from, p); is(p) && (!best.OK || off < best.OffM) {
-			cm := uint32(math.Round(float64(n.cm[at.Edge]) * along / whole))
-			best = Spot{OK: true, Edge: at.Edge, Cm: min(cm, n.cm[at.Edge]), OffM: off, In: true}
-		}
-	}
-	return best
-}
-
-// entering is the handicap of a road from which a place is to be entered.
-func (r *Router) entering(at Spot) float64 {
-	road := &r.Net.roads[r.Net.road[at.Edge]]
-	handicap := 0.0
-	switch road.Class {
-	case Ferry:
-		return math.Inf(1)
-	case Motorway, MotorwayLink, Trunk, TrunkLink:
-		handicap = fastHandicap
-	case Track:
-		handicap = trackHandicap
-	}
-	if road.Flags&Tunnel != 0 {
-		return math.Inf(1)
-	}
-	if road.Flags&Bridge != 0 {
-		handicap += bridgeHandicap
-	}
-	if road.Flags&Gated != 0 {
-		handicap += trackHandicap
-	}
-	return handicap
 }
 
 func (r *Router) snap(p orb.Point, maxM float64, handicap func(Spot) float64) Spot {
