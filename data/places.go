@@ -113,7 +113,9 @@ func readPlace(raw []byte) (trip.Place, error) {
 	if err != nil {
 		return trip.Place{}, fmt.Errorf("place %s: %w", f.Properties.ID, err)
 	}
-	f.Properties.Point = point
+	if point != f.Properties.Point { // moved: the way in was to where it was
+		f.Properties.Point, f.Properties.Outline, f.Properties.Gates = point, nil, nil
+	}
 	return *f.Properties, nil
 }
 

@@ -35,6 +35,10 @@ func TestPlacesRoundTrip(t *testing.T) {
 			if rapid.Bool().Draw(t, "stay") {
 				p.Stay = &trip.Stay{HookUp: answer.Draw(t, "hookup"), Amps: rapid.Float64Range(0, 32).Draw(t, "amps"), Capacity: rapid.IntRange(0, 500).Draw(t, "capacity")}
 			}
+			if rapid.Bool().Draw(t, "area") {
+				p.Outline = orb.LineString{{1, 2}, {1.5, 2}, {1.5, 2.5}, {1, 2}}
+				p.Gates = []orb.Point{{1.5, 2.25}}
+			}
 			places = append(places, p)
 		}
 		var b bytes.Buffer
@@ -46,6 +50,19 @@ func TestPlacesRoundTrip(t *testing.T) {
 			t.Fatalf("ReadPlaces = %+v, %v, want %+v", got, err, places)
 		}
 	})
+}
+
+// A place that was moved in a map tool is not entered where it was.
+func TestMovedPlace(t *testing.T) {
+	p := trip.Place{ID: "w1", Kind: "campsite", Point: orb.Point{1.25, 2.25}, Outline: orb.LineString{{1, 2}, {1.5, 2}, {1.5, 2.5}, {1, 2}}, Gates: []orb.Point{{1.5, 2.25}}}
+	var b bytes.Buffer
+	if err := WritePlaces(&b, []trip.Place{p}); err != nil {
+		t.Fatal(err)
+	}
+	got, err := ReadPlaces("places", strings.NewReader(strings.Replace(b.String(), `"coordinates":[1.25,2.25]`, `"coordinates":[3,4]`, 1)))
+	if err != nil || len(got) != 1 || got[0].Point != (orb.Point{3, 4}) || got[0].Outline != nil || got[0].Gates != nil {
+		t.Errorf("moved to %+v, %v", got, err)
+	}
 }
 
 func TestReadPlacesRefuses(t *testing.T) {
