@@ -14,7 +14,7 @@ import (
 	"ullage/data/osm/osmtest"
 )
 
-var measured = flag.Bool("measure", false, "measure Andorra and Delaware with and without roads (minutes)")
+var measured = flag.Bool("measure", false, "run the measurements too (minutes)")
 
 // watchStates keeps when the status and the line about roads change, and with
 // noRoads lets nobody ask for roads.

@@ -50,8 +50,11 @@ const probe = `new Promise(done => {
 })`
 
 // TestMeasure reports figures and asserts none: frame gaps, cold and kept
-// starts. go test ./app/e2e -run Measure -v
+// starts. go test ./app/e2e -run Measure -v -measure
 func TestMeasure(t *testing.T) {
+	if !*measured {
+		t.Skip("a measurement: run with -measure")
+	}
 	chromium(t)
 	s := serve(t)
 	p := open(t, 1400, 900)
@@ -108,31 +111,35 @@ func TestAccessible(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := serve(t)
-	for _, size := range []struct {
+	p := open(t, 1400, 900)
+	p.do(chromedp.Navigate(s.url))
+	p.planned()
+	p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
+	looks := []struct {
 		name          string
-		width, height int
-		dark          bool
-	}{{"wide", 1400, 900, false}, {"phone", 390, 844, false}, {"dark", 1400, 900, true}} {
-		t.Run(size.name, func(t *testing.T) {
-			p := open(t, size.width, size.height)
-			if size.dark {
-				call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-					Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}})
-			}
-			p.do(chromedp.Navigate(s.url))
-			p.planned()
-			p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
-			time.Sleep(time.Second) // for the picture: the map draws on
-			p.shot(size.name)
-			eval[bool](p, `(["#change", "#onroad"].forEach(id => document.querySelector(id).click()), document.querySelectorAll("#checklists details, #counted details").forEach(d => d.open = true), true)`)
-			p.until("both forms", `document.querySelector("#f-inside") && document.querySelector("#road-go")`)
-			eval[chromedp.Void](p, string(axe)+";undefined")
-			found := eval[[]string](p, `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"]})
-				.then(r => r.violations.map(v => v.id + ": " + v.help + ": " + v.nodes.map(n => n.html.slice(0, 160)).join(" | ")))`)
-			for _, v := range found {
-				t.Error(v)
-			}
-		})
+		width, height int64
+		scheme        string
+	}{{"wide", 1400, 900, "light"}, {"phone", 390, 844, "light"}, {"dark", 1400, 900, "dark"}}
+	look := func(i int) {
+		p.do(chromedp.EmulateViewport(looks[i].width, looks[i].height))
+		call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: looks[i].scheme}}})
+		time.Sleep(time.Second) // the map draws on
+	}
+	for i := range looks {
+		look(i)
+		p.shot(looks[i].name)
+	}
+	eval[bool](p, `(["#change", "#onroad"].forEach(id => document.querySelector(id).click()), document.querySelectorAll("#checklists details, #counted details").forEach(d => d.open = true), true)`)
+	p.until("both forms", `document.querySelector("#f-inside") && document.querySelector("#road-go")`)
+	eval[chromedp.Void](p, string(axe)+";undefined")
+	for i := range looks {
+		look(i)
+		found := eval[[]string](p, `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"]})
+			.then(r => r.violations.map(v => v.id + ": " + v.help + ": " + v.nodes.map(n => n.html.slice(0, 160)).join(" | ")))`)
+		for _, v := range found {
+			t.Errorf("%s: %s", looks[i].name, v)
+		}
 	}
 }
 

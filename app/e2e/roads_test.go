@@ -118,7 +118,7 @@ func TestDrawRoundAPassage(t *testing.T) {
 		name          string
 		width, height int
 		dark          bool
-	}{{"draw-wide", 1400, 900, false}, {"draw-phone", 390, 844, false}, {"draw-dark", 1400, 900, true}} {
+	}{{"draw-dark", 1400, 900, true}, {"draw-phone", 390, 844, false}} {
 		t.Run(size.name, func(t *testing.T) {
 			p := open(t, size.width, size.height)
 			if size.dark {
@@ -285,8 +285,8 @@ func gpxFile(t *testing.T, name string, track orb.LineString) string {
 // pointer's event to the end of the frame that shows the line along the roads.
 // Everything is painted, without a graphics card.
 func TestFollowStep(t *testing.T) {
-	if testing.Short() {
-		t.Skip("a measurement: run without -short")
+	if !*measured {
+		t.Skip("a measurement: run with -measure")
 	}
 	chromium(t)
 	a, b := passage(t)
@@ -374,7 +374,7 @@ func TestOtherWays(t *testing.T) {
 	for _, size := range []struct {
 		name          string
 		width, height int
-	}{{"ways-wide", 1400, 900}, {"ways-phone", 390, 844}} {
+	}{{"ways-phone", 390, 844}} {
 		t.Run(size.name, func(t *testing.T) {
 			p := open(t, size.width, size.height)
 			v := fitted(t, p, a, b)
