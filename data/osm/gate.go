@@ -44,7 +44,10 @@ func (g *gates) look(n Node) {
 	}
 }
 
-// among returns the gates among nodes of an object with the tags, each once, in order of their numbers.
+// mostGates of one site are kept: own choice, far more than any has. Each costs a look for its road.
+const mostGates = 32
+
+// among returns the gates among nodes of an object with the tags, each once, in order of their numbers, up to mostGates.
 func (g *gates) among(refs []int64, tags Tags) (list []orb.Point) {
 	if len(g.at) == 0 {
 		return nil
@@ -53,7 +56,7 @@ func (g *gates) among(refs []int64, tags Tags) (list []orb.Point) {
 	refs = slices.Clone(refs)
 	slices.Sort(refs)
 	for _, id := range slices.Compact(refs) {
-		if at, ok := g.at[id]; ok && !(building && g.door[id]) {
+		if at, ok := g.at[id]; ok && !(building && g.door[id]) && len(list) < mostGates {
 			list = append(list, at)
 		}
 	}

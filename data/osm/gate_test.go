@@ -1,12 +1,28 @@
 package osm
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/paulmach/orb"
 )
+
+// An outline of gates alone is a fault of the data, or a trap: some are kept.
+func TestTooManyGates(t *testing.T) {
+	var nodes, refs strings.Builder
+	for i := range 2000 {
+		a := float64(i) / 2000 * 2 * math.Pi
+		fmt.Fprintf(&nodes, `<node id="%d" lat="%f" lon="%f">`+xmlTags("barrier=gate")+`</node>`, i+1, math.Sin(a), math.Cos(a))
+		fmt.Fprintf(&refs, `<nd ref="%d"/>`, i+1)
+	}
+	x, err := readBytes([]byte(`<osm>` + nodes.String() + `<way id="1">` + refs.String() + `<nd ref="1"/>` + xmlTags("tourism=camp_site") + `</way></osm>`))
+	if err != nil || len(x.Places) != 1 || len(x.Places[0].Gates) != mostGates {
+		t.Errorf("%v: %d places, want one with %d gates", err, len(x.Places), mostGates)
+	}
+}
 
 // Gates of a square site with a node in the middle of its south side (5), drawn as a way, as a building, as two halves and as
 // a site relation.

@@ -140,6 +140,9 @@ func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 	spots := make([]road.Spot, len(places))
 	barred := make([]bool, len(places)) // the vehicle may not use the place's own road
 	for i, p := range places {
+		if err := a.ctx.Err(); err != nil {
+			return nil, err
+		}
 		spots[i] = a.own.SnapSite(siteOf(p), placeM)
 		if car := g.car.SnapSite(siteOf(p), placeM); car.OK && (!spots[i].OK || car.In && !spots[i].In || spots[i].OffM > car.OffM+besideM) {
 			spots[i], barred[i] = road.Spot{}, true
