@@ -91,7 +91,7 @@ func matched(m Model, msg TrackMatched) Model {
 		m.Trouble = fmt.Sprintf(say.noWayRound, strings.Join(left, "; "))
 	}
 	m.Track, m.Matched = msg.Track, true
-	m.Trip.Points, m.Trip.Round = nil, avoided(msg.Legs)
+	m.Trip.Round = avoided(msg.Legs)
 	return reroute(m, line)
 }
 

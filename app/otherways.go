@@ -107,12 +107,15 @@ func (p *Page) findOthers(ctx app.Context) {
 		return
 	}
 	of, vehicle := d.Ways.Pair, sizeOf(p.m.Trip.Vehicle)
-	p.following = p.ways.ask([]pair{of}, true, func(legs []byroad.Leg, ok bool) {
+	asked := p.ways.ask([]pair{of}, true, func(legs []byroad.Leg, ok bool) {
 		ctx.Dispatch(func(ctx app.Context) {
 			p.following = false
 			p.tell(ctx, WaysFound{vehicle, of, legs, ok})
 		})
 	})
+	if p.following = asked; !asked { // the roads are being read anew
+		p.tell(ctx, WaysFound{Vehicle: vehicle, Pair: of})
+	}
 }
 
 // wayLetter names a way on the map and in its button.

@@ -62,6 +62,9 @@ func TestDrawingByRoad(t *testing.T) {
 	if !slices.Equal(used.Trip.Round, []string{"Low Lane: height limit 2.70 m"}) {
 		t.Errorf("the trip's route goes round %q", used.Trip.Round)
 	}
+	if round := update(used, TrackMatched{used.Trip.Route, []byroad.Leg{{Line: orb.LineString{pa, bend, pc}}}}); !round.Trip.Points.Equal(orb.LineString{pa, pb, pc}) {
+		t.Errorf("put on roads, the route is drawn on from %v, want the points of before", round.Trip.Points)
+	}
 	again := update(planned(), TripRead{File{Kind: "trip"}, used.Trip, false}, DrawBegan{}) // as after a reload, or on another device
 	if !again.Draft.Points.Equal(orb.LineString{pa, pb, pc}) {
 		t.Errorf("drawn on from %v, want the points of before", again.Draft.Points)
