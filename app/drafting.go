@@ -126,7 +126,8 @@ func (l Legs) of(points orb.LineString) []byroad.Leg {
 	return out
 }
 
-// shownAt is where the points are drawn: on the road that a click meant.
+// shownAt is where the points are drawn, and kept: on the road that a click
+// meant. What a click means depends on the scale of the map; this does not.
 func shownAt(points orb.LineString, legs []byroad.Leg) orb.LineString {
 	out := points.Clone()
 	for i, l := range legs {
@@ -166,12 +167,15 @@ func avoided(legs []byroad.Leg) []string {
 // drawing applies a message about the route being drawn.
 func drawing(m Model, msg Msg) Model {
 	if _, ok := msg.(DrawBegan); ok {
-		m.Draft = &Draft{Points: m.Trip.Points}
+		if m.Draft = (&Draft{}); !elsewhere(m) {
+			m.Draft.Points = m.Trip.Points
+		}
 		return m
 	}
 	if m.Draft == nil {
 		return m
 	}
+	was := m.Draft.Points
 	switch msg := msg.(type) {
 	case WaysAsked, WaysFound, WayTaken:
 		m = otherWays(m, msg)
@@ -197,9 +201,13 @@ func drawing(m Model, msg Msg) Model {
 		points, legs := m.Draft.Points, m.Legs.of(m.Draft.Points)
 		m.Draft = nil
 		if line := joined(legs); msg.Keep && len(line) > 1 {
+			name := renamed(m, points)
 			m = Update(m, RouteRead{File{Name: say.drawn, Kind: "route", Count: len(line)}, line})
-			m.Trip.Points, m.Track, m.Trip.Round = points, nil, avoided(legs)
+			m.Trip.Name, m.Trip.Points, m.Track, m.Trip.Round = name, shownAt(points, legs), nil, avoided(legs)
 		}
+	}
+	if m.Draft == nil || !same(was, m.Draft.Points) {
+		m.Marks++ // what is drawn so far outlasts a reload
 	}
 	return m
 }

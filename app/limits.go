@@ -14,6 +14,7 @@ type Limits struct {
 	Cautions  []string
 	Estimated bool
 	Units     Units
+	Planned   bool
 }
 
 func (l *Limits) Render() app.UI {
@@ -26,8 +27,12 @@ func (l *Limits) Render() app.UI {
 	for _, s := range lines {
 		lis = append(lis, app.Li().Text(l.Units.prose(s)))
 	}
+	title := say.limitsMind
+	if l.Planned {
+		title = say.limitsTitle
+	}
 	return app.Section().Class("limits").Aria("labelledby", "limits-title").Body(
-		app.H2().ID("limits-title").Text(say.limitsTitle),
+		app.H2().ID("limits-title").Text(title),
 		app.Ul().Body(lis...),
 	)
 }

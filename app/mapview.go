@@ -25,11 +25,15 @@ type MapModel struct {
 	Legs     Legs
 	OSM      bool // the attribution is due
 	Units    Units
-	Road     bool // a click says where somebody is
+	Road     bool       // a click says where somebody is
+	Overall  [4]float64 // west, south, east, north of the whole; zeros: nothing is known
+	Answered bool       // there is a plan, or a refusal
+	Far      bool       // the route is not where the map data are
 }
 
 func mapModel(m Model) MapModel {
-	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, Legs: m.Legs, OSM: attributed(m.Files), Units: m.Units, Road: m.Report != nil}
+	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, Legs: m.Legs, OSM: attributed(m.Files), Units: m.Units, Road: m.Report != nil, Far: elsewhere(m), Answered: m.Shown > 0}
+	out.Overall, _ = overall(m)
 	if m.HasPlan() {
 		out.Cursor, out.HasPoint = along(m.Trip.Route, m.Axis.AtMin(m.Cursor).Km/math.Max(m.Plan.LengthKm, 1e-9))
 	}
@@ -101,11 +105,19 @@ func (v *MapView) zoom() app.UI {
 	return app.Div().Class("zoom").Body(
 		app.Button().Type("button").Aria("label", say.zoomIn).Text("+").OnClick(v.onZoomIn),
 		app.Button().Type("button").Aria("label", say.zoomOut).Text("−").OnClick(v.onZoomOut),
-		app.Button().Type("button").Text(say.whole).OnClick(v.onWhole),
+		app.Button().Type("button").Text(v.whole()).OnClick(v.onWhole),
 		app.If(v.Model.Draft != nil, func() app.UI {
 			return app.Button().Type("button").Class("middle").Text(say.middle).OnClick(v.onMiddle)
 		}),
 	)
+}
+
+// whole names what the button shows.
+func (v *MapView) whole() string {
+	if v.Model.Far {
+		return say.wholeMap
+	}
+	return say.whole
 }
 
 func (v *MapView) onZoomIn(ctx app.Context, e app.Event)  { v.live.Zoom(1) }
@@ -134,12 +146,12 @@ func (v *MapView) OnDismount() {
 }
 
 // OnUpdate gives the map what changed since it was last given anything.
-// The first plan brings the strips, and with them another size.
+// The first answer brings the strips, or words, and with them another size.
 func (v *MapView) OnUpdate(ctx app.Context) {
 	if v.shown.Draft != v.Model.Draft || !same(v.shown.Plan.Days, v.Model.Plan.Days) {
 		v.picked = ""
 	}
-	first := len(v.shown.Plan.Days) == 0 && len(v.Model.Plan.Days) > 0
+	first := !v.shown.Answered && v.Model.Answered
 	if !first && v.live != nil && !same(v.shown.Plan.Days, v.Model.Plan.Days) {
 		// The page has just drawn the plan: the map draws it in a frame of its own.
 		ctx.After(mapDelay, func(app.Context) { v.push() })
@@ -162,8 +174,8 @@ func (v *MapView) start(ctx app.Context) {
 	if v.live != nil || v.failed {
 		return
 	}
-	box, ok := bounds(v.Model.Route)
-	if !ok {
+	box := v.Model.Overall
+	if box == [4]float64{} {
 		box = [4]float64{-10, 35, 30, 60}
 	}
 	m, err := browser.NewMap(app.Window().GetElementByID(mapCanvas), browser.MapOptions{
@@ -228,7 +240,7 @@ func (v *MapView) push() {
 	if !same(was.Backdrop.Land, is.Backdrop.Land) {
 		v.paint()
 	}
-	if !same(was.Route, is.Route) {
+	if !same(was.Route, is.Route) || was.Overall != is.Overall && is.Draft == nil {
 		v.fit()
 	}
 	if is.Draft != nil || is.Road {
@@ -242,7 +254,11 @@ func (v *MapView) push() {
 }
 
 func (v *MapView) fit() {
-	if box, ok := bounds(v.Model.Route); ok && v.live != nil {
+	box := v.Model.Overall
+	if d := v.Model.Draft; d != nil && len(d.Points) > 1 {
+		box, _ = bounds(joined(v.Model.Legs.of(d.Points)))
+	}
+	if box != [4]float64{} && v.live != nil {
 		v.live.Fit(box, 40)
 	}
 }

@@ -4,7 +4,7 @@ package page
 
 var say = struct {
 	title, lead, skip                                                                                                   string
-	open, save, print, draw, drawn                                                                                      string
+	open, save, print, draw, drawn, drawnFromTo, drawnRound, drawThere, elsewhere                                       string
 	groupTrip, groupPeople, groupDay, groupNights, groupPlan, groupVehicle, groupTanks, groupPrices                     string
 	fName, fStart, fAdults, fChildren, fShowers, fToilet, fCooking, fMaxKm, fMaxH, fDepart, fSpeed                      string
 	fMinNights, fMaxNights, fMaxFee, fCampsites, fStopovers, fHookUp                                                    string
@@ -17,7 +17,7 @@ var say = struct {
 	stLoading, stLoadingShare, stPlanning, stPlanned, stPlannedGap, stImproving, stRefused, stError                     string
 	stNothing, stEmpty                                                                                                  string
 	refusedHead, refusedWhere, refusedMissing, cure, nearest, notValid                                                  string
-	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, off, notUsed                                                    string
+	mapTitle, mapAlt, mapDrawn, zoomIn, zoomOut, whole, wholeMap, off, notUsed                                          string
 	stripsTitle, stripsHelp, stripsLabel, cursorAt, cursorNight, stripLow                                               string
 	legend, care, careMost, likely                                                                                      string
 	roadTitle, roadHelp, roadHere, roadWhere, roadBetween, roadKm, roadMap, roadMapped, roadTime, roadWantKm            string
@@ -38,7 +38,7 @@ var say = struct {
 	adults, children, calls, days, nightsWord, places, points                                                           string
 	othersTitle, othersMore, othersLess, othersSame, afresh                                                             string
 	costTitle, goods, fees, nightFees, refill, timeValue, paid, withTime                                                string
-	limitsTitle, limits1, limits2, limits3, limits4                                                                     string
+	limitsTitle, limitsMind, limits1, limits2, limits3, limits4                                                         string
 	filesTitle, filesHelp, filesDrop, attribution, sample, dataOf                                                       string
 	drawHelp, undo, redo, clear, remove, middle, use, cancel, drawCount, drawOff, round                                 string
 	at, driveIn, driveInFrom, otherWays, noOtherWays, byWay, wayMore                                                    string
@@ -50,7 +50,8 @@ var say = struct {
 	lead:  "where to refuel, fill, drain, empty and sleep",
 	skip:  "Skip to the days",
 
-	open: "Open files", save: "Save trip", print: "Print", draw: "Draw route", drawn: "Drawn route",
+	open: "Open files", save: "Save trip", print: "Print", draw: "Draw route", drawn: "Drawn route", drawnFromTo: "%s to %s", drawnRound: "Round trip from %s",
+	drawThere: "Draw a route there", elsewhere: "The route is not where the map data are. Draw one there, or open map data of where the route is.",
 
 	groupTrip: "Trip", groupPeople: "People", groupDay: "A day on the road", groupNights: "Nights",
 	groupPlan: "How to plan", groupVehicle: "Vehicle", groupTanks: "Tanks", groupPrices: "Prices where a place states none",
@@ -96,7 +97,7 @@ var say = struct {
 	nearest: "What comes nearest to a plan", notValid: "This is not a valid plan. It breaks:",
 
 	mapTitle: "Map", mapAlt: "The route with the stops in their order", mapDrawn: "Drawn overview: this browser shows no live map.",
-	zoomIn: "Closer", zoomOut: "Farther", whole: "Whole route", off: "off the route", notUsed: "not used",
+	zoomIn: "Closer", zoomOut: "Farther", whole: "Whole route", wholeMap: "Whole map", off: "off the route", notUsed: "not used",
 
 	stripsTitle: "Levels", stripsHelp: "Point, or use the arrow and page keys.",
 	stripsLabel: "Moment of the trip", cursorAt: "%s, %s, %s", cursorNight: "%s, %s, overnight at %s", stripLow: "lowest: %s on day %d",
@@ -142,11 +143,11 @@ var say = struct {
 	costTitle: "Cost", goods: "Fuel, gas and water", fees: "Fees of stops", nightFees: "Nights", refill: "Missing at the return",
 	timeValue: "Time of detours and stops", paid: "to pay", withTime: "with the time counted",
 
-	limitsTitle: "What this plan does not know",
-	limits1:     "Detours are estimates: the straight distance to the place times a factor, there and back. Roads may be longer.",
-	limits2:     "Places, hours, prices and heights are what the map data say, and they can be out of date. Where the data say nothing, nothing is promised.",
-	limits3:     "Use of fuel, water and current is an average. Read the gauges; they are right and the plan is not.",
-	limits4:     "The vehicle's handbook, the signs on the road, the rules of the place and licensed fitters come before this plan.",
+	limitsTitle: "What this plan does not know", limitsMind: "What to mind",
+	limits1: "Detours are estimates: the straight distance to the place times a factor, there and back. Roads may be longer.",
+	limits2: "Places, hours, prices and heights are what the map data say, and they can be out of date. Where the data say nothing, nothing is promised.",
+	limits3: "Use of fuel, water and current is an average. Read the gauges; they are right and the plan is not.",
+	limits4: "The vehicle's handbook, the signs on the road, the rules of the place and licensed fitters come before this plan.",
 
 	filesTitle: "Data", filesHelp: "A route (GPX, GeoJSON), an OpenStreetMap extract (.osm.pbf, .osm, .bz2, .gz), places or a trip file. They stay on this device.",
 	filesDrop: "Drop the files anywhere.", attribution: "© OpenStreetMap contributors, ODbL", sample: "invented island",
@@ -187,7 +188,7 @@ var kindWords = map[string]string{
 }
 
 // limitWords names the limits of a refusal that are no tank.
-var limitWords = map[string]string{"km": "distance of a day", "min": "time of a day", "nights": "nights", "plan": "all limits together", "backup": "safety", "open": "opening hours"}
+var limitWords = map[string]string{"km": "distance of a day", "min": "time of a day", "nights": "nights", "plan": "all limits together", "backup": "safety", "open": "opening hours", "map": "map data"}
 
 // unitWords are their units.
 var unitWords = map[string]string{"km": "km", "min": "min", "nights": "nights"}

@@ -76,6 +76,7 @@ type File struct {
 	OSM    bool   // the attribution of OpenStreetMap is due
 	Sample bool   // the invented island, not the world
 	Notes  []string
+	Box    [4]float64 // of places: west, south, east, north
 	Climb  [2]float64 // metres that a route rises and falls; 0 is not known
 }
 

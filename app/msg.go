@@ -63,6 +63,7 @@ type (
 		Ticks []string `json:"ticks,omitempty"` // sorted
 
 		Gauges map[string]string `json:"gauges,omitempty"`
+		Draft  orb.LineString    `json:"draft,omitempty"` // points of a route that is being drawn
 	}
 	// Ticked: an item of a checklist is done, or is not.
 	Ticked struct{ Item string }

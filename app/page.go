@@ -63,6 +63,9 @@ func (p *Page) words() []app.UI {
 		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing, Units: m.Units, Planned: m.HasPlan(), Road: m.Report != nil},
 			&RoadPanel{Model: roadOf(m)})
 	}
+	if elsewhere(m) && m.Draft == nil {
+		out = append(out, offerThere())
+	}
 	if barred(m) {
 		out = append(out, p.offer())
 	}
@@ -75,7 +78,7 @@ func (p *Page) words() []app.UI {
 		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks, Units: m.Units},
 		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Units: m.Units},
 		&Others{Plan: m.Plan, Units: m.Units},
-		&Limits{Cautions: m.Plan.Cautions, Estimated: m.HasPlan() && m.Plan.Estimated, Units: m.Units},
+		&Limits{Cautions: m.Plan.Cautions, Estimated: m.HasPlan() && m.Plan.Estimated, Units: m.Units, Planned: m.HasPlan()},
 		&Sources{Files: m.Files},
 	)
 }

@@ -31,6 +31,9 @@ func onRoads(m Model, msg Msg) Model {
 	case Followed:
 		if msg.Vehicle == sizeOf(m.Trip.Vehicle) {
 			m.Legs = m.Legs.with(msg.Pairs, msg.Legs)
+			if m.Draft != nil {
+				m.Marks++ // its points are kept where they are on the road
+			}
 		}
 	case TrackMatched:
 		m = matched(m, msg)

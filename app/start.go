@@ -132,9 +132,18 @@ func (p *Page) saveTrip(ctx app.Context) {
 // a phone may put the page away right after a tick, and writing to the store
 // takes a moment.
 func (p *Page) saveMarks(ctx app.Context) {
-	if err := ctx.LocalStorage().Set(keptMarks, Marks{p.m.Units, p.m.Ticks, p.m.Gauges}); err != nil {
+	if err := ctx.LocalStorage().Set(keptMarks, marksOf(p.m)); err != nil {
 		p.m.Trouble = fmt.Sprintf(say.notKept, err)
 	}
+}
+
+// marksOf is what is kept of a model so.
+func marksOf(m Model) Marks {
+	out := Marks{Units: m.Units, Ticks: m.Ticks, Gauges: m.Gauges}
+	if m.Draft != nil {
+		out.Draft = shownAt(m.Draft.Points, m.Legs.of(m.Draft.Points))
+	}
+	return out
 }
 
 // keepPlaces keeps a file of places for the next visit.

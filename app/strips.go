@@ -59,7 +59,7 @@ func (s *Strips) words(strip trip.Strip) app.UI {
 func (s *Strips) legend() app.UI {
 	return app.P().Class("legend").Body(
 		app.Text(fmt.Sprintf(say.legend, 100*s.Plan.Confidence)),
-		app.If(s.Plan.Care != nil, func() app.UI {
+		app.If(s.Plan.Care != nil && s.Plan.Care.Price >= 0.005, func() app.UI {
 			format := say.care
 			if s.Plan.Care.AtMost {
 				format = say.careMost

@@ -46,10 +46,11 @@ func Update(m Model, msg Msg) Model {
 		m = ask(m)
 	case TripRead:
 		m.Files = without(m.Files, "route")
-		m.Trip, m.Typed, m.Wrong, m.Draft = msg.Trip, nil, nil, nil
+		m.Trip, m.Typed, m.Wrong = msg.Trip, nil, nil
 		m.Track, m.Matched, m.Legs = nil, false, nil
 		m.Report, m.News, m.Before = nil, nil, nil
 		if !msg.Last {
+			m.Draft = nil
 			m = m.untick(stopTicks)
 		}
 		m = ask(m)
@@ -76,6 +77,9 @@ func Update(m Model, msg Msg) Model {
 		m = ask(m)
 	case Marks:
 		m.Units, m.Ticks, m.Gauges = msg.Units, msg.Ticks, msg.Gauges
+		if len(msg.Draft) > 0 {
+			m.Draft = &Draft{Points: msg.Draft}
+		}
 	case Ticked:
 		i, there := slices.BinarySearch(m.Ticks, msg.Item)
 		if m.Ticks = slices.Clone(m.Ticks); there {

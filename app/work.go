@@ -60,6 +60,8 @@ func (p *Page) tell(ctx app.Context, msg Msg) {
 func (p *Page) follow(ctx app.Context, msg Msg, was Model) {
 	n := stopAt(p.m.Plan, p.m.Cursor)
 	switch msg.(type) {
+	case DrawBegan:
+		ctx.Defer(func(app.Context) { browser.Focus("map") })
 	case WentOn:
 		if p.m.Report == nil { // the panel is gone, and with it what had the keyboard
 			browser.Focus("onroad")
@@ -159,7 +161,7 @@ func titleOf(name string) string {
 // opened tells the model what was in a file, and keeps places for the next
 // visit; the trip is kept by itself.
 func (p *Page) opened(ctx app.Context, f source, o job.Opened, data []byte, add bool) {
-	file := File{Name: titleOf(o.Name), Kind: o.Kind, Count: o.Places, Date: o.Date, OSM: o.OSM, Notes: o.Notes, Sample: f.name == demoPlaces}
+	file := File{Name: titleOf(o.Name), Kind: o.Kind, Count: o.Places, Date: o.Date, OSM: o.OSM, Notes: o.Notes, Box: o.Bounds, Sample: f.name == demoPlaces}
 	switch o.Kind {
 	case "places":
 		p.tell(ctx, PlacesRead{File: file, Add: add, Ground: o.Backdrop})
@@ -242,7 +244,6 @@ func sources(files []browser.File) []source {
 
 func (p *Page) onDraw(ctx app.Context, e app.Event) {
 	p.tell(ctx, DrawBegan{})
-	ctx.Defer(func(app.Context) { browser.Focus("map") })
 }
 
 func (p *Page) onSave(ctx app.Context, e app.Event) {

@@ -168,11 +168,11 @@ func (p *sheet) refusal() {
 
 // nearest tells how far the trip can go if limits give way.
 func (p *sheet) nearest() {
+	p.line("")
 	n := p.it.Nearest
 	if n == nil {
 		return
 	}
-	p.line("")
 	p.line("NOT A VALID PLAN, only what comes nearest to one. It breaks:")
 	for _, text := range n.Broken {
 		p.wrap("  ! ", p.prose(text))

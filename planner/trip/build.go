@@ -44,6 +44,7 @@ type Built struct {
 	calls    map[string]call // by stop id
 	cautions []string        // of the trip as a whole
 	off      [][2]float64    // from km to km: the route is off the roads
+	apart    string          // the map data are of somewhere else
 }
 
 // A call is what is known about one stop of the problem.
@@ -114,6 +115,9 @@ func Build(t Trip, places []Place, opt Options) (*Built, error) {
 	}
 
 	corridor := geo.NewCorridor(line)
+	if b.apart = b.elsewhere(corridor); b.apart != "" {
+		b.cautions = append([]string{b.apart}, b.cautions...)
+	}
 	var stops []planner.Stop
 	for i := range places {
 		passes := b.ashore(worthwhile(corridor.Passes(places[i].Point, t.CorridorKm*1000)), places[i].Point, line)

@@ -3,6 +3,7 @@ package trip
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"ullage/planner"
 )
@@ -82,6 +83,11 @@ func (b *Built) audit(p planner.Plan) error {
 
 // refuse says why there is no plan, what would help, and what comes nearest.
 func (b *Built) refuse(ctx context.Context, it Itinerary, opt Options) (Itinerary, error) {
+	if b.apart != "" { // nothing about its tanks would be news
+		it.Why = []planner.Reason{{Limit: limitMap, ToKm: it.LengthKm, Text: b.apart}}
+		it.Cautions = slices.DeleteFunc(slices.Clone(it.Cautions), func(c string) bool { return c == b.apart })
+		return it, nil
+	}
 	opt.Progress(it)
 	_, nearest, err := planner.Refuse(ctx, b.Problem, it.plan, planner.Options{MaxLabels: fewLabels}, func(reasons []planner.Reason) {
 		if len(reasons) > 0 {
