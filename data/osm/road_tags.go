@@ -58,8 +58,8 @@ func (x *roadReader) roadOf(w Way) (raw rawRoad, ok bool) {
 	if r.Access[0] == road.Closed && r.Access[1] == road.Closed {
 		return raw, false
 	}
-	if hasWord("no private", t["hgv"]) {
-		r.Heavy = road.Closed
+	if v := t["hgv"]; v != "" && v != "unknown" {
+		r.Heavy = entryOf(v)
 	}
 	r.Name = first(t, "ref", "name")
 	r.Kmh = [2]float32{speedOf(t, "forward"), speedOf(t, "backward")}
@@ -83,9 +83,24 @@ func first(t Tags, keys ...string) string {
 
 // Values of access keys. Source: Key:access. What is not listed is allowed.
 const (
-	noEntry = "no private permit agricultural forestry agricultural;forestry emergency delivery military residents use_sidepath psv bus"
+	noEntry = "no private permit agricultural forestry emergency official delivery military residents employees staff use_sidepath psv bus taxi foot bicycle"
 	byRight = "destination customers unknown"
 )
+
+// entryOf reads the value of an access key; of several the one that lets in most: "no;destination", "agricultural;forestry".
+func entryOf(value string) road.Access {
+	least := road.Closed
+	for part := range strings.SplitSeq(value, ";") {
+		switch part = strings.TrimSpace(part); {
+		case part == "" || hasWord(noEntry, part):
+		case hasWord(byRight, part):
+			least = min(least, road.Guests)
+		default:
+			return road.Open
+		}
+	}
+	return least
+}
 
 // accessKeys from the most to the least telling for a motorhome. Source: Key:access, the tree of land transport, where
 // motorhome stands beside motorcar; a road that says only what cars may do is taken to mean motorhomes.
@@ -108,13 +123,8 @@ func accessOf(t Tags, class road.Class) (a [2]road.Access) {
 			if !ok {
 				continue
 			}
-			switch {
-			case hasWord(noEntry, v):
-				a[i] = road.Closed
-			case hasWord(byRight, v):
-				a[i] = road.Guests
-			case class == road.Track || a[i] == road.Open:
-				a[i] = road.Open
+			if e := entryOf(v); e != road.Open || class == road.Track {
+				a[i] = e
 			}
 			break
 		}

@@ -46,6 +46,16 @@ func TestRoadTags(t *testing.T) {
 		{"highway=service | service=driveway", "guests/guests"},
 		{"highway=service", "yes/yes"},
 		{"highway=primary | hgv=no", "yes/yes light"},
+		{"highway=primary | hgv=delivery", "yes/yes light"},
+		{"highway=primary | hgv=destination", "yes/yes light-guests"},
+		{"highway=primary | hgv=designated", "yes/yes"},
+		{"highway=primary | hgv=unknown", "yes/yes"},
+		{"highway=track | vehicle=agricultural;forestry", "-"},
+		{"highway=residential | access=private; delivery", "-"},
+		{"highway=residential | access=foot", "-"}, // ten roads of Delaware
+		{"highway=residential | motor_vehicle=delivery;destination", "guests/guests"},
+		{"highway=residential | motor_vehicle=no;yes", "yes/yes"},
+		{"highway=residential | access=no | motor_vehicle=permissive", "yes/yes"},
 		{"route=ferry", "-"},
 		{"route=ferry | motor_vehicle=yes", "yes/yes gas"},
 		{"highway=primary | tunnel=yes | hazmat=no", "yes/yes gas tunnel"},
@@ -73,6 +83,8 @@ func accessText(r road.Road) string {
 	s := words[r.Access[0]] + "/" + words[r.Access[1]]
 	if r.Heavy == road.Closed {
 		s += " light"
+	} else if r.Heavy == road.Guests {
+		s += " light-guests"
 	}
 	for _, f := range []struct {
 		flag road.Flags

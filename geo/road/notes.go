@@ -56,7 +56,7 @@ func (r *Router) Notes(p Path) []Note {
 		add(road.Flags&Gated != 0, GateNote, "a gate; whether it is open is not stated")
 		add(road.Flags&Unpaved != 0, UnpavedNote, "unpaved")
 		add(road.Flags&Narrow != 0, NarrowNote, "narrow")
-		add(road.Access[0] == Guests && road.Access[1] == Guests && road.Flags&Gated == 0, GuestsNote, "for who has business there")
+		add(r.Vehicle.guest(road, 0) && r.Vehicle.guest(road, 1) && road.Flags&Gated == 0, GuestsNote, "for who has business there")
 		return list
 	})
 	list = append(list, r.doubtNotes(p)...)

@@ -64,7 +64,7 @@ func (r *Router) weigh() {
 			if r.Aim == Fastest {
 				c = msPerCm(r.Vehicle.Kmh(road, d))
 			}
-			if road.Access[d] == Guests {
+			if r.Vehicle.guest(road, d) {
 				c *= guestFactor
 			}
 			perCm[2*i+d] = c

@@ -76,6 +76,11 @@ func (v *Vehicle) Closes(r *Road, direction int) Why {
 	return v.tooBig(r)
 }
 
+// guest says that a vehicle may drive a road in a direction only where it has business.
+func (v *Vehicle) guest(r *Road, direction int) bool {
+	return r.Access[direction] == Guests || v.MassT > HeavyT && r.Heavy == Guests
+}
+
 // tooBig names the first limit that the vehicle breaks.
 func (v *Vehicle) tooBig(r *Road) Why {
 	l := r.Limits
