@@ -19,7 +19,7 @@ const (
 )
 
 // limitRules: of several keys that give a number the smallest counts.
-// Source: Key:maxheight, Key:maxwidth, Key:maxlength, Key:maxweight, Key:maxweightrating.
+// Source: Key:maxheight, Key:maxwidth, Key:maxlength, Key:maxweight, Key:maxweightrating, Key:maxgcweight.
 var limitRules = []struct {
 	keys  []string
 	units map[string]float64
@@ -28,7 +28,7 @@ var limitRules = []struct {
 	{[]string{"maxheight", "maxheight:physical"}, lengthUnits, func(l *trip.Limits) *float64 { return &l.HeightM }},
 	{[]string{"maxwidth", "maxwidth:physical"}, lengthUnits, func(l *trip.Limits) *float64 { return &l.WidthM }},
 	{[]string{"maxlength"}, lengthUnits, func(l *trip.Limits) *float64 { return &l.LengthM }},
-	{[]string{"maxweight", "maxweightrating"}, massUnits, func(l *trip.Limits) *float64 { return &l.MassT }},
+	{[]string{"maxweight", "maxweightrating", "maxgcweight", "maxgcweightrating"}, massUnits, func(l *trip.Limits) *float64 { return &l.MassT }},
 }
 
 // Units by their usual spellings; "" is the default unit. Source: Map_Features/Units.

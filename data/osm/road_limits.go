@@ -8,7 +8,7 @@ import (
 )
 
 // limitKeys are the keys of limits.go and how a road states them.
-var limitKeys = []string{"maxheight", "maxheight:physical", "maxwidth", "maxwidth:physical", "maxlength", "maxweight", "maxweightrating"}
+var limitKeys = []string{"maxheight", "maxheight:physical", "maxwidth", "maxwidth:physical", "maxlength", "maxweight", "maxweightrating", "maxgcweight", "maxgcweightrating"}
 
 // unlimited is the limit of a road that says that it has none, so that it is not taken for unknown.
 const unlimited = 1<<16 - 1
@@ -23,7 +23,7 @@ func readRoadLimits(t Tags, r *road.Road) {
 		switch v, ok := t[k]; {
 		case !ok:
 		case hasWord("default", v) || hasWord(noLimit, v):
-			highEnough = highEnough || strings.HasPrefix(k, "maxheight")
+			highEnough = highEnough || strings.HasPrefix(k, "maxheight") && hasWord("default none", v) // without a sign it is not known
 		default:
 			stated[k] = v
 		}

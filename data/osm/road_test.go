@@ -108,6 +108,9 @@ func TestRoadLimits(t *testing.T) {
 		{`maxheight=12'6"`, road.Limits{HeightCm: 381}, ""}, // 12.5 ft = 3.81 m
 		{"maxheight=default", road.Limits{HeightCm: unlimited}, ""},
 		{"maxheight=none", road.Limits{HeightCm: unlimited}, ""},
+		{"maxheight=unsigned", road.Limits{}, ""}, // not known: said below a bridge or in a tunnel
+		{"maxheight=no_indications | maxheight:physical=3.2", road.Limits{HeightCm: 320}, ""},
+		{"maxgcweight=5", road.Limits{Mass10Kg: 500}, ""},
 		{"maxheight=below_default", road.Limits{}, "maxheight=below_default"},
 		{"maxheight=default | maxheight:physical=2.9", road.Limits{HeightCm: 290}, ""},
 		{"maxheight=low bridge", road.Limits{}, "maxheight=low bridge"},
