@@ -243,6 +243,9 @@ func (v *MapView) push() {
 	if !same(was.Route, is.Route) || was.Overall != is.Overall && is.Draft == nil {
 		v.fit()
 	}
+	if d := is.Draft; d != nil && len(d.Before) == 0 && len(was.Legs) == 0 && len(is.Legs) > 0 {
+		v.fit() // a drawing that is gone on with: its way is known
+	}
 	if is.Draft != nil || is.Road {
 		if is.Draft != nil && was.Draft == nil {
 			v.tellScale()
@@ -253,13 +256,19 @@ func (v *MapView) push() {
 	}
 }
 
+// barHeight is what the controls of a drawing cover of the map, in pixels, on a wide page.
+const barHeight = 190
+
 func (v *MapView) fit() {
-	box := v.Model.Overall
+	box, below := v.Model.Overall, 0
+	if v.Model.Draft != nil && browser.Matches("(min-width: 64rem)") {
+		below = barHeight
+	}
 	if d := v.Model.Draft; d != nil && len(d.Points) > 1 {
 		box, _ = bounds(joined(v.Model.Legs.of(d.Points)))
 	}
 	if box != [4]float64{} && v.live != nil {
-		v.live.Fit(box, 40)
+		v.live.Fit(box, 40, below)
 	}
 }
 

@@ -61,7 +61,12 @@ func (p *Page) follow(ctx app.Context, msg Msg, was Model) {
 	n := stopAt(p.m.Plan, p.m.Cursor)
 	switch msg.(type) {
 	case DrawBegan:
-		ctx.Defer(func(app.Context) { browser.Focus("map") })
+		ctx.Defer(func(ctx app.Context) {
+			browser.Focus("map")
+			if !browser.Matches("(min-width: 64rem)") { // the controls are below the map
+				ctx.ScrollTo("map")
+			}
+		})
 	case WentOn:
 		if p.m.Report == nil { // the panel is gone, and with it what had the keyboard
 			browser.Focus("onroad")

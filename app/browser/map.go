@@ -88,7 +88,7 @@ func NewMap(container app.Value, opt MapOptions) (*Map, error) {
 		return nil, fmt.Errorf("no map: %w", err)
 	}
 	m := &Map{v: v, data: map[string]string{}}
-	m.refit = func() { m.fit(opt.Bounds, padding) }
+	m.refit = func() { m.fit(opt.Bounds, padding, 0) }
 	m.on("resize", "", func(app.Value) {
 		if m.refit != nil {
 			m.refit()
@@ -155,17 +155,18 @@ func (m *Map) Filter(layer string, expression []any) {
 }
 
 // Fit moves the map so that the bounds (west, south, east, north) fill it
-// within a padding in pixels, and keeps them filling it when its size changes,
+// within a padding in pixels, with so many more free below, and keeps them filling it when its size changes,
 // until a person moves it. It does not animate.
-func (m *Map) Fit(bounds [4]float64, padding int) {
-	m.refit = func() { m.fit(bounds, padding) }
+func (m *Map) Fit(bounds [4]float64, padding, below int) {
+	m.refit = func() { m.fit(bounds, padding, below) }
 	m.refit()
 }
 
-func (m *Map) fit(bounds [4]float64, padding int) {
+func (m *Map) fit(bounds [4]float64, padding, below int) {
+	room := map[string]any{"top": padding, "left": padding, "right": padding, "bottom": padding + below}
 	_, _ = try(func() app.Value {
 		return m.v.Call("fitBounds", []any{bounds[0], bounds[1], bounds[2], bounds[3]},
-			map[string]any{"padding": padding, "animate": false, "maxZoom": 14})
+			map[string]any{"padding": room, "animate": false, "maxZoom": 14})
 	})
 }
 

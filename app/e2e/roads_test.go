@@ -126,9 +126,6 @@ func TestDrawRoundAPassage(t *testing.T) {
 					Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}})
 			}
 			v := drawing(t, p, a, b)
-			if size.width < 1000 {
-				eval[bool](p, `(document.querySelector("#map").scrollIntoView({block: "center"}), true)`)
-			}
 			v.click(a)
 			p.until("a point", said+`.startsWith("1 point")`)
 			v.click(b)
@@ -144,6 +141,9 @@ func TestDrawRoundAPassage(t *testing.T) {
 			}
 			time.Sleep(time.Second) // for the picture
 			p.shot(size.name)
+			if !eval[bool](p, `(b => { const r = b.getBoundingClientRect(); return document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2) === b; })(document.querySelector(".draftbar .main"))`) {
+				t.Error("the button to use the route is out of sight")
+			}
 			p.axe()
 			p.press("Undo")
 			p.until("one point", said+`.startsWith("1 point")`)
