@@ -61,7 +61,7 @@ func (p *Page) follow(ctx app.Context, msg Msg, was Model) {
 	n := stopAt(p.m.Plan, p.m.Cursor)
 	switch msg.(type) {
 	case DrawBegan:
-		ctx.Defer(func(ctx app.Context) {
+		ctx.After(mapDelay, func(ctx app.Context) { // what is above the map has its new size
 			browser.Focus("map")
 			if !browser.Matches("(min-width: 64rem)") { // the controls are below the map
 				ctx.ScrollTo("map")

@@ -144,6 +144,9 @@ func TestDrawRoundAPassage(t *testing.T) {
 			if !eval[bool](p, `(b => { const r = b.getBoundingClientRect(); return document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2) === b; })(document.querySelector(".draftbar .main"))`) {
 				t.Error("the button to use the route is out of sight")
 			}
+			if top := eval[float64](p, `document.querySelector(".zoom").getBoundingClientRect().top`); top < 0 {
+				t.Errorf("the map begins %v px above the screen", -top)
+			}
 			p.axe()
 			p.press("Undo")
 			p.until("one point", said+`.startsWith("1 point")`)
