@@ -63,7 +63,7 @@ func (p *Page) words() []app.UI {
 		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing, Units: m.Units, Planned: m.HasPlan(), Road: m.Report != nil},
 			&RoadPanel{Model: roadOf(m)})
 	}
-	if elsewhere(m) && m.Draft == nil {
+	if elsewhere(m) && m.Draft == nil && m.Phase != Loading { // a route may follow the map data
 		out = append(out, offerThere())
 	}
 	if barred(m) {
