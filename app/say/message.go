@@ -1,0 +1,182 @@
+package say
+
+import (
+	"fmt"
+	"strings"
+)
+
+// A message is a sentence with places for values, written in a part of ICU
+// MessageFormat: {name}; {name, cap} with a capital letter first;
+// {n, plural, =0 {…} one {…} other {… # …}}; {name, select, a {…} none {…} other {…}},
+// where none is a value that is missing or empty. An apostrophe before a brace
+// quotes up to the next apostrophe; two are one.
+type message []part
+
+// A part is literal text, or a place for a value.
+type part struct {
+	text  string
+	name  string // of a value; "": literal
+	how   string // "", cap, plural, select
+	cases []choice
+	count bool // the number of the plural around it
+}
+
+// A choice is one branch of a plural or a select.
+type choice struct {
+	when string // one, other, =0; or the value
+	says message
+}
+
+// parse reads a sentence. The error says what is wrong and near which text.
+func parse(text string) (message, error) {
+	p := &reader{rest: text, whole: text}
+	m := p.message(false)
+	if p.err == nil && p.rest != "" {
+		p.fail("a } too many")
+	}
+	return m, p.err
+}
+
+type reader struct {
+	rest, whole string
+	err         error
+}
+
+func (p *reader) fail(what string) {
+	if p.err == nil {
+		p.err = fmt.Errorf("%s before %q", what, p.rest)
+	}
+	p.rest = ""
+}
+
+// message reads up to a closing brace, or the end. Within a plural # is its number.
+func (p *reader) message(plural bool) message {
+	var out message
+	for p.rest != "" && p.rest[0] != '}' {
+		switch c := p.rest[0]; {
+		case c == '{':
+			out = append(out, p.place())
+		case c == '#' && plural:
+			p.rest = p.rest[1:]
+			out = append(out, part{count: true})
+		default:
+			out = append(out, part{text: p.literal(plural)})
+		}
+	}
+	return out
+}
+
+// literal reads text up to the next place, brace or number.
+func (p *reader) literal(plural bool) string {
+	var s strings.Builder
+	for p.rest != "" {
+		c := p.rest[0]
+		switch {
+		case c == '{' || c == '}' || c == '#' && plural:
+			return s.String()
+		case strings.HasPrefix(p.rest, "''"):
+			s.WriteByte('\'')
+			p.rest = p.rest[2:]
+		case strings.HasPrefix(p.rest, "'{") || strings.HasPrefix(p.rest, "'}") || plural && strings.HasPrefix(p.rest, "'#"):
+			quoted, rest, _ := strings.Cut(p.rest[1:], "'")
+			s.WriteString(quoted)
+			p.rest = rest
+		default:
+			s.WriteByte(c)
+			p.rest = p.rest[1:]
+		}
+	}
+	return s.String()
+}
+
+// place reads {name}, {name, cap} or a choice.
+func (p *reader) place() part {
+	p.rest = p.rest[1:]
+	end := strings.IndexAny(p.rest, ",}")
+	if end < 0 {
+		p.fail("no } after a {")
+		return part{}
+	}
+	out := part{name: strings.TrimSpace(p.rest[:end])}
+	if out.name == "" || strings.ContainsAny(out.name, " {'") {
+		p.fail("a value needs a name")
+		return part{}
+	}
+	if p.rest = p.rest[end:]; p.take("}") {
+		return out
+	}
+	p.rest = p.rest[1:]
+	end = strings.IndexAny(p.rest, ",}")
+	if end < 0 {
+		p.fail("no } after a {")
+		return part{}
+	}
+	out.how = strings.TrimSpace(p.rest[:end])
+	p.rest = p.rest[end:]
+	switch out.how {
+	case "cap":
+	case "plural", "select":
+		p.take(",")
+		out.cases = p.choices(out.how == "plural")
+	default:
+		p.fail(fmt.Sprintf("%q is not cap, plural or select", out.how))
+	}
+	if !p.take("}") {
+		p.fail("no } at the end of " + out.name)
+	}
+	return out
+}
+
+// choices reads the branches of a plural or a select; other must be one.
+func (p *reader) choices(plural bool) []choice {
+	var out []choice
+	other := false
+	for {
+		p.rest = strings.TrimLeft(p.rest, " ")
+		if p.rest == "" || p.rest[0] == '}' {
+			break
+		}
+		when, rest, found := strings.Cut(p.rest, "{")
+		if when = strings.TrimSpace(when); !found || when == "" || strings.ContainsAny(when, " }") {
+			p.fail("a branch needs a word and {")
+			return nil
+		}
+		p.rest = rest
+		out = append(out, choice{when, p.message(plural)})
+		if !p.take("}") {
+			p.fail("no } at the end of branch " + when)
+			return nil
+		}
+		other = other || when == "other"
+	}
+	if !other {
+		p.fail("no branch other")
+	}
+	return out
+}
+
+func (p *reader) take(s string) bool {
+	rest, found := strings.CutPrefix(p.rest, s)
+	p.rest = rest
+	return found
+}
+
+// names are the values that a message asks for, in order, each once.
+func (m message) names() []string {
+	var out []string
+	seen := map[string]bool{}
+	var walk func(message)
+	walk = func(m message) {
+		for _, p := range m {
+			if p.name != "" && !seen[p.name] {
+				seen[p.name] = true
+				out = append(out, p.name)
+			}
+			for _, c := range p.cases {
+				walk(c.says)
+			}
+		}
+	}
+	walk(m)
+	return out
+}

@@ -1,0 +1,163 @@
+package say
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"ullage/planner/life/units"
+)
+
+// thin is a narrow no-break space.
+const thin = "\u202f"
+
+// system is what numbers are shown in.
+func (v Voice) system() units.System {
+	switch v.Units {
+	case "british":
+		return units.British()
+	case "american":
+		return units.American()
+	}
+	return units.Metric()
+}
+
+// stored are the quantities by the symbol of the unit that they are stored in.
+var stored = map[string]units.Quantity{
+	"km": units.Distance, "m": units.Length, "km/h": units.Speed, "L": units.Volume, "L/100 km": units.Consumption,
+	"°C": units.Temperature, "kg": units.Mass, "kWh": units.Energy,
+}
+
+// Unit is what a quantity stored in a unit is shown in; ok is false for a unit
+// that is shown as it is, such as Ah.
+func (v Voice) Unit(unit string) (u units.Unit, ok bool) {
+	q, ok := stored[unit]
+	if !ok {
+		return units.Unit{}, false
+	}
+	u = v.system().Unit(q)
+	if v.Units == "american" { // there are no other gallons in it
+		u.Symbol = strings.TrimSuffix(u.Symbol, " (US)")
+	}
+	return u, true
+}
+
+// Symbol is the unit that a quantity stored in a unit is shown in.
+func (v Voice) Symbol(unit string) string {
+	if u, ok := v.Unit(unit); ok {
+		return u.Symbol
+	}
+	return unit
+}
+
+// Shown is a stored number as it is shown, without its unit.
+func (v Voice) Shown(n float64, unit string) float64 {
+	if u, ok := v.Unit(unit); ok {
+		return u.Show(n)
+	}
+	return n
+}
+
+// Quantity is a number stored in a unit, as shown: "12.5 km", "7.8 mi". Another
+// unit's digits are used where they are more than those asked for.
+func (v Voice) Quantity(n float64, unit string, digits int) string {
+	u, ok := v.Unit(unit)
+	if !ok {
+		return v.number(n, digits) + v.gap() + unit
+	}
+	if u.Symbol != unit && digits >= 0 {
+		digits = max(digits, u.Digits)
+	}
+	return v.number(u.Show(n), digits) + v.gap() + u.Symbol
+}
+
+// Km is a distance with a digit after the point below ten: "7.4 km", "212 km".
+func (v Voice) Km(km float64) string { return v.Amount(km, "km") }
+
+// Amount is a number as a gauge is read: whole from ten, one digit below.
+func (v Voice) Amount(n float64, unit string) string {
+	return v.Bare(n, unit) + v.gap() + v.Symbol(unit)
+}
+
+// Bare is an amount without its unit.
+func (v Voice) Bare(n float64, unit string) string { return v.number(v.Shown(n, unit), -1) }
+
+// Mark is a position along the route: "km 120", "mile 75".
+func (v Voice) Mark(km float64, digits int) string {
+	key := "mark.km"
+	if v.Symbol("km") != "km" {
+		key = "mark.mile"
+	}
+	return v.Text(key) + v.gap() + v.number(v.Shown(km, "km"), digits)
+}
+
+// Short is a short way in metres or feet; a longer one is in km or miles.
+func (v Voice) Short(m float64) string {
+	if m >= 1000 {
+		return v.Km(m / 1000)
+	}
+	return v.number(v.Shown(m, "m"), 0) + v.gap() + v.Symbol("m")
+}
+
+// Money is a sum: "12.30 EUR".
+func (v Voice) Money(sum float64, currency string) string {
+	text := units.Money(sum, currency)
+	number, _, _ := strings.Cut(text, " ")
+	return v.grouped(number) + v.gap() + currency
+}
+
+// Rate is a price for a unit: "1.60 EUR/L".
+func (v Voice) Rate(sum float64, currency, unit string) string {
+	if u, ok := v.Unit(unit); ok {
+		sum, unit = u.ShowPer(sum), u.Symbol
+	}
+	return v.number(sum, 2) + v.gap() + currency + "/" + unit
+}
+
+// Count is a whole number.
+func (v Voice) Count(n float64) string { return v.number(n, 0) }
+
+// Share is a part of one in percent: "90 %".
+func (v Voice) Share(n float64, digits int) string { return v.number(100*n, digits) + v.gap() + "%" }
+
+func (v Voice) gap() string {
+	if v.Thin {
+		return thin
+	}
+	return " "
+}
+
+// number writes n with digits after the point; -1: one below ten unless it is a
+// whole number, else none.
+func (v Voice) number(n float64, digits int) string { return v.grouped(plain(n, digits)) }
+
+func plain(n float64, digits int) string {
+	if digits < 0 {
+		if digits = 0; math.Abs(n) < 9.95 {
+			return strings.TrimSuffix(plain(n, 1), ".0")
+		}
+	}
+	text := strconv.FormatFloat(n, 'f', digits, 64)
+	if strings.Trim(text, "-0.") == "" {
+		text = strings.TrimPrefix(text, "-") // no minus before nothing
+	}
+	return text
+}
+
+// grouped puts thin spaces between thousands, and the sign that is one.
+func (v Voice) grouped(number string) string {
+	sign := ""
+	if rest, negative := strings.CutPrefix(number, "-"); negative {
+		sign, number = "−", rest
+	}
+	whole, rest, found := strings.Cut(number, ".")
+	if v.Thin {
+		for i := len(whole) - 3; i > 0 && len(whole) > 4; i -= 3 {
+			whole = whole[:i] + thin + whole[i:]
+		}
+	}
+	if found {
+		rest = "." + rest
+	}
+	return sign + whole + rest
+}

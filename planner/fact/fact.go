@@ -1,0 +1,39 @@
+package fact
+
+import (
+	"encoding/json"
+	"slices"
+)
+
+// A Kind names what is said. It is an entry of every catalogue of app/say.
+type Kind string
+
+// V are values by name, as the catalogue's sentence calls them.
+type V map[string]Value
+
+// A Fact is something that can be said. The zero value says nothing.
+type Fact struct {
+	Kind   Kind `json:"kind"`
+	Values V    `json:"values,omitempty"`
+}
+
+// Of is a fact; v may be nil. It keeps v.
+func Of(kind Kind, v V) Fact { return Fact{Kind: kind, Values: v} }
+
+// Nothing says whether there is nothing to say.
+func (f Fact) Nothing() bool { return f.Kind == "" }
+
+// Key is the same text for the same fact, and for no other.
+func (f Fact) Key() string {
+	text, err := json.Marshal(f) // a map's keys are sorted
+	if err != nil {              // a number that is not finite
+		return string(f.Kind)
+	}
+	return string(text)
+}
+
+// Equal says whether two facts say the same.
+func (f Fact) Equal(g Fact) bool { return f.Kind == g.Kind && f.Key() == g.Key() }
+
+// Contains says whether a list has a fact.
+func Contains(list []Fact, f Fact) bool { return slices.ContainsFunc(list, f.Equal) }
