@@ -388,3 +388,44 @@ func BenchmarkItineraryFrame(b *testing.B) {
 		}
 	}
 }
+
+// TestRoadsThatKilledTheWorker: roads that the worker died of are not read
+// again by the next one, which would die of them too, for ever; roads that had
+// been read are, so that the next plan follows them.
+func TestRoadsThatKilledTheWorker(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		read bool // before the worker died
+	}{{"while it read them", false}, {"after it had read them", true}} {
+		t.Run(c.name, func(t *testing.T) {
+			var links []*busy
+			client := NewClient(func(receive func([]byte), died func(error)) (Link, error) {
+				links = append(links, &busy{receive: receive, died: died})
+				return links[len(links)-1], nil
+			}, func(f func()) { f() })
+			client.Open("a", []byte("A"), OpenOptions{}, nil, func(Opened, error) {})
+			links[0].say(t, Response{ID: 1, Opened: &Opened{Kind: "places"}})
+			var told error
+			client.Roads(nil, func(_ RoadsRead, err error) { told = err })
+			if c.read {
+				links[0].say(t, Response{ID: 2, Roads: &RoadsRead{Roads: 1}})
+			}
+			links[0].died(errors.New("out of memory"))
+			if (told == nil) != c.read {
+				t.Errorf("told %v", told)
+			}
+			client.Plan(trip.Trip{}, func(Answer) {})
+			if len(links) != 2 {
+				t.Fatalf("%d workers, want another", len(links))
+			}
+			asked := false
+			for _, f := range links[1].frames {
+				r, err := DecodeRequest(f)
+				asked = asked || err == nil && r.Roads
+			}
+			if asked != c.read {
+				t.Errorf("the next worker is asked for roads: %v, want %v", asked, c.read)
+			}
+		})
+	}
+}

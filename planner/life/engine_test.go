@@ -151,3 +151,25 @@ func TestMixedProfile(t *testing.T) {
 		}
 	})
 }
+
+// What an average may mean is bounded on both sides, at 20 and at 45 %: beyond
+// them a litre would hold more than an engine can take out of it, or the tank
+// would be planned with twice the use. An average just inside each bound is
+// taken, one just outside is not; the bounds stand here once more, by hand.
+func TestEngineRefusesAbsurdEfficiency(t *testing.T) {
+	const mass = 3300
+	one := mustEngine(t, PanelVan, mass, 9) // an efficiency is in proportion to 1 / average
+	at := func(efficiency float64) float64 { return 9 * one.Efficiency / efficiency }
+	for _, c := range []struct {
+		efficiency float64
+		taken      bool
+	}{{0.19, false}, {0.199, false}, {0.201, true}, {0.32, true}, {0.449, true}, {0.451, false}, {0.6, false}} {
+		e, err := NewEngine(PanelVan, mass, at(c.efficiency))
+		switch {
+		case c.taken && (err != nil || math.Abs(e.Efficiency-c.efficiency) > 1e-9):
+			t.Errorf("efficiency %v: got %v, %v, want it taken", c.efficiency, e.Efficiency, err)
+		case !c.taken && !errors.Is(err, ErrAverage):
+			t.Errorf("efficiency %v: %v, want %v", c.efficiency, err, ErrAverage)
+		}
+	}
+}

@@ -258,3 +258,27 @@ func TestFrostAtServices(t *testing.T) {
 		}
 	}
 }
+
+// Whoever hands the vehicle back needs an hour for it: what is left between
+// the end of the route (14:00, by hand: 300 km at 60 km/h from 09:00) and the
+// keys is warned of below 60 minutes, not at 60, and named as late below none.
+func TestKeysWarning(t *testing.T) {
+	tr := eastwards(300)
+	tr.Vehicle = careless(tr.Vehicle)
+	tr.Day.MaxKm, tr.Day.MaxMin = 300, 600
+	const arrive = 14 * 60
+	for _, c := range []struct {
+		inHand float64
+		want   string
+	}{{-31, "after the keys are due"}, {-1, "after the keys are due"}, {0, "until the keys are due"}, {29, "until the keys are due"}, {59, "until the keys are due"}, {60, ""}, {89, ""}} {
+		tr.KeysByMin = arrive + c.inHand
+		r := driven(t, mustBuild(t, tr, nil, Options{})).Return
+		if r.ArriveMin != arrive || r.InHandMin != c.inHand {
+			t.Fatalf("arrives at %v with %v in hand, want %v and %v", r.ArriveMin, r.InHandMin, arrive, c.inHand)
+		}
+		told := slices.DeleteFunc(slices.Clone(r.Warnings), func(s string) bool { return !strings.Contains(s, "keys") })
+		if c.want == "" && len(told) > 0 || c.want != "" && (len(told) != 1 || !strings.Contains(told[0], c.want)) {
+			t.Errorf("%v min in hand: %q, want %q", c.inHand, told, c.want)
+		}
+	}
+}

@@ -215,3 +215,53 @@ func TestRenumbered(t *testing.T) {
 		t.Errorf("b*3 is %s", got)
 	}
 }
+
+// A gauge is believed by how sure it and the plan are, and wholly where it
+// contradicts the plan: who looks at an empty tank must not read that the plan
+// knows better. By hand, at confidence 0.5 (no caution) for a tank of 100 L:
+// the plan expects 60 L and doubts it by 5 % of the tank, a gauge in litres
+// errs by 3 %, so 25 of 34 parts of a difference are believed.
+func TestGaugeIsBelieved(t *testing.T) {
+	tank := Tank{ID: "fresh", Name: "Fresh water", Kind: planner.Supply, Unit: "L", Capacity: 100}
+	g := watched{tank: tank, trip: Trip{Confidence: 0.5}, expected: Level{L: 60, Low: 60, Likely: 60, High: 60}}
+	for _, c := range []struct{ shown, want float64 }{
+		{60, 60},
+		{50, 60 - 10*25.0/34}, // within three standard deviations of both together, 17.5 L
+		{70, 60 + 10*25.0/34},
+		{42, 42}, // beyond them
+		{0, 0}, {100, 100},
+	} {
+		lesson, _, err := g.learn(Shown{Kind: "litres", Value: c.shown})
+		if err != nil || math.Abs(lesson.Level-c.want) > 0.01 {
+			t.Errorf("the gauge shows %v: planned with %v, want %v (%v)", c.shown, lesson.Level, c.want, err)
+		}
+	}
+	// At 0.9 the plan keeps 1.2816 standard deviations of what is left of the
+	// doubt: 3 L where the gauge alone counts, so 42 − 3.84 L.
+	g.trip.Confidence = 0.9
+	if lesson, _, err := g.learn(Shown{Kind: "litres", Value: 42}); err != nil || math.Abs(lesson.Level-38.155) > 0.01 {
+		t.Errorf("at confidence 0.9 planned with %v, want 38.155 (%v)", lesson.Level, err)
+	}
+	g.tank.Kind = planner.Waste
+	if lesson, _, err := g.learn(Shown{Kind: "litres", Value: 42}); err != nil || math.Abs(lesson.Level-45.845) > 0.01 {
+		t.Errorf("a waste tank is planned with %v, want 45.845 (%v)", lesson.Level, err)
+	}
+}
+
+// What the gauges say is what the rest of the trip is planned with, tank by tank.
+func TestOnwardTakesTheLevels(t *testing.T) {
+	tr, _, it, now := afterTheNight(t)
+	blind := mustOnward(t, tr, it, now)
+	for _, k := range tr.Vehicle.Tanks {
+		now.Gauges = map[string]Shown{k.ID: {Kind: "percent", Value: 37}}
+		o := mustOnward(t, tr, it, now)
+		if len(o.Lessons) != 1 || o.Trip.Levels[k.ID] != o.Lessons[0].Level {
+			t.Errorf("%s goes on with %v, the gauge says %+v", k.ID, o.Trip.Levels[k.ID], o.Lessons)
+		}
+		for _, other := range tr.Vehicle.Tanks {
+			if got, want := o.Trip.Levels[other.ID], blind.Trip.Levels[other.ID]; (got == want) == (other.ID == k.ID) {
+				t.Errorf("a gauge of %s: %s goes on with %v, without it %v", k.ID, other.ID, got, want)
+			}
+		}
+	}
+}

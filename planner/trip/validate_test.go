@@ -2,10 +2,13 @@ package trip
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/paulmach/orb"
+
+	"ullage/planner"
 )
 
 func TestFleetIsValidAndDiffers(t *testing.T) {
@@ -62,6 +65,37 @@ func TestTripValidate(t *testing.T) {
 			c.change(&tr)
 			if err := tr.Validate(); err == nil || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("Validate() = %v, want it to say %q", err, c.want)
+			}
+		})
+	}
+}
+
+// An end condition that the tank cannot hold is refused where it stands: the
+// planner would otherwise say of every plan that there is none.
+func TestEndConditionFitsTheTank(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		tank string
+		end  func(capacity float64) planner.End
+		want string // "" is valid
+	}{
+		{"all of it", "diesel", func(c float64) planner.End { return planner.End{AtLeast: &c} }, ""},
+		{"a litre more", "diesel", func(c float64) planner.End { return planner.End{AtLeast: new(c + 1)} }, "end at_least"},
+		{"less than nothing", "diesel", func(float64) planner.End { return planner.End{AtLeast: new(-1.0)} }, "end at_least"},
+		{"full waste", "grey", func(c float64) planner.End { return planner.End{AtMost: &c} }, ""},
+		{"more than full waste", "grey", func(c float64) planner.End { return planner.End{AtMost: new(c + 1)} }, "end at_most"},
+		{"a waste tank that is to be filled", "grey", func(float64) planner.End { return planner.End{AtLeast: new(1.0)} }, "remove it"},
+		{"a supply tank that is to be emptied", "diesel", func(float64) planner.End { return planner.End{AtMost: new(1.0)} }, "remove it"},
+		{"no price", "diesel", func(float64) planner.End { return planner.End{AtLeast: new(1.0), RefillPrice: new(-0.1)} }, "end refill_price"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			tr := eastwards(100)
+			i := slices.IndexFunc(tr.Vehicle.Tanks, func(k Tank) bool { return k.ID == c.tank })
+			end := c.end(tr.Vehicle.Tanks[i].Capacity)
+			tr.Vehicle.Tanks[i].End = &end
+			err := tr.Validate()
+			if c.want == "" && err != nil || c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)) {
+				t.Errorf("Validate() = %v, want %q", err, c.want)
 			}
 		})
 	}
