@@ -14,15 +14,15 @@
 // the page. One sentence is one entry: no sentence is made from another's words. A tank
 // is called as the catalogue calls it, unless the vehicle gives it a name of its own.
 //
-// Read voice.go first.
+// Read sentence.go first, then voice.go.
 //
 // Files, each using only those above it:
 //
 //   - message.go: one sentence with its places for values
 //   - catalog.go: the sentences of a language
-//   - language.go: the languages, and how each counts and joins
-//   - voice.go: a language and units, and what it says
-//   - value.go: a value in words
+//   - language.go: the languages, and how each counts
+//   - voice.go: a language and units
 //   - number.go: numbers and units
 //   - when.go: dates and times
+//   - sentence.go: facts and values in words
 package say

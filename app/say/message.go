@@ -2,7 +2,11 @@ package say
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // A message is a sentence with places for values, written in a part of ICU
@@ -179,4 +183,74 @@ func (m message) names() []string {
 	}
 	walk(m)
 	return out
+}
+
+// An argument is a value ready to be put into a sentence.
+type argument struct {
+	text   string
+	chosen string  // what a select goes by; "": none
+	n      float64 // what a plural goes by
+}
+
+// write puts a message together. of gives the values by name; plural is how the
+// language counts, count how it writes a number.
+func (m message) write(s *strings.Builder, of func(name string) argument, plural, count func(n float64) string, number float64) {
+	for _, p := range m {
+		switch {
+		case p.count:
+			s.WriteString(count(number))
+		case p.name == "":
+			s.WriteString(p.text)
+		case p.cases != nil:
+			a := of(p.name)
+			p.choose(a, plural).write(s, of, plural, count, a.n)
+		case p.how == "cap":
+			s.WriteString(Capital(of(p.name).text))
+		default:
+			s.WriteString(of(p.name).text)
+		}
+	}
+}
+
+// choose finds the branch of a plural or a select that holds for a value.
+func (p part) choose(a argument, plural func(n float64) string) message {
+	want := []string{a.chosen, "other"}
+	switch {
+	case p.how == "plural":
+		want = []string{"=" + plain(a.n, 0), plural(a.n), "other"}
+	case a.chosen == "":
+		want[0] = "none"
+	}
+	for _, when := range want {
+		for _, c := range p.cases {
+			if c.when == when {
+				return c.says
+			}
+		}
+	}
+	return nil
+}
+
+// Capital is a text with its first letter as a capital.
+func Capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// plain writes a number with digits after the point; -1: one below ten unless it
+// is a whole number, else none.
+func plain(n float64, digits int) string {
+	if digits < 0 {
+		if digits = 0; math.Abs(n) < 9.95 {
+			return strings.TrimSuffix(plain(n, 1), ".0")
+		}
+	}
+	text := strconv.FormatFloat(n, 'f', digits, 64)
+	if strings.Trim(text, "-0.") == "" {
+		text = strings.TrimPrefix(text, "-") // no minus before nothing
+	}
+	return text
 }

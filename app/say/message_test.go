@@ -14,8 +14,18 @@ func sayIt(t *testing.T, sentence string, v fact.V) string {
 	if err != nil {
 		t.Fatalf("%q: %v", sentence, err)
 	}
+	return spoken(m, v)
+}
+
+func spoken(m message, v fact.V) string {
 	var s strings.Builder
-	Voice{}.write(&s, m, []fact.V{v}, 0)
+	m.write(&s, func(name string) argument {
+		x, ok := v[name]
+		if !ok {
+			return argument{text: "‹" + name + "›"}
+		}
+		return argument{Voice{}.Value(x), chosen(x), x.N}
+	}, languages["en"].plural, func(n float64) string { return plain(n, 0) }, 0)
 	return s.String()
 }
 
@@ -68,8 +78,7 @@ func FuzzParse(f *testing.F) {
 		if err != nil {
 			return
 		}
-		var s strings.Builder
-		Voice{}.write(&s, m, nil, 0)
+		spoken(m, nil)
 		m.names()
 	})
 }

@@ -1,15 +1,10 @@
 package say
 
 import (
-	"math"
-	"strconv"
 	"strings"
 
 	"ullage/planner/life/units"
 )
-
-// thin is a narrow no-break space.
-const thin = "\u202f"
 
 // system is what numbers are shown in.
 func (v Voice) system() units.System {
@@ -88,7 +83,7 @@ func (v Voice) Mark(km float64, digits int) string {
 	if v.Symbol("km") != "km" {
 		key = "mark.mile"
 	}
-	return v.Text(key) + v.gap() + v.number(v.Shown(km, "km"), digits)
+	return v.word(key) + v.gap() + v.number(v.Shown(km, "km"), digits)
 }
 
 // Short is a short way in metres or feet; a longer one is in km or miles.
@@ -120,29 +115,8 @@ func (v Voice) Count(n float64) string { return v.number(n, 0) }
 // Share is a part of one in percent: "90 %".
 func (v Voice) Share(n float64, digits int) string { return v.number(100*n, digits) + v.gap() + "%" }
 
-func (v Voice) gap() string {
-	if v.Thin {
-		return thin
-	}
-	return " "
-}
-
-// number writes n with digits after the point; -1: one below ten unless it is a
-// whole number, else none.
+// number writes n with digits after the point; -1: as a gauge is read.
 func (v Voice) number(n float64, digits int) string { return v.grouped(plain(n, digits)) }
-
-func plain(n float64, digits int) string {
-	if digits < 0 {
-		if digits = 0; math.Abs(n) < 9.95 {
-			return strings.TrimSuffix(plain(n, 1), ".0")
-		}
-	}
-	text := strconv.FormatFloat(n, 'f', digits, 64)
-	if strings.Trim(text, "-0.") == "" {
-		text = strings.TrimPrefix(text, "-") // no minus before nothing
-	}
-	return text
-}
 
 // grouped puts thin spaces between thousands, and the sign that is one.
 func (v Voice) grouped(number string) string {

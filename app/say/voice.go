@@ -2,8 +2,6 @@ package say
 
 import (
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"ullage/planner/fact"
 )
@@ -16,33 +14,14 @@ type Voice struct {
 	Thin     bool   // narrow no-break spaces before units and between thousands, as in print
 }
 
-// Fact is a fact as a sentence, or as the clause or the word that its kind is.
-func (v Voice) Fact(f fact.Fact) string {
-	if f.Nothing() {
-		return ""
-	}
-	return v.Text(string(f.Kind), f.Values)
-}
+// thin is a narrow no-break space.
+const thin = "\u202f"
 
-// Facts are the sentences of facts, in their order.
-func (v Voice) Facts(fs []fact.Fact) []string {
-	var out []string
-	for _, f := range fs {
-		out = append(out, v.Fact(f))
+func (v Voice) gap() string {
+	if v.Thin {
+		return thin
 	}
-	return out
-}
-
-// Text is the sentence of a key with its values. A key that the catalogue does
-// not have is shown as ‹key›.
-func (v Voice) Text(key string, values ...fact.V) string {
-	m, ok := speaks(v.Language).catalog()[key]
-	if !ok {
-		return "‹" + key + "›"
-	}
-	var s strings.Builder
-	v.write(&s, m, values, 0)
-	return s.String()
+	return " "
 }
 
 // Has says whether the catalogue has a key.
@@ -51,29 +30,32 @@ func (v Voice) Has(key string) bool {
 	return ok
 }
 
-func (v Voice) write(s *strings.Builder, m message, values []fact.V, count float64) {
-	for _, p := range m {
-		switch {
-		case p.count:
-			s.WriteString(v.Count(count))
-		case p.name == "":
-			s.WriteString(p.text)
-		case p.cases != nil:
-			value, _ := lookup(values, p.name)
-			v.write(s, v.choose(p, value), values, value.N)
-		default:
-			value, ok := lookup(values, p.name)
-			text := v.Value(value)
-			if !ok {
-				text = "‹" + p.name + "›"
+// word is the sentence of a key whose values, if any, are texts. A key that the
+// catalogue does not have is shown as ‹key›, and so is a value that is missing.
+func (v Voice) word(key string, values ...string) string {
+	return v.fill(key, func(name string) argument {
+		for i := 0; i+1 < len(values); i += 2 {
+			if values[i] == name {
+				return argument{text: values[i+1], chosen: values[i+1]}
 			}
-			if p.how == "cap" {
-				text = Capital(text)
-			}
-			s.WriteString(text)
 		}
-	}
+		return missing(name)
+	})
 }
+
+func (v Voice) fill(key string, of func(name string) argument) string {
+	l := speaks(v.Language)
+	m, ok := l.catalog()[key]
+	if !ok {
+		return "‹" + key + "›"
+	}
+	var s strings.Builder
+	m.write(&s, of, l.plural, func(n float64) string { return plain(n, 0) }, 0)
+	return s.String()
+}
+
+// missing is what stands for a value that a fact does not have.
+func missing(name string) argument { return argument{text: "‹" + name + "›"} }
 
 func lookup(values []fact.V, name string) (fact.Value, bool) {
 	for _, v := range values {
@@ -82,34 +64,4 @@ func lookup(values []fact.V, name string) (fact.Value, bool) {
 		}
 	}
 	return fact.Value{}, false
-}
-
-// choose finds the branch of a plural or a select that holds for a value.
-func (v Voice) choose(p part, value fact.Value) message {
-	want := []string{value.S}
-	switch {
-	case p.how == "plural":
-		want = []string{"=" + plain(value.N, 0), speaks(v.Language).plural(value.N)}
-	case value.Is == fact.IsTank:
-		want = []string{value.Unit}
-	case value.S == "" && value.N == 0 && len(value.List) == 0 && value.Fact == nil:
-		want = []string{"none"}
-	}
-	for _, when := range append(want, "other") {
-		for _, c := range p.cases {
-			if c.when == when {
-				return c.says
-			}
-		}
-	}
-	return nil
-}
-
-// Capital is a text with its first letter as a capital.
-func Capital(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if n == 0 {
-		return s
-	}
-	return string(unicode.ToUpper(r)) + s[n:]
 }

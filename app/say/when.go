@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"time"
-
-	"ullage/planner/fact"
 )
 
 // dateLayout is how dates are stored.
@@ -47,8 +45,7 @@ func (v Voice) date(iso, key string) string {
 	if err != nil {
 		return iso
 	}
-	return v.Text(key, fact.V{
-		"weekday": fact.Term(fmt.Sprintf("weekday.%d", t.Weekday())), "wd": fact.Term(fmt.Sprintf("wd.%d", t.Weekday())),
-		"day": fact.Count(t.Day()), "month": fact.Term(fmt.Sprintf("month.%d", t.Month())), "year": fact.Text(fmt.Sprint(t.Year())),
-	})
+	return v.word(key,
+		"weekday", v.word(fmt.Sprintf("weekday.%d", t.Weekday())), "wd", v.word(fmt.Sprintf("wd.%d", t.Weekday())),
+		"day", v.Count(float64(t.Day())), "month", v.word(fmt.Sprintf("month.%d", t.Month())), "year", fmt.Sprint(t.Year()))
 }

@@ -6,6 +6,46 @@ import (
 	"ullage/planner/fact"
 )
 
+// Fact is a fact as a sentence, or as the clause or the word that its kind is.
+func (v Voice) Fact(f fact.Fact) string {
+	if f.Nothing() {
+		return ""
+	}
+	return v.Text(string(f.Kind), f.Values)
+}
+
+// Facts are the sentences of facts, in their order.
+func (v Voice) Facts(fs []fact.Fact) []string {
+	var out []string
+	for _, f := range fs {
+		out = append(out, v.Fact(f))
+	}
+	return out
+}
+
+// Text is the sentence of a key with its values. A key that the catalogue does
+// not have is shown as ‹key›, and so is a value that is missing.
+func (v Voice) Text(key string, values ...fact.V) string {
+	return v.fill(key, func(name string) argument {
+		x, ok := lookup(values, name)
+		if !ok {
+			return missing(name)
+		}
+		return argument{v.Value(x), chosen(x), x.N}
+	})
+}
+
+// chosen is what a select goes by.
+func chosen(x fact.Value) string {
+	switch {
+	case x.Is == fact.IsTank:
+		return x.Unit
+	case x.S == "" && (x.N != 0 || len(x.List) > 0 || x.Fact != nil):
+		return "other"
+	}
+	return x.S
+}
+
 // Value is one value in words.
 func (v Voice) Value(x fact.Value) string {
 	switch x.Is {
@@ -54,7 +94,7 @@ func (v Voice) List(parts []string) string {
 	case 1:
 		return parts[0]
 	default:
-		return v.Text("list.and", fact.V{"a": fact.Text(strings.Join(parts[:n-1], ", ")), "b": fact.Text(parts[n-1])})
+		return v.word("list.and", "a", strings.Join(parts[:n-1], ", "), "b", parts[n-1])
 	}
 }
 
@@ -63,8 +103,8 @@ func (v Voice) List(parts []string) string {
 func (v Voice) Tank(id, name string) string {
 	key := "tank." + id
 	usual := v.Has(key)
-	if usual && (name == "" || name == Capital(Voice{}.Text(key))) {
-		return v.Text(key)
+	if usual && (name == "" || name == Capital(Voice{}.word(key))) {
+		return v.word(key)
 	}
 	if name == "" {
 		return id
@@ -75,7 +115,7 @@ func (v Voice) Tank(id, name string) string {
 // Place is what a kind of place is called within a sentence.
 func (v Voice) Place(kind string) string {
 	if key := "place." + kind; v.Has(key) {
-		return v.Text(key)
+		return v.word(key)
 	}
 	return kind
 }
