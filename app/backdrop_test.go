@@ -66,9 +66,7 @@ func TestAlongAndBack(t *testing.T) {
 
 func TestFormats(t *testing.T) {
 	for _, tc := range []struct{ got, want string }{
-		{clock(575), "09:35"}, {clock(1440 + 60), "01:00"}, {span(59.6), "1" + thin + "h"}, {span(200), "3" + thin + "h 20" + thin + "min"},
-		{money(1234.5, "EUR"), "1234.50" + thin + "EUR"}, {money(12345.678, "EUR"), "12" + thin + "345.68" + thin + "EUR"}, {money(-0.001, "EUR"), "0.00" + thin + "EUR"},
-		{km(7.44), "7.4" + thin + "km"}, {date("2026-06-12"), "Friday 12 June"}, {date("soon"), "soon"}, {count(1, say.calls), "1 stop"}, {count(2, say.calls), "2 stops"},
+		{clock(575), "09:35"}, {clock(1440 + 60), "01:00"}, {count(1, word.calls), "1 stop"}, {count(2, word.calls), "2 stops"},
 		{plain(17.0), "17"}, {plain(43.52), "43.52"},
 	} {
 		if tc.got != tc.want {

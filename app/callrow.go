@@ -10,6 +10,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner"
 	"ullage/planner/trip"
 )
@@ -25,7 +26,7 @@ type CallRow struct {
 	Strips   []trip.Strip
 	Currency string
 	Known    map[string]bool // cautions that an earlier stop has shown
-	Units    Units
+	Say      say.Voice
 }
 
 func (r *CallRow) Render() app.UI {
@@ -46,24 +47,24 @@ func (r *CallRow) Render() app.UI {
 		Body(
 			app.Div().Class("when").Body(
 				svg(draw.El("svg", "class", "number", "viewBox", "-11 -11 22 22", "aria-hidden", "true", "focusable", "false").With(draw.Disc(r.N, c.Night, 0, 0))),
-				app.Span().Class("arrive").Body(app.Span().Class("unseen").Text(say.arrive+" "), app.Text(clock(c.ArriveMin))),
-				app.Span().Class("leave").Body(app.Span().Class("unseen").Text(say.leave+" "), app.Text(clock(c.LeaveMin))),
+				app.Span().Class("arrive").Body(app.Span().Class("unseen").Text(word.arrive+" "), app.Text(r.Say.Clock(c.ArriveMin))),
+				app.Span().Class("leave").Body(app.Span().Class("unseen").Text(word.leave+" "), app.Text(r.Say.Clock(c.LeaveMin))),
 				app.Label().Class("tickoff").Body(
-					app.Input().Type("checkbox").Name("tick:"+r.tick()).Aria("label", say.made+": "+r.name()).Checked(r.Made).OnChange(r.onMade),
-					app.Span().Text(say.made)),
+					app.Input().Type("checkbox").Name("tick:"+r.tick()).Aria("label", word.made+": "+r.name()).Checked(r.Made).OnChange(r.onMade),
+					app.Span().Text(word.made)),
 			),
 			app.Div().Class("what").Body(
-				app.If(r.Next, func() app.UI { return app.P().Class("next").Text(say.next) }),
+				app.If(r.Next, func() app.UI { return app.P().Class("next").Text(word.next) }),
 				app.H4().ID(r.id("name")).Text(r.name()),
 				app.P().Class("where").Text(r.where()),
 				app.P().Class("place").Body(app.Text(r.driveIn()+" "), app.Span().Class("copy").Text(position(r.entry()))),
 				app.Ul().Class("tasks").Body(r.tasks()...),
 				app.If(c.Fallback != "", func() app.UI {
-					return app.P().Class("fallback").Body(app.B().Text(say.fallback+": "), app.Text(r.Units.prose(c.Fallback)))
+					return app.P().Class("fallback").Body(app.B().Text(word.fallback+": "), app.Text(prose(r.Say, c.Fallback)))
 				}),
 				r.cautions(),
 				r.facts(),
-				&AvoidButton{Place: c.Place, Label: say.avoid, For: r.name()},
+				&AvoidButton{Place: c.Place, Label: word.avoid, For: r.name()},
 			),
 		)
 }
@@ -90,20 +91,20 @@ func (r *CallRow) where() string {
 	if c.Night {
 		parts = append(parts, nights(c.Nights))
 	}
-	parts = append(parts, r.Units.mark(c.Km))
+	parts = append(parts, r.Say.Mark(c.Km, -1))
 	if c.DetourKm < 0.05 {
-		parts = append(parts, say.onRoute)
+		parts = append(parts, word.onRoute)
 	} else {
-		d := fmt.Sprintf(say.detour, r.Units.km(c.DetourKm), span(c.DetourMin)) + " (" + say.estimate + ")"
+		d := fmt.Sprintf(word.detour, r.Say.Km(c.DetourKm), r.Say.Span(c.DetourMin)) + " (" + word.estimate + ")"
 		if c.ByRoad {
-			d = fmt.Sprintf(say.byRoad, r.Units.km(c.DetourKm), span(c.DetourMin))
+			d = fmt.Sprintf(word.byRoad, r.Say.Km(c.DetourKm), r.Say.Span(c.DetourMin))
 		}
 		parts = append(parts, d)
 	}
 	if c.Cost > 0.004 {
-		parts = append(parts, money(c.Cost, r.Currency))
+		parts = append(parts, r.Say.Money(c.Cost, r.Currency))
 	} else {
-		parts = append(parts, say.free)
+		parts = append(parts, word.free)
 	}
 	return strings.Join(parts, " · ")
 }
@@ -119,11 +120,11 @@ func (r *CallRow) entry() orb.Point {
 func (r *CallRow) driveIn() string {
 	switch e := r.Call.Entry; {
 	case e == nil:
-		return say.at
+		return word.at
 	case e.Road == "":
-		return say.driveIn
+		return word.driveIn
 	default:
-		return fmt.Sprintf(say.driveInFrom, e.Road)
+		return fmt.Sprintf(word.driveInFrom, e.Road)
 	}
 }
 
@@ -137,11 +138,11 @@ func (r *CallRow) tasks() []app.UI {
 		s := r.strip(t.Tank)
 		cost := ""
 		if t.Cost > 0.004 {
-			cost = money(t.Cost, r.Currency)
+			cost = r.Say.Money(t.Cost, r.Currency)
 		}
 		out = append(out, app.Li().Class(string(s.Kind)).Body(
 			app.Span().Class("do").Body(
-				app.B().Text(capital(t.Verb)+" "+r.Units.amount(t.Amount, t.Unit)),
+				app.B().Text(capital(t.Verb)+" "+r.Say.Amount(t.Amount, t.Unit)),
 				app.Text(" "+s.Name),
 				app.Span().Class("stayed").Text(r.stayed(s, t)),
 			),
@@ -160,13 +161,12 @@ func (r *CallRow) stayed(s trip.Strip, t trip.Task) string {
 	if !r.Call.Night || used < 0.05*s.Capacity {
 		return ""
 	}
-	return fmt.Sprintf(say.stayed, r.Units.amount(used, t.Unit))
+	return fmt.Sprintf(word.stayed, r.Say.Amount(used, t.Unit))
 }
 
 // levels says the level before and after: 20 → 58 of 75 L.
 func (r *CallRow) levels(s trip.Strip, t trip.Task) string {
-	u := r.Units.tank(s.Unit)
-	return fmt.Sprintf("%s → %s %s", draw.Amount(u.Show(t.Before)), draw.Amount(u.Show(t.After)), fmt.Sprintf(say.capacityOf, r.Units.amount(s.Capacity, s.Unit)))
+	return fmt.Sprintf("%s → %s %s", r.Say.Bare(t.Before, s.Unit), r.Say.Bare(t.After, s.Unit), fmt.Sprintf(word.capacityOf, r.Say.Amount(s.Capacity, s.Unit)))
 }
 
 func (r *CallRow) strip(tank string) trip.Strip {
@@ -184,18 +184,18 @@ func (r *CallRow) cautions() app.UI {
 	var fresh, known []app.UI
 	for _, c := range r.Call.Cautions {
 		if r.Known[c] {
-			known = append(known, app.Li().Text(r.Units.prose(c)))
+			known = append(known, app.Li().Text(prose(r.Say, c)))
 		} else {
-			fresh = append(fresh, app.Li().Text(r.Units.prose(c)))
+			fresh = append(fresh, app.Li().Text(prose(r.Say, c)))
 		}
 	}
 	return app.Div().Body(
 		app.If(len(fresh) > 0, func() app.UI {
-			return app.Div().Class("cautions").Body(app.B().Text(say.cautions), app.Ul().Body(fresh...))
+			return app.Div().Class("cautions").Body(app.B().Text(word.cautions), app.Ul().Body(fresh...))
 		}),
 		app.If(len(known) > 0, func() app.UI {
 			return app.Details().Class("known").Body(
-				app.Summary().Text(fmt.Sprintf(say.known, count(len(known), say.pointsToMind))),
+				app.Summary().Text(fmt.Sprintf(word.known, count(len(known), word.pointsToMind))),
 				app.Ul().Body(known...),
 			)
 		}),
@@ -207,10 +207,10 @@ func (r *CallRow) facts() app.UI {
 	return app.If(len(r.Call.Facts) > 0, func() app.UI {
 		var lis []app.UI
 		for _, f := range r.Call.Facts {
-			lis = append(lis, app.Li().Text(r.Units.prose(f)))
+			lis = append(lis, app.Li().Text(prose(r.Say, f)))
 		}
 		return app.Details().Class("facts").Body(
-			app.Summary().Text(say.facts),
+			app.Summary().Text(word.facts),
 			app.Ul().Body(lis...),
 		)
 	})
@@ -250,9 +250,9 @@ func kind(k string) string {
 
 func nights(n int) string {
 	if n <= 1 {
-		return say.night
+		return word.night
 	}
-	return fmt.Sprintf(say.nightsMany, n)
+	return fmt.Sprintf(word.nightsMany, n)
 }
 
 func capital(s string) string {

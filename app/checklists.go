@@ -6,6 +6,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/say"
 	"ullage/planner/life"
 )
 
@@ -16,20 +17,20 @@ type Checklists struct {
 	Lists  []life.Checklist
 	HowTos []life.HowTo
 	Ticks  []string
-	Units  Units
+	Say    say.Voice
 }
 
 func (c *Checklists) Render() app.UI {
 	if len(c.Lists) == 0 {
 		return app.Div()
 	}
-	body := []app.UI{app.H2().ID("checklists-title").Text(say.listsTitle), app.P().Class("help").Text(say.listsHelp)}
+	body := []app.UI{app.H2().ID("checklists-title").Text(word.listsTitle), app.P().Class("help").Text(word.listsHelp)}
 	for _, l := range c.Lists {
 		body = append(body, c.list(l))
 	}
-	body = append(body, app.H2().Class("how").Text(say.howTitle))
+	body = append(body, app.H2().Class("how").Text(word.howTitle))
 	for _, h := range c.HowTos {
-		body = append(body, howTo(h, c.Units))
+		body = append(body, howTo(h, c.Say))
 	}
 	return app.Section().ID("checklists").Class("more").Aria("labelledby", "checklists-title").Body(body...)
 }
@@ -38,34 +39,34 @@ func (c *Checklists) list(l life.Checklist) app.UI {
 	var items []app.UI
 	done := 0
 	for _, i := range l.Items {
-		row := &TickRow{ID: l.ID + "/" + i.ID, Words: c.Units.prose(i.Text)}
+		row := &TickRow{ID: l.ID + "/" + i.ID, Words: prose(c.Say, i.Text)}
 		if _, row.On = slices.BinarySearch(c.Ticks, row.ID); row.On {
 			done++
 		}
 		items = append(items, row)
 	}
 	return app.Details().ID("list-"+l.ID).Body(
-		app.Summary().Body(app.B().Text(l.Title), app.Text(fmt.Sprintf(say.listDone, done, len(l.Items)))),
+		app.Summary().Body(app.B().Text(l.Title), app.Text(fmt.Sprintf(word.listDone, done, len(l.Items)))),
 		app.Ul().Class("ticks").Body(items...),
-		&ClearButton{List: l.ID, Label: say.listClear, For: l.Title},
+		&ClearButton{List: l.ID, Label: word.listClear, For: l.Title},
 	)
 }
 
 // howTo is how one kind of stop is done; who decides always stands at the end.
-func howTo(h life.HowTo, u Units) app.UI {
+func howTo(h life.HowTo, v say.Voice) app.UI {
 	var mind []app.UI
 	for _, i := range h.Cautions {
-		mind = append(mind, app.Li().Text(u.prose(i.Text)))
+		mind = append(mind, app.Li().Text(prose(v, i.Text)))
 	}
 	var steps []app.UI
 	for _, i := range h.Steps {
-		steps = append(steps, app.Li().Text(u.prose(i.Text)))
+		steps = append(steps, app.Li().Text(prose(v, i.Text)))
 	}
 	return app.Details().Class("howto").Body(
 		app.Summary().Text(h.Title),
 		app.Ol().Class("steps").Body(steps...),
 		app.If(len(mind) > 0, func() app.UI {
-			return app.Div().Class("cautions").Body(app.B().Text(say.cautions), app.Ul().Body(mind...))
+			return app.Div().Class("cautions").Body(app.B().Text(word.cautions), app.Ul().Body(mind...))
 		}),
 		text("help", h.Defer),
 	)

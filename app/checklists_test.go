@@ -24,13 +24,13 @@ func lived() Model {
 func TestLifeOnBoardIsShown(t *testing.T) {
 	m := Update(lived(), Ticked{"set-off/gas"})
 	for _, tc := range []struct {
-		units Units
+		units string
 		want  []string
 	}{
 		{"", []string{"3394 kg of 3500 kg", "Too heavy", "Before you drive off", "Giving it back", "17:00 km 470 Corner pumps", "10 km before the end", "Only 0 h 30 min", "The caution costs 3.20" + thin + "EUR.", "likely 10.5, planned 11.4 L on 100 km", "learnt: 108 %", "Diesel: planned with 108 %"}},
-		{"american", []string{"7482 lb of 7716 lb", "mile 292 Corner pumps", "6 mi before the end", "20.6 mpg (US)"}},
+		{"american", []string{"7482 lb of 7716 lb", "mile 292 Corner pumps", "6 mi before the end", "20.6" + thin + "mpg"}},
 	} {
-		m.Units = tc.units
+		m.Say.Units = tc.units
 		html := drawn(t, m)
 		for _, w := range tc.want {
 			if !strings.Contains(html, w) {

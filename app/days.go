@@ -10,6 +10,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner/trip"
 )
 
@@ -20,16 +21,16 @@ type Days struct {
 	Avoid []string
 	Now   int // number of the stop at the cursor; 0 is none
 	Ticks []string
-	Units Units
+	Say   say.Voice
 }
 
 func (d *Days) Render() app.UI {
-	body := []app.UI{app.H2().ID("itinerary-title").Text(say.daysTitle)}
+	body := []app.UI{app.H2().ID("itinerary-title").Text(word.daysTitle)}
 	if len(d.Plan.Done) > 0 {
 		body = append(body, d.done())
 	}
 	if len(d.Plan.Days) == 0 {
-		body = append(body, text("help", say.noDays))
+		body = append(body, text("help", word.noDays))
 	}
 	n, known := 0, map[string]bool{}
 	next := d.next()
@@ -47,13 +48,13 @@ func (d *Days) done() app.UI {
 	for _, s := range d.Plan.Done {
 		does := slices.Clone(s.Tasks)
 		if s.Night {
-			does = append(does, say.night)
+			does = append(does, word.night)
 		}
 		lis = append(lis, app.Li().Body(app.Span().Class("tick").Text("✓ "),
-			app.Text(strings.Join([]string{shortDate(s.Date), cmp.Or(s.Name, s.Place), d.Units.mark(s.Km), strings.Join(does, ", ")}, " · "))))
+			app.Text(strings.Join([]string{d.Say.ShortDate(s.Date), cmp.Or(s.Name, s.Place), d.Say.Mark(s.Km, -1), strings.Join(does, ", ")}, " · "))))
 	}
 	return app.Section().ID("behind").Class("behind").Aria("labelledby", "behind-title").Body(
-		app.H3().ID("behind-title").Text(say.behind), app.Ul().Body(lis...))
+		app.H3().ID("behind-title").Text(word.behind), app.Ul().Body(lis...))
 }
 
 // next is the number of the first stop that is not ticked off after one that
@@ -76,7 +77,7 @@ func (d *Days) day(day trip.Day, before, next int, known map[string]bool) app.UI
 		calls = append(calls, d.ferries(day, i)...)
 		calls = append(calls, app.Li().Body(&CallRow{
 			Call: c, N: before + i + 1, Current: before+i+1 == d.Now, Made: Model{Ticks: d.Ticks}.ticked(c), Next: before+i+1 == next, Known: maps.Clone(known),
-			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Units: d.Units,
+			Strips: d.Plan.Strips, Currency: d.Plan.Currency, Say: d.Say,
 		}))
 		for _, c := range c.Cautions {
 			known[c] = true
@@ -86,14 +87,14 @@ func (d *Days) day(day trip.Day, before, next int, known map[string]bool) app.UI
 	return app.Section().Class("day").Body(
 		app.Header().Body(
 			app.H3().Body(
-				app.Span().Class("nth").Text(fmt.Sprintf(say.day, day.Number)),
-				app.Text(" "+date(day.Date)),
+				app.Span().Class("nth").Text(fmt.Sprintf(word.day, day.Number)),
+				app.Text(" "+d.Say.Date(day.Date)),
 			),
-			app.P().Text(fmt.Sprintf(say.dayLine, d.Units.km(day.DriveKm), span(day.DriveMin), clock(day.StartMin), clock(day.EndMin))),
+			app.P().Text(fmt.Sprintf(word.dayLine, d.Say.Km(day.DriveKm), d.Say.Span(day.DriveMin), d.Say.Clock(day.StartMin), d.Say.Clock(day.EndMin))),
 		),
 		app.Ol().Class("calls").Body(calls...),
 		app.If(day.Number == len(d.Plan.Days), func() app.UI {
-			return app.P().Class("end").Text(clock(day.EndMin) + " " + say.toEnd)
+			return app.P().Class("end").Text(d.Say.Clock(day.EndMin) + " " + word.toEnd)
 		}),
 	)
 }
@@ -108,7 +109,7 @@ func (d *Days) leftOut() []app.UI {
 				name = p.Name
 			}
 		}
-		out = append(out, &AvoidButton{Place: id, Label: fmt.Sprintf(say.avoidAgain, name)})
+		out = append(out, &AvoidButton{Place: id, Label: fmt.Sprintf(word.avoidAgain, name)})
 	}
 	return out
 }

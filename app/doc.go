@@ -8,7 +8,7 @@
 //
 // Unless a name says otherwise, distances are kilometres along the route,
 // times are minutes since 00:00 of day one, money is in the trip's currency.
-// What is shown and typed is in the machine's [Units].
+// What is shown and typed is in the units of the model's [say.Voice].
 //
 //	m := page.Update(page.New(trip.Fleet()), page.TripRead{Trip: t})
 //	m = page.Update(m, page.Edited{Field: "adults", Text: "3"})

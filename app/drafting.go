@@ -202,7 +202,7 @@ func drawing(m Model, msg Msg) Model {
 		m.Draft = nil
 		if line := joined(legs); msg.Keep && len(line) > 1 {
 			name := renamed(m, points)
-			m = Update(m, RouteRead{File{Name: say.drawn, Kind: "route", Count: len(line)}, line})
+			m = Update(m, RouteRead{File{Name: word.drawn, Kind: "route", Count: len(line)}, line})
 			m.Trip.Name, m.Trip.Points, m.Track, m.Trip.Round = name, shownAt(points, legs), nil, avoided(legs)
 		}
 	}

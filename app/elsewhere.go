@@ -57,8 +57,8 @@ func overall(m Model) ([4]float64, bool) {
 // offerThere is what can be done about map data of somewhere else.
 func offerThere() app.UI {
 	return app.Div().ID("elsewhere").Class("offer").Role("status").Body(
-		app.P().Text(say.elsewhere),
-		app.Button().Type("button").Class("main").Text(say.drawThere).OnClick(func(ctx app.Context, e app.Event) { send(ctx, DrawBegan{}) }),
+		app.P().Text(word.elsewhere),
+		app.Button().Type("button").Class("main").Text(word.drawThere).OnClick(func(ctx app.Context, e app.Event) { send(ctx, DrawBegan{}) }),
 	)
 }
 
@@ -69,16 +69,16 @@ const townNear = 0.18
 // drawnName is what a drawn route is called: after the towns at its ends.
 func drawnName(towns []draw.Town, points orb.LineString) string {
 	if len(points) == 0 {
-		return say.drawn
+		return word.drawn
 	}
 	from, to := townAt(towns, points[0]), townAt(towns, points[len(points)-1])
 	switch {
 	case from == "" || to == "":
-		return say.drawn
+		return word.drawn
 	case from == to:
-		return fmt.Sprintf(say.drawnRound, from)
+		return fmt.Sprintf(word.drawnRound, from)
 	}
-	return fmt.Sprintf(say.drawnFromTo, from, to)
+	return fmt.Sprintf(word.drawnFromTo, from, to)
 }
 
 func townAt(towns []draw.Town, p orb.Point) string {
@@ -99,7 +99,7 @@ func townAt(towns []draw.Town, p orb.Point) string {
 // person gave to the one that was drawn before stays.
 func renamed(m Model, points orb.LineString) string {
 	was := m.Trip
-	if len(was.Points) > 0 && was.Name != "" && was.Name != say.drawn && was.Name != drawnName(m.Backdrop.Towns, was.Points) {
+	if len(was.Points) > 0 && was.Name != "" && was.Name != word.drawn && was.Name != drawnName(m.Backdrop.Towns, was.Points) {
 		return was.Name
 	}
 	return drawnName(m.Backdrop.Towns, points)

@@ -6,8 +6,8 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/say"
 	"ullage/geo"
-	"ullage/planner/life/units"
 	"ullage/planner/trip"
 )
 
@@ -21,20 +21,20 @@ const ferryPrefix = "ferry:"
 func (f *TripForm) ferries() app.UI {
 	var rows []app.UI
 	for i, x := range f.Trip.Ferries {
-		rows = append(rows, &FerryRow{Index: i, Words: fmt.Sprintf(say.ferryLine, f.Units.mark(x.FromKm), f.Units.mark(x.ToKm), span(x.Min))})
+		rows = append(rows, &FerryRow{Index: i, Words: fmt.Sprintf(word.ferryLine, f.Say.Mark(x.FromKm, -1), f.Say.Mark(x.ToKm, -1), f.Say.Span(x.Min))})
 	}
-	distance := f.Units.of(units.Distance).Symbol
+	distance := f.Say.Unit("km").Symbol
 	field := func(key, label, unit, hint string) *Control {
 		key = ferryPrefix + key
 		return &Control{Key: key, Label: label, Unit: unit, Hint: hint, Input: "number", Value: f.Typed[key], Wrong: f.Wrong[key]}
 	}
 	return app.FieldSet().ID("ferries").Body(
-		app.Legend().Text(say.groupFerries),
-		app.P().Class("help").Text(say.hFerries),
+		app.Legend().Text(word.groupFerries),
+		app.P().Class("help").Text(word.hFerries),
 		app.Ul().Class("ferries").Body(rows...),
 		app.Div().Class("fields").Body(
-			field("from", say.fFerryFrom, distance, ""), field("to", say.fFerryTo, distance, ""), field("min", say.fFerryMin, "min", say.hFerryMin)),
-		app.Button().ID("ferry-add").Type("button").Text(say.ferryAdd).OnClick(onFerryAdd),
+			field("from", word.fFerryFrom, distance, ""), field("to", word.fFerryTo, distance, ""), field("min", word.fFerryMin, "min", word.hFerryMin)),
+		app.Button().ID("ferry-add").Type("button").Text(word.ferryAdd).OnClick(onFerryAdd),
 	)
 }
 
@@ -49,7 +49,7 @@ type FerryRow struct {
 
 func (r *FerryRow) Render() app.UI {
 	return app.Li().Body(app.Span().Text(r.Words+" "),
-		app.Button().Type("button").Class("quiet").Aria("label", say.ferryRemove+": "+r.Words).Text(say.ferryRemove).OnClick(r.onRemove))
+		app.Button().Type("button").Class("quiet").Aria("label", word.ferryRemove+": "+r.Words).Text(word.ferryRemove).OnClick(r.onRemove))
 }
 
 func (r *FerryRow) onRemove(ctx app.Context, e app.Event) { send(ctx, FerryRemoved{r.Index}) }
@@ -60,7 +60,7 @@ func addFerry(m Model) Model {
 	if line, err := geo.Measure(m.Trip.Route); err == nil {
 		length = line.LengthM() / 1000
 	}
-	distance := m.Units.of(units.Distance)
+	distance := m.Say.Unit("km")
 	fields := []string{"from", "to", "min"}
 	values, ok := map[string]float64{}, true
 	wrong := func(field, why string) { m.Wrong, ok = with(m.Wrong, ferryPrefix+field, why), false }
@@ -80,14 +80,14 @@ func addFerry(m Model) Model {
 	}
 	ferry := trip.Ferry{FromKm: values["from"], ToKm: values["to"], Min: values["min"]}
 	if ferry.ToKm <= ferry.FromKm {
-		wrong("to", fmt.Sprintf(say.wantFerryEnd, m.Units.km(ferry.FromKm)))
+		wrong("to", fmt.Sprintf(word.wantFerryEnd, m.Say.Km(ferry.FromKm)))
 		return m
 	}
 	var before, after []trip.Ferry
 	for _, f := range m.Trip.Ferries {
 		switch {
 		case f.FromKm < ferry.ToKm && ferry.FromKm < f.ToKm:
-			wrong("from", fmt.Sprintf(say.wantFerryApart, m.Units.mark(f.FromKm), m.Units.mark(f.ToKm)))
+			wrong("from", fmt.Sprintf(word.wantFerryApart, m.Say.Mark(f.FromKm, -1), m.Say.Mark(f.ToKm, -1)))
 			return m
 		case f.FromKm < ferry.FromKm:
 			before = append(before, f)
@@ -121,7 +121,7 @@ func (d *Days) ferries(day trip.Day, i int) []app.UI {
 		if i > 0 && day.Calls[i-1].ArriveMin > f.StartMin || i < len(day.Calls) && day.Calls[i].ArriveMin <= f.StartMin {
 			continue
 		}
-		out = append(out, app.Li().Body(&CrossingRow{Ferry: f, Units: d.Units}))
+		out = append(out, app.Li().Body(&CrossingRow{Ferry: f, Say: d.Say}))
 	}
 	return out
 }
@@ -130,16 +130,16 @@ func (d *Days) ferries(day trip.Day, i int) []app.UI {
 type CrossingRow struct {
 	app.Compo
 	Ferry trip.Crossing
-	Units Units
+	Say   say.Voice
 }
 
 func (r *CrossingRow) Render() app.UI {
 	f := r.Ferry
-	words := fmt.Sprintf(say.ferryTo, r.Units.mark(f.ToKm), span(f.Min))
+	words := fmt.Sprintf(word.ferryTo, r.Say.Mark(f.ToKm, -1), r.Say.Span(f.Min))
 	if f.Name != "" {
-		words = fmt.Sprintf(say.ferryNamed, f.Name, r.Units.mark(f.ToKm), span(f.Min))
+		words = fmt.Sprintf(word.ferryNamed, f.Name, r.Say.Mark(f.ToKm, -1), r.Say.Span(f.Min))
 	}
 	return app.Article().Class("crossing").Body(
-		app.P().Body(app.B().Text(clock(f.StartMin)+" · "+words)),
+		app.P().Body(app.B().Text(r.Say.Clock(f.StartMin)+" · "+words)),
 		app.Ul().Body(lines(append([]string{capital(f.Basis)}, f.Mind...))...))
 }

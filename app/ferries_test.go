@@ -22,7 +22,7 @@ func TestAddFerry(t *testing.T) {
 		{"no number", "x", "12", "30", "from", "A number from 0"},
 		{"beyond the route", "10", "9999", "30", "to", "A number from 0"},
 		{"backwards", "12", "10", "30", "to", "A ferry ends after it begins: more than 12"},
-		{"over another", "10", "21", "30", "from", "There is a ferry from km 20"},
+		{"over another", "10", "21", "30", "from", "There is a ferry from km" + thin + "20"},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			got := m

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"ullage/app/say"
 	"ullage/planner"
 	"ullage/planner/life"
 	"ullage/planner/life/units"
@@ -42,18 +43,19 @@ func measured(key, group, label, hint string, u units.Unit, least, most float64,
 }
 
 // comfortFields are what is wished inside. The usual is shown where the trip says nothing.
-func comfortFields(u units.Unit) []Field {
+func comfortFields(v say.Voice) []Field {
+	u := v.Unit("°C")
 	return []Field{
-		measured("inside", say.groupComfort, say.fInside, "", u, 5, 30, func(t *trip.Trip) *float64 {
+		measured("inside", word.groupComfort, word.fInside, "", u, 5, 30, func(t *trip.Trip) *float64 {
 			t.Comfort.InsideC = cmp.Or(t.Comfort.InsideC, usualInsideC)
 			return &t.Comfort.InsideC
 		}),
-		measured("night", say.groupComfort, say.fInsideNight, say.hInsideNight, u, 1, 30, func(t *trip.Trip) *float64 {
+		measured("night", word.groupComfort, word.fInsideNight, word.hInsideNight, u, 1, 30, func(t *trip.Trip) *float64 {
 			t.Comfort.NightC = cmp.Or(t.Comfort.NightC, cmp.Or(t.Comfort.InsideC, usualInsideC)-nightLessC)
 			return &t.Comfort.NightC
 		}),
-		{Key: "hot", Group: say.groupComfort, Label: say.fHot, Hint: say.hHot, Input: "select",
-			Options: []Option{{plain(life.HotBoost), u.Format(life.HotBoost)}, {plain(life.HotEnough), u.Format(life.HotEnough)}},
+		{Key: "hot", Group: word.groupComfort, Label: word.fHot, Hint: word.hHot, Input: "select",
+			Options: []Option{{plain(life.HotBoost), v.Quantity(life.HotBoost, "°C", 0)}, {plain(life.HotEnough), v.Quantity(life.HotEnough, "°C", 0)}},
 			Get:     func(t trip.Trip) string { return plain(cmp.Or(t.Comfort.HotC, life.HotBoost)) },
 			Set: func(t trip.Trip, s string) (_ trip.Trip, err error) {
 				t.Comfort.HotC, err = parseNumber(s, 30, 80)
@@ -70,9 +72,9 @@ func confidence(t trip.Trip) Field {
 	options := confidenceWords
 	now := plain(t.Confident())
 	if !slices.ContainsFunc(options, func(o Option) bool { return o.Value == now }) {
-		options = append(options[:len(options):len(options)], Option{now, fmt.Sprintf(say.onTrips, 100*t.Confident())})
+		options = append(options[:len(options):len(options)], Option{now, fmt.Sprintf(word.onTrips, 100*t.Confident())})
 	}
-	return Field{Key: "confidence", Group: say.groupPlan, Label: say.fConfidence, Hint: say.hConfidence, Input: "select", Options: options, Wide: true,
+	return Field{Key: "confidence", Group: word.groupPlan, Label: word.fConfidence, Hint: word.hConfidence, Input: "select", Options: options, Wide: true,
 		Get: func(t trip.Trip) string { return plain(t.Confident()) },
 		Set: func(t trip.Trip, s string) (_ trip.Trip, err error) {
 			t.Confidence, err = parseNumber(s, 0.5, 0.99)
@@ -86,7 +88,7 @@ func whole(key, group, label, hint string, least, most int, of func(*trip.Trip) 
 		Set: func(t trip.Trip, s string) (trip.Trip, error) {
 			v, err := strconv.Atoi(strings.TrimSpace(s))
 			if err != nil || v < least || v > most {
-				return t, fmt.Errorf(say.wantWhole, least, most)
+				return t, fmt.Errorf(word.wantWhole, least, most)
 			}
 			*of(&t) = v
 			return t, nil
@@ -98,7 +100,7 @@ func choice(key, group, label string, options []Option, of func(*trip.Trip) *str
 		Get: func(t trip.Trip) string { return *of(&t) },
 		Set: func(t trip.Trip, s string) (trip.Trip, error) {
 			if !slices.ContainsFunc(options, func(o Option) bool { return o.Value == s }) {
-				return t, fmt.Errorf("%s", say.wantChoice)
+				return t, fmt.Errorf("%s", word.wantChoice)
 			}
 			*of(&t) = s
 			return t, nil
@@ -115,10 +117,10 @@ func check(key, group, label, hint string, of func(*trip.Trip) *bool) Field {
 }
 
 // tankFields are the level at the start and the size of tank i.
-func tankFields(k trip.Tank, i int, u Units) []Field {
-	group, unit := say.groupTanks, u.tank(k.Unit)
+func tankFields(k trip.Tank, i int, v say.Voice) []Field {
+	group, unit := word.groupTanks, v.Unit(k.Unit)
 	return []Field{
-		{Key: "level:" + k.ID, Group: group, Label: fmt.Sprintf(say.fLevel, k.Name), Unit: unit.Symbol, Input: "number",
+		{Key: "level:" + k.ID, Group: group, Label: fmt.Sprintf(word.fLevel, k.Name), Unit: unit.Symbol, Input: "number",
 			Get: func(t trip.Trip) string { return plain(unit.Show(startLevel(t, t.Vehicle.Tanks[i]))) },
 			Set: func(t trip.Trip, s string) (trip.Trip, error) {
 				v, err := parseShown(s, unit, 0, t.Vehicle.Tanks[i].Capacity)
@@ -132,7 +134,7 @@ func tankFields(k trip.Tank, i int, u Units) []Field {
 				t.Levels[k.ID] = v
 				return t, nil
 			}},
-		{Key: "size:" + k.ID, Group: group, Label: fmt.Sprintf(say.fSize, k.Name), Unit: unit.Symbol, Input: "number",
+		{Key: "size:" + k.ID, Group: group, Label: fmt.Sprintf(word.fSize, k.Name), Unit: unit.Symbol, Input: "number",
 			Get: func(t trip.Trip) string { return plain(unit.Show(t.Vehicle.Tanks[i].Capacity)) },
 			Set: func(t trip.Trip, s string) (trip.Trip, error) {
 				least := max(t.Vehicle.Tanks[i].Reserve, startLevel(t, t.Vehicle.Tanks[i]), 0.1)
@@ -151,7 +153,7 @@ func tankFields(k trip.Tank, i int, u Units) []Field {
 
 // priceField is what a unit of a tank's content counts as where a place states no price.
 func priceField(k trip.Tank, currency string, u units.Unit) Field {
-	return Field{Key: "price:" + k.ID, Group: say.groupPrices, Label: k.Name, Unit: currency + "/" + u.Symbol, Input: "number",
+	return Field{Key: "price:" + k.ID, Group: word.groupPrices, Label: k.Name, Unit: currency + "/" + u.Symbol, Input: "number",
 		Get: func(t trip.Trip) string {
 			v, _ := t.Price(k.ID)
 			return plain(u.ShowPer(v))
@@ -202,12 +204,12 @@ func setVehicle(t trip.Trip, fleet []trip.Vehicle, id string) (trip.Trip, error)
 	if t.Vehicle.ID == id {
 		return t, nil
 	}
-	return t, fmt.Errorf("%s", say.wantChoice)
+	return t, fmt.Errorf("%s", word.wantChoice)
 }
 
 func setDate(t trip.Trip, s string) (trip.Trip, error) {
 	if _, err := time.Parse(trip.DateLayout, s); err != nil {
-		return t, fmt.Errorf("%s", say.wantDate)
+		return t, fmt.Errorf("%s", word.wantDate)
 	}
 	t.Start = s
 	return t, nil
@@ -216,7 +218,7 @@ func setDate(t trip.Trip, s string) (trip.Trip, error) {
 func setCurrency(t trip.Trip, s string) (trip.Trip, error) {
 	s = strings.ToUpper(strings.TrimSpace(s))
 	if !units.ValidCurrency(s) {
-		return t, fmt.Errorf("%s", say.wantCurrency)
+		return t, fmt.Errorf("%s", word.wantCurrency)
 	}
 	if s != t.Currency {
 		t.Currency, t.Prices = s, nil // they were of the other currency
@@ -228,7 +230,7 @@ func setCurrency(t trip.Trip, s string) (trip.Trip, error) {
 func parseClock(s string) (float64, error) {
 	at, err := time.Parse("15:04", s)
 	if err != nil {
-		return 0, fmt.Errorf("%s", say.wantClock)
+		return 0, fmt.Errorf("%s", word.wantClock)
 	}
 	return float64(at.Hour()*60 + at.Minute()), nil
 }
@@ -237,7 +239,7 @@ func parseClock(s string) (float64, error) {
 func parseNumber(s string, least, most float64) (float64, error) {
 	v, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(s), ",", ".", 1), 64)
 	if err != nil || !(v >= least && v <= most) {
-		return 0, fmt.Errorf(say.wantNumber, plain(least), plain(most))
+		return 0, fmt.Errorf(word.wantNumber, plain(least), plain(most))
 	}
 	return v, nil
 }

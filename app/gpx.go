@@ -7,15 +7,16 @@ import (
 	"strings"
 
 	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner/trip"
 )
 
 // stopsGPX writes the stops as waypoints, where one drives in, and the route as
 // a route, for a satnav or any map (GPX 1.1, https://www.topografix.com/GPX/1/1/gpx.xsd).
 // It is put together as text: an encoder of structs is 60 kB of program.
-func stopsGPX(t trip.Trip, it trip.Itinerary) []byte {
+func stopsGPX(v say.Voice, t trip.Trip, it trip.Itinerary) []byte {
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "%s<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"%s\">\n", xml.Header, escaped(say.title))
+	fmt.Fprintf(&b, "%s<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"%s\">\n", xml.Header, escaped(word.title))
 	for _, n := range draw.Numbers(it.Days) {
 		c := n.Call
 		at := c.Point
@@ -23,7 +24,7 @@ func stopsGPX(t trip.Trip, it trip.Itinerary) []byte {
 			at = c.Entry.Point
 		}
 		fmt.Fprintf(&b, " <wpt lat=\"%v\" lon=\"%v\"><name>%d %s</name><desc>%s</desc></wpt>\n",
-			at[1], at[0], n.N, escaped(nameOf(c)), escaped(toDo(it, c)))
+			at[1], at[0], n.N, escaped(nameOf(c)), escaped(toDo(v, it, c)))
 	}
 	fmt.Fprintf(&b, " <rte><name>%s</name>\n", escaped(t.Name))
 	for _, p := range t.Route {
@@ -41,8 +42,8 @@ func escaped(text string) string {
 }
 
 // toDo says in a line when to be at a stop and what to do there.
-func toDo(it trip.Itinerary, c trip.Call) string {
-	parts := []string{clock(c.ArriveMin)}
+func toDo(v say.Voice, it trip.Itinerary, c trip.Call) string {
+	parts := []string{v.Clock(c.ArriveMin)}
 	if c.Night {
 		parts = append(parts, nights(c.Nights))
 	}
@@ -53,7 +54,7 @@ func toDo(it trip.Itinerary, c trip.Call) string {
 				name = s.Name
 			}
 		}
-		parts = append(parts, fmt.Sprintf("%s %s %s", t.Verb, amount(t.Amount, t.Unit), name))
+		parts = append(parts, fmt.Sprintf("%s %s %s", t.Verb, v.Amount(t.Amount, t.Unit), name))
 	}
 	return strings.Join(parts, ", ")
 }

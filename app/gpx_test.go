@@ -7,6 +7,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/app/say"
 	"ullage/data"
 	"ullage/planner/trip"
 )
@@ -16,7 +17,7 @@ func TestDriveIn(t *testing.T) {
 	plan := samplePlan()
 	plan.Days[0].Calls[0].Entry = &trip.Entry{Point: orb.Point{7.25, 46.5}, Road: "Quay Road"}
 	plan.Days[0].Calls[1].Entry = &trip.Entry{Point: orb.Point{7.5, 46.75}}
-	if b := string(stopsGPX(sampleTrip(), plan)); !strings.Contains(b, `<wpt lat="46.5" lon="7.25"><name>1 Corner pumps`) {
+	if b := string(stopsGPX(say.Voice{Thin: true}, sampleTrip(), plan)); !strings.Contains(b, `<wpt lat="46.5" lon="7.25"><name>1 Corner pumps`) {
 		t.Errorf("the first waypoint is elsewhere:\n%s", b)
 	}
 	m := planned()
@@ -34,7 +35,7 @@ func TestDriveIn(t *testing.T) {
 func TestStopsGPX(t *testing.T) {
 	tr, plan := sampleTrip(), samplePlan()
 	tr.Name = "Bay <& back>"
-	b := stopsGPX(tr, plan)
+	b := stopsGPX(say.Voice{Thin: true}, tr, plan)
 	r, err := data.ReadRoute("stops.gpx", bytes.NewReader(b))
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/say"
 	"ullage/planner/trip"
 )
 
@@ -14,7 +15,7 @@ import (
 type HandBack struct {
 	app.Compo
 	Return *trip.Return
-	Units  Units
+	Say    say.Voice
 }
 
 func (h *HandBack) Render() app.UI {
@@ -23,28 +24,28 @@ func (h *HandBack) Render() app.UI {
 		return app.Div()
 	}
 	body := []app.UI{
-		app.H2().ID("return-title").Text(say.returnTitle),
-		app.P().Class("where").Text(date(r.Date)),
-		app.Ol().Class("steps").Body(lines(h.Units.proses(r.Steps))...),
+		app.H2().ID("return-title").Text(word.returnTitle),
+		app.P().Class("where").Text(h.Say.Date(r.Date)),
+		app.Ol().Class("steps").Body(lines(proses(h.Say, r.Steps))...),
 	}
 	if r.Station != "" {
-		body = append(body, app.P().Body(app.B().Text(say.returnStation+": "), app.Text(h.Units.prose(r.Station))))
+		body = append(body, app.P().Body(app.B().Text(word.returnStation+": "), app.Text(prose(h.Say, r.Station))))
 	}
 	if len(r.Agreed) > 0 {
-		body = append(body, app.P().Body(app.B().Text(say.returnAgreed+": "), app.Text(h.Units.prose(strings.Join(r.Agreed, "; ")))))
+		body = append(body, app.P().Body(app.B().Text(word.returnAgreed+": "), app.Text(prose(h.Say, strings.Join(r.Agreed, "; ")))))
 	}
 	for _, w := range r.Warnings {
-		body = append(body, text("trouble", h.Units.prose(w)))
+		body = append(body, text("trouble", prose(h.Say, w)))
 	}
 	return app.Section().ID("return").Class("more").Aria("labelledby", "return-title").Body(body...)
 }
 
 // scales says what the vehicle weighs as it sets off, and warns.
-func scales(w *trip.Weight, u Units) app.UI {
+func scales(w *trip.Weight, v say.Voice) app.UI {
 	return app.If(w != nil, func() app.UI {
 		return app.Div().Class("weight").Body(
-			app.P().Text(u.prose(fmt.Sprintf(say.weight, w.Kg, w.AllowedKg))),
-			text("trouble", u.prose(w.Text)),
+			app.P().Text(prose(v, fmt.Sprintf(word.weight, w.Kg, w.AllowedKg))),
+			text("trouble", prose(v, w.Text)),
 		)
 	})
 }

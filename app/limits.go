@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"ullage/app/say"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
@@ -13,23 +15,23 @@ type Limits struct {
 	app.Compo
 	Cautions  []string
 	Estimated bool
-	Units     Units
+	Say       say.Voice
 	Planned   bool
 }
 
 func (l *Limits) Render() app.UI {
 	lines := l.Cautions[:len(l.Cautions):len(l.Cautions)]
 	if l.Estimated {
-		lines = append(lines, say.limits1)
+		lines = append(lines, word.limits1)
 	}
-	lines = append(lines, say.limits2, say.limits3, say.limits4)
+	lines = append(lines, word.limits2, word.limits3, word.limits4)
 	var lis []app.UI
 	for _, s := range lines {
-		lis = append(lis, app.Li().Text(l.Units.prose(s)))
+		lis = append(lis, app.Li().Text(prose(l.Say, s)))
 	}
-	title := say.limitsMind
+	title := word.limitsMind
 	if l.Planned {
-		title = say.limitsTitle
+		title = word.limitsTitle
 	}
 	return app.Section().Class("limits").Aria("labelledby", "limits-title").Body(
 		app.H2().ID("limits-title").Text(title),
@@ -52,9 +54,9 @@ func (s *Sources) Render() app.UI {
 		}
 	}
 	return app.Section().Class("sources").Aria("labelledby", "sources-title").Body(
-		app.H2().ID("sources-title").Text(say.filesTitle),
+		app.H2().ID("sources-title").Text(word.filesTitle),
 		app.Ul().Body(lis...),
-		app.P().Class("help").Text(say.filesHelp+" "+say.filesDrop),
+		app.P().Class("help").Text(word.filesHelp+" "+word.filesDrop),
 		app.If(attributed(s.Files), attribution),
 	)
 }
@@ -68,22 +70,22 @@ func attributed(files []File) bool {
 // attribution is what the licence asks for (https://www.openstreetmap.org/copyright).
 func attribution() app.UI {
 	return app.P().Class("attribution").Body(
-		app.A().Href("https://www.openstreetmap.org/copyright").Target("_blank").Rel("noopener").Text(say.attribution))
+		app.A().Href("https://www.openstreetmap.org/copyright").Target("_blank").Rel("noopener").Text(word.attribution))
 }
 
 func about(f File) string {
 	var parts []string
 	switch f.Kind {
 	case "places":
-		parts = append(parts, count(f.Count, say.places))
+		parts = append(parts, count(f.Count, word.places))
 	case "route":
-		parts = append(parts, count(f.Count, say.points))
+		parts = append(parts, count(f.Count, word.points))
 	}
 	if f.Date != "" {
-		parts = append(parts, fmt.Sprintf(say.dataOf, f.Date))
+		parts = append(parts, fmt.Sprintf(word.dataOf, f.Date))
 	}
 	if f.Sample {
-		parts = append(parts, say.sample)
+		parts = append(parts, word.sample)
 	}
 	return strings.Join(parts, " · ")
 }

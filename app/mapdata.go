@@ -9,6 +9,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
 )
@@ -155,7 +156,7 @@ func bounds(ls orb.LineString) (b [4]float64, ok bool) {
 }
 
 // describe says what a candidate is, in a line.
-func describe(c trip.Candidate, names map[string]string, u Units) string {
+func describe(c trip.Candidate, names map[string]string, v say.Voice) string {
 	parts := []string{capital(kind(c.Kind))}
 	if c.Name != "" {
 		parts = []string{c.Name, kind(c.Kind)}
@@ -171,11 +172,11 @@ func describe(c trip.Candidate, names map[string]string, u Units) string {
 		parts = append(parts, strings.Join(tanks, ", "))
 	}
 	if c.Night {
-		parts = append(parts, say.night)
+		parts = append(parts, word.night)
 	}
-	parts = append(parts, u.mark(c.Km), u.km(c.OffKm)+" "+say.off)
+	parts = append(parts, v.Mark(c.Km, -1), v.Km(c.OffKm)+" "+word.off)
 	if c.Excluded != "" {
-		parts = append(parts, say.notUsed+": "+u.prose(c.Excluded))
+		parts = append(parts, word.notUsed+": "+prose(v, c.Excluded))
 	}
 	return strings.Join(parts, " · ")
 }

@@ -10,6 +10,7 @@ import (
 
 	"ullage/app/browser"
 	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner/trip"
 )
 
@@ -24,7 +25,7 @@ type MapModel struct {
 	Draft    *Draft
 	Legs     Legs
 	OSM      bool // the attribution is due
-	Units    Units
+	Say      say.Voice
 	Road     bool       // a click says where somebody is
 	Overall  [4]float64 // west, south, east, north of the whole; zeros: nothing is known
 	Answered bool       // there is a plan, or a refusal
@@ -32,7 +33,7 @@ type MapModel struct {
 }
 
 func mapModel(m Model) MapModel {
-	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, Legs: m.Legs, OSM: attributed(m.Files), Units: m.Units, Road: m.Report != nil, Far: elsewhere(m), Answered: m.Shown > 0}
+	out := MapModel{Route: m.Trip.Route, Plan: m.Plan, Ground: m.Ground, Backdrop: m.Backdrop, Draft: m.Draft, Legs: m.Legs, OSM: attributed(m.Files), Say: m.Say, Road: m.Report != nil, Far: elsewhere(m), Answered: m.Shown > 0}
 	out.Overall, _ = overall(m)
 	if m.HasPlan() {
 		out.Cursor, out.HasPoint = along(m.Trip.Route, m.Axis.AtMin(m.Cursor).Km/math.Max(m.Plan.LengthKm, 1e-9))
@@ -71,16 +72,16 @@ func (v *MapView) Render() app.UI {
 	if len(v.Model.Backdrop.Land) > 0 {
 		class += " sea"
 	}
-	return app.Section().ID("map").Class(class).TabIndex(-1).Aria("label", say.mapTitle).Body(
+	return app.Section().ID("map").Class(class).TabIndex(-1).Aria("label", word.mapTitle).Body(
 		app.Div().ID(mapCanvas).Class("canvas"),
-		app.Div().Class("drawn").Role("img").Aria("label", say.mapAlt).Body(
+		app.Div().Class("drawn").Role("img").Aria("label", word.mapAlt).Body(
 			&GroundView{Route: v.Model.Route, Backdrop: v.Model.Backdrop},
 			&StopsView{Route: v.Model.Route, Plan: v.Model.Plan, Backdrop: v.Model.Backdrop},
 			v.here(),
 		),
 		app.If(v.live != nil, v.zoom),
 		app.If(v.Model.Draft != nil, func() app.UI {
-			return &DraftBar{Draft: *v.Model.Draft, Legs: v.Model.Legs.of(v.Model.Draft.Points), Units: v.Model.Units}
+			return &DraftBar{Draft: *v.Model.Draft, Legs: v.Model.Legs.of(v.Model.Draft.Points), Say: v.Model.Say}
 		}),
 		app.If(v.Model.OSM, attribution),
 		app.P().Class("picked").Aria("live", "polite").Text(v.words()),
@@ -89,7 +90,7 @@ func (v *MapView) Render() app.UI {
 
 func (v *MapView) words() string {
 	if v.failed {
-		return say.mapDrawn
+		return word.mapDrawn
 	}
 	return v.picked
 }
@@ -103,11 +104,11 @@ func (v *MapView) here() app.UI {
 
 func (v *MapView) zoom() app.UI {
 	return app.Div().Class("zoom").Body(
-		app.Button().Type("button").Aria("label", say.zoomIn).Text("+").OnClick(v.onZoomIn),
-		app.Button().Type("button").Aria("label", say.zoomOut).Text("−").OnClick(v.onZoomOut),
+		app.Button().Type("button").Aria("label", word.zoomIn).Text("+").OnClick(v.onZoomIn),
+		app.Button().Type("button").Aria("label", word.zoomOut).Text("−").OnClick(v.onZoomOut),
 		app.Button().Type("button").Text(v.whole()).OnClick(v.onWhole),
 		app.If(v.Model.Draft != nil, func() app.UI {
-			return app.Button().Type("button").Class("middle").Text(say.middle).OnClick(v.onMiddle)
+			return app.Button().Type("button").Class("middle").Text(word.middle).OnClick(v.onMiddle)
 		}),
 	)
 }
@@ -115,9 +116,9 @@ func (v *MapView) zoom() app.UI {
 // whole names what the button shows.
 func (v *MapView) whole() string {
 	if v.Model.Far {
-		return say.wholeMap
+		return word.wholeMap
 	}
-	return say.whole
+	return word.whole
 }
 
 func (v *MapView) onZoomIn(ctx app.Context, e app.Event)  { v.live.Zoom(1) }
@@ -179,7 +180,7 @@ func (v *MapView) start(ctx app.Context) {
 		box = [4]float64{-10, 35, 30, 60}
 	}
 	m, err := browser.NewMap(app.Window().GetElementByID(mapCanvas), browser.MapOptions{
-		Sources: mapSources, Layers: mapLayers(browser.Matches(darkQuery), len(v.Model.Backdrop.Land) > 0), Bounds: box, Label: say.mapAlt,
+		Sources: mapSources, Layers: mapLayers(browser.Matches(darkQuery), len(v.Model.Backdrop.Land) > 0), Bounds: box, Label: word.mapAlt,
 	})
 	if err != nil {
 		v.failed = true
@@ -322,7 +323,7 @@ func (v *MapView) pointStop(ctx app.Context, index int) {
 		return
 	}
 	c := stops[index].Call
-	v.picked = fmt.Sprintf("%d · %s · %s", index+1, nameOf(c), clock(c.ArriveMin))
+	v.picked = fmt.Sprintf("%d · %s · %s", index+1, nameOf(c), v.Model.Say.Clock(c.ArriveMin))
 	send(ctx, PointedMin{c.ArriveMin})
 }
 
@@ -334,5 +335,5 @@ func (v *MapView) pick(index int) {
 	for _, s := range v.Model.Plan.Strips {
 		names[s.Tank] = s.Name
 	}
-	v.picked = describe(v.Model.Plan.Places[index], names, v.Model.Units)
+	v.picked = describe(v.Model.Plan.Places[index], names, v.Model.Say)
 }

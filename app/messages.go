@@ -2,7 +2,7 @@ package page
 
 // This file holds every word that the page shows, in one place.
 
-var say = struct {
+var word = struct {
 	title, lead, skip                                                                                                   string
 	open, save, print, draw, drawn, drawnFromTo, drawnRound, drawThere, elsewhere                                       string
 	groupTrip, groupPeople, groupDay, groupNights, groupPlan, groupVehicle, groupTanks, groupPrices                     string

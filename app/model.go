@@ -6,6 +6,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner/trip"
 )
 
@@ -51,7 +52,7 @@ type Model struct {
 	News   []string // what the last readings on the road taught
 	Before *Before  // the last plan from the road
 
-	Units  Units             // shown and typed in
+	Say    say.Voice         // shown and typed in its units
 	Ticks  []string          // of checklists and of stops, sorted: set-off/gas, stop/n12
 	Gauges map[string]string // kind of gauge by vehicle and tank: ulmar/diesel
 	Marks  int               // counts changes of these worth keeping
@@ -82,7 +83,7 @@ type File struct {
 
 // New returns the model of a page that has read nothing.
 func New(fleet []trip.Vehicle) Model {
-	return Model{Fleet: fleet, Phase: Loading}
+	return Model{Fleet: fleet, Phase: Loading, Say: say.Voice{Thin: true}}
 }
 
 // HasTrip tells whether there is a trip to show.

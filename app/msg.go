@@ -59,7 +59,7 @@ type (
 
 	// Marks: what this machine remembers beside the trip.
 	Marks struct {
-		Units Units    `json:"units,omitempty"`
+		Units string   `json:"units,omitempty"`
 		Ticks []string `json:"ticks,omitempty"` // sorted
 
 		Gauges map[string]string `json:"gauges,omitempty"`

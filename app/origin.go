@@ -88,7 +88,7 @@ func matched(m Model, msg TrackMatched) Model {
 		left = append(left, l.Closed...)
 	}
 	if len(left) > 0 {
-		m.Trouble = fmt.Sprintf(say.noWayRound, strings.Join(left, "; "))
+		m.Trouble = fmt.Sprintf(word.noWayRound, strings.Join(left, "; "))
 	}
 	m.Track, m.Matched = msg.Track, true
 	m.Trip.Round = avoided(msg.Legs)
@@ -98,8 +98,8 @@ func matched(m Model, msg TrackMatched) Model {
 // offer is what can be done about a route that goes where the vehicle may not.
 func (p *Page) offer() app.UI {
 	return app.Div().ID("offer").Class("offer").Role("status").Body(
-		app.P().Text(say.barred),
-		app.Button().Type("button").Class("main").Text(say.leadRound).OnClick(p.onLeadRound),
+		app.P().Text(word.barred),
+		app.Button().Type("button").Class("main").Text(word.leadRound).OnClick(p.onLeadRound),
 	)
 }
 

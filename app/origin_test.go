@@ -31,7 +31,7 @@ func TestLeadRound(t *testing.T) {
 			t.Errorf("%s: a way round is offered before there are roads", name)
 		}
 		m = barredPlan(update(m, RoadsRead{job.RoadsRead{Roads: 9}}))
-		if html := drawn(t, m); !strings.Contains(html, say.leadRound) {
+		if html := drawn(t, m); !strings.Contains(html, word.leadRound) {
 			t.Errorf("%s: no way round is offered", name)
 		}
 		line := unmatched(m)

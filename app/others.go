@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/say"
 	"ullage/planner/trip"
 )
 
@@ -12,8 +13,8 @@ import (
 // It stands behind the days: it comes after the plan, and nothing may move.
 type Others struct {
 	app.Compo
-	Plan  trip.Itinerary
-	Units Units
+	Plan trip.Itinerary
+	Say  say.Voice
 }
 
 func (o *Others) Render() app.UI {
@@ -30,15 +31,15 @@ func (o *Others) Render() app.UI {
 	}
 	for _, other := range p.Others {
 		items = append(items, app.Details().Body(
-			app.Summary().Body(app.B().Text(extra(other.Extra, p.Currency)), app.Text(other.Text)),
-			app.Ul().Body(lines(o.Units.proses(other.Days))...),
+			app.Summary().Body(app.B().Text(extra(o.Say, other.Extra, p.Currency)), app.Text(other.Text)),
+			app.Ul().Body(lines(proses(o.Say, other.Days))...),
 			app.If(other.Avoid != "", func() app.UI {
-				return &AvoidButton{Place: other.Avoid, Label: fmt.Sprintf(say.avoidThis, o.name(other.Avoid))}
+				return &AvoidButton{Place: other.Avoid, Label: fmt.Sprintf(word.avoidThis, o.name(other.Avoid))}
 			}),
 		))
 	}
 	return app.Section().ID("others").Class("others").Aria("labelledby", "others-title").Body(
-		append([]app.UI{app.H2().ID("others-title").Text(say.othersTitle)}, items...)...)
+		append([]app.UI{app.H2().ID("others-title").Text(word.othersTitle)}, items...)...)
 }
 
 func (o *Others) name(place string) string {
@@ -51,12 +52,12 @@ func (o *Others) name(place string) string {
 }
 
 // extra says what something costs more, or less.
-func extra(sum float64, currency string) string {
+func extra(v say.Voice, sum float64, currency string) string {
 	switch {
 	case sum >= 0.005:
-		return fmt.Sprintf(say.othersMore, money(sum, currency))
+		return fmt.Sprintf(word.othersMore, v.Money(sum, currency))
 	case sum <= -0.005:
-		return fmt.Sprintf(say.othersLess, money(-sum, currency))
+		return fmt.Sprintf(word.othersLess, v.Money(-sum, currency))
 	}
-	return say.othersSame
+	return word.othersSame
 }

@@ -7,6 +7,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/say"
 	"ullage/planner/byroad"
 )
 
@@ -122,13 +123,13 @@ func (p *Page) findOthers(ctx app.Context) {
 func wayLetter(i int) string { return string(rune('A' + i)) }
 
 // wayWords say by which road a way goes and how much more than the leg it is.
-func wayWords(i int, way [2]byroad.Leg, than byroad.Leg, u Units) string {
+func wayWords(i int, way [2]byroad.Leg, than byroad.Leg, v say.Voice) string {
 	words := wayLetter(i)
 	if way[0].By != "" {
-		words = fmt.Sprintf(say.byWay, words, way[0].By)
+		words = fmt.Sprintf(word.byWay, words, way[0].By)
 	}
 	km, min := (way[0].M+way[1].M-than.M)/1000, (way[0].S+way[1].S-than.S)/60
-	return fmt.Sprintf(say.wayMore, words, signed(km, u.km), signed(min, span))
+	return fmt.Sprintf(word.wayMore, words, signed(km, v.Km), signed(min, v.Span))
 }
 
 func signed(v float64, words func(float64) string) string {
@@ -146,17 +147,17 @@ func (b *DraftBar) otherWaysBar() app.UI {
 	}
 	w := b.Draft.Ways
 	if w == nil || !w.Known {
-		return app.Button().ID("other-ways").Type("button").Text(fmt.Sprintf(say.otherWays, i+1, i+2)).Disabled(w != nil).OnClick(b.onWays)
+		return app.Button().ID("other-ways").Type("button").Text(fmt.Sprintf(word.otherWays, i+1, i+2)).Disabled(w != nil).OnClick(b.onWays)
 	}
 	if len(w.List) == 0 {
-		return app.P().Class("ways").Text(fmt.Sprintf(say.noOtherWays, i+1, i+2))
+		return app.P().Class("ways").Text(fmt.Sprintf(word.noOtherWays, i+1, i+2))
 	}
 	var buttons []app.UI
 	for k, way := range w.List {
-		buttons = append(buttons, app.Button().Type("button").Text(wayWords(k, way, b.Legs[i], b.Units)).
+		buttons = append(buttons, app.Button().Type("button").Text(wayWords(k, way, b.Legs[i], b.Say)).
 			OnClick(func(ctx app.Context, e app.Event) { send(ctx, WayTaken{k}) }, app.EventScope(k)))
 	}
-	return app.Div().Class("ways").Role("group").Aria("label", fmt.Sprintf(say.otherWays, i+1, i+2)).Body(buttons...)
+	return app.Div().Class("ways").Role("group").Aria("label", fmt.Sprintf(word.otherWays, i+1, i+2)).Body(buttons...)
 }
 
 func (b *DraftBar) onWays(ctx app.Context, e app.Event) { send(ctx, WaysAsked{}) }

@@ -27,14 +27,14 @@ type Page struct {
 func (p *Page) Render() app.UI {
 	m := p.m
 	return app.Div().Class("page").On("dragover", p.onDragOver).On("drop", p.onDrop).Body(
-		app.A().Class("skip").Href("#itinerary").Text(say.skip),
+		app.A().Class("skip").Href("#itinerary").Text(word.skip),
 		app.Header().Class("mast").Body(
-			app.H1().Body(app.Text(say.title), app.Span().Class("lead").Text(say.lead)),
+			app.H1().Body(app.Text(word.title), app.Span().Class("lead").Text(word.lead)),
 			&StatusLine{Phase: m.Phase, Words: statusOf(m), Progress: m.Progress, Offline: m.Offline, Roads: m.Roads},
 			p.actions(),
 			app.If(m.Waiting, func() app.UI {
-				return app.P().Class("newer").Body(app.Text(say.newVersion+" "),
-					app.Button().Type("button").Text(say.reload).OnClick(p.onReload))
+				return app.P().Class("newer").Body(app.Text(word.newVersion+" "),
+					app.Button().Type("button").Text(word.reload).OnClick(p.onReload))
 			}),
 			app.If(m.Trouble != "", func() app.UI { return app.P().Class("trouble").Role("alert").Text(m.Trouble) }),
 		),
@@ -42,16 +42,16 @@ func (p *Page) Render() app.UI {
 			app.Div().Class("words").Body(p.words()...),
 			app.Div().Class("pictures").Body(
 				&MapView{Model: mapModel(m), Ways: p.ways},
-				app.If(len(m.Plan.Why) > 0, func() app.UI { return &Refusal{Plan: m.Plan, Vehicle: m.Trip.Vehicle, Units: m.Units} }),
-				app.If(m.HasPlan(), func() app.UI { return &Strips{Plan: m.Plan, Axis: m.Axis, Cursor: m.Cursor, Units: m.Units} }),
+				app.If(len(m.Plan.Why) > 0, func() app.UI { return &Refusal{Plan: m.Plan, Vehicle: m.Trip.Vehicle, Say: m.Say} }),
+				app.If(m.HasPlan(), func() app.UI { return &Strips{Plan: m.Plan, Axis: m.Axis, Cursor: m.Cursor, Say: m.Say} }),
 			),
 		),
-		app.Nav().Class("jump").Aria("label", say.navLabel).Body(
-			app.A().Href("#itinerary").Text(say.navDays),
-			app.A().Href("#strips").Text(say.navStrips),
-			app.A().Href("#checklists").Text(say.navLists),
-			app.A().Href("#map").Text(say.navMap),
-			app.A().Href("#trip").Text(say.navTrip),
+		app.Nav().Class("jump").Aria("label", word.navLabel).Body(
+			app.A().Href("#itinerary").Text(word.navDays),
+			app.A().Href("#strips").Text(word.navStrips),
+			app.A().Href("#checklists").Text(word.navLists),
+			app.A().Href("#map").Text(word.navMap),
+			app.A().Href("#trip").Text(word.navTrip),
 		),
 	)
 }
@@ -60,7 +60,7 @@ func (p *Page) words() []app.UI {
 	m := p.m
 	var out []app.UI
 	if m.HasTrip() {
-		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing, Units: m.Units, Planned: m.HasPlan(), Road: m.Report != nil},
+		out = append(out, &TripForm{Trip: m.Trip, Fleet: m.Fleet, Typed: m.Typed, Wrong: m.Wrong, Open: m.Editing, Say: m.Say, Planned: m.HasPlan(), Road: m.Report != nil},
 			&RoadPanel{Model: roadOf(m)})
 	}
 	if elsewhere(m) && m.Draft == nil && m.Phase != Loading { // a route may follow the map data
@@ -70,32 +70,32 @@ func (p *Page) words() []app.UI {
 		out = append(out, p.offer())
 	}
 	if m.HasPlan() {
-		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan, Units: m.Units, Kept: m.Phase == Planned && m.Plan.Status == planner.Feasible})
+		out = append(out, &Verdict{Trip: m.Trip, Plan: m.Plan, Say: m.Say, Kept: m.Phase == Planned && m.Plan.Status == planner.Feasible})
 	}
 	return append(out,
-		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor), Ticks: m.Ticks, Units: m.Units},
-		&HandBack{Return: m.Plan.Return, Units: m.Units},
-		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks, Units: m.Units},
-		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Units: m.Units},
-		&Others{Plan: m.Plan, Units: m.Units},
-		&Limits{Cautions: m.Plan.Cautions, Estimated: m.HasPlan() && m.Plan.Estimated, Units: m.Units, Planned: m.HasPlan()},
+		&Days{Plan: m.Plan, Avoid: m.Trip.Avoid, Now: stopAt(m.Plan, m.Cursor), Ticks: m.Ticks, Say: m.Say},
+		&HandBack{Return: m.Plan.Return, Say: m.Say},
+		&Checklists{Lists: m.Plan.Checklists, HowTos: m.Plan.HowTos, Ticks: m.Ticks, Say: m.Say},
+		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Say: m.Say},
+		&Others{Plan: m.Plan, Say: m.Say},
+		&Limits{Cautions: m.Plan.Cautions, Estimated: m.HasPlan() && m.Plan.Estimated, Say: m.Say, Planned: m.HasPlan()},
 		&Sources{Files: m.Files},
 	)
 }
 
 func (p *Page) actions() app.UI {
 	return app.Div().Class("actions").Body(
-		app.Label().Class("button").For("file").Text(say.open),
+		app.Label().Class("button").For("file").Text(word.open),
 		app.Input().ID("file").Class("unseen").Type("file").Multiple(true).OnChange(p.onFiles),
-		app.Button().Type("button").Text(say.draw).Disabled(p.m.Draft != nil).OnClick(p.onDraw),
+		app.Button().Type("button").Text(word.draw).Disabled(p.m.Draft != nil).OnClick(p.onDraw),
 		app.If(p.m.Roads.State == RoadsReady && len(p.m.Track) > 1, func() app.UI {
-			words := say.track
+			words := word.track
 			if p.m.Matched {
-				words = say.trackAsIs
+				words = word.trackAsIs
 			}
 			return app.Button().ID("track").Type("button").Text(words).Disabled(p.m.Draft != nil).OnClick(p.onTrack)
 		}),
-		app.Button().Type("button").Text(say.save).Disabled(!p.m.HasTrip()).OnClick(p.onSave),
-		app.Button().Type("button").Text(say.print).Disabled(!p.m.HasPlan()).OnClick(p.onPrint),
+		app.Button().Type("button").Text(word.save).Disabled(!p.m.HasTrip()).OnClick(p.onSave),
+		app.Button().Type("button").Text(word.print).Disabled(!p.m.HasPlan()).OnClick(p.onPrint),
 	)
 }

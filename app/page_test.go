@@ -7,6 +7,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/say"
 	"ullage/planner"
 	"ullage/planner/trip"
 )
@@ -49,7 +50,7 @@ func TestThePageOfAModel(t *testing.T) {
 		{"nothing yet", New(nil), []string{`data-state="loading"`, `id="file"`, `id="map"`, `id="itinerary"`}, []string{`id="strips"`}},
 		{"planned", planned(), []string{`data-state="planned"`, `id="strips"`, "Corner pumps", "Refuel 20", "49 → 69", "(estimate)", "amenity=fuel", "Harbour pumps", "50" + thin + "L left", `role="slider"`}, []string{attributionText}},
 		{"not proven", gap, []string{"2.50" + thin + "EUR", "Plan afresh"}, nil},
-		{"refused", refused, []string{`data-state="refused"`, "Diesel: 14" + thin + "L short", "km 120 to 430", "widen the corridor", "This is not a valid plan", "Diesel runs out after km 300.", "Nearby pumps", say.noDays}, []string{`id="strips"`, "Save the stops", say.limits1}},
+		{"refused", refused, []string{`data-state="refused"`, "Diesel: 14" + thin + "L short", "km" + thin + "120 to 430", "widen the corridor", "This is not a valid plan", "Diesel runs out after km 300.", "Nearby pumps", word.noDays}, []string{`id="strips"`, "Save the stops", word.limits1}},
 		{"other plans", more, []string{`data-state="planned"`, "Staying safe costs 3.20 EUR more.", "4.50" + thin + "EUR more", "Reed isle (night)", "Plan without Unused", "same cost"}, []string{"Plan afresh"}},
 		{"no other plans", planned(), nil, []string{`id="others"`}},
 		{"wrong text", wrong, []string{"A whole number from 1 to 20.", `class="field whole wrong"`, `value="0"`}, nil},
@@ -116,7 +117,7 @@ func TestWhatAStayUses(t *testing.T) {
 		{night, trip.Task{Amount: 66, Unit: "L", Before: 35, After: 100}, ""},
 		{trip.Call{}, trip.Task{Amount: 65, Unit: "L", Before: 35, After: 100}, ""},
 	} {
-		if got := (&CallRow{Call: c.call}).stayed(fresh, c.task); got != c.want {
+		if got := (&CallRow{Say: say.Voice{Thin: true}, Call: c.call}).stayed(fresh, c.task); got != c.want {
 			t.Errorf("%+v: %q, want %q", c.task, got, c.want)
 		}
 	}

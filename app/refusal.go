@@ -5,9 +5,8 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
-	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner"
-	"ullage/planner/life/units"
 	"ullage/planner/trip"
 )
 
@@ -17,7 +16,7 @@ type Refusal struct {
 	app.Compo
 	Plan    trip.Itinerary
 	Vehicle trip.Vehicle
-	Units   Units
+	Say     say.Voice
 }
 
 func (r *Refusal) Render() app.UI {
@@ -25,12 +24,12 @@ func (r *Refusal) Render() app.UI {
 	for _, why := range r.Plan.Why {
 		items = append(items, app.Li().Body(
 			app.H3().Body(app.Text(r.limit(why)+" "), app.Span().Class("where").Text(r.stretch(why))),
-			text("", r.Units.prose(why.Text)),
+			text("", prose(r.Say, why.Text)),
 			r.cures(why.Cures),
 		))
 	}
 	return app.Section().ID("refusal").Class("refusal").Aria("labelledby", "refusal-title").Body(
-		app.H2().ID("refusal-title").Text(say.refusedHead),
+		app.H2().ID("refusal-title").Text(word.refusedHead),
 		app.Ul().Body(items...),
 		r.nearest(),
 	)
@@ -41,17 +40,17 @@ func (r *Refusal) nearest() app.UI {
 	return app.If(r.Plan.Nearest != nil, func() app.UI {
 		n := r.Plan.Nearest
 		return app.Details().Class("nearest").Body(
-			app.Summary().Text(say.nearest),
-			app.P().Class("mark").Text(say.notValid),
-			app.Ul().Class("broken").Body(lines(r.Units.proses(n.Broken))...),
-			app.Ul().Body(lines(r.Units.proses(n.Days))...),
+			app.Summary().Text(word.nearest),
+			app.P().Class("mark").Text(word.notValid),
+			app.Ul().Class("broken").Body(lines(proses(r.Say, n.Broken))...),
+			app.Ul().Body(lines(proses(r.Say, n.Days))...),
 		)
 	})
 }
 
 func (r *Refusal) cures(cures []string) app.UI {
 	return app.If(len(cures) > 0, func() app.UI {
-		return app.Div().Class("cures").Body(app.B().Text(say.cure), app.Ul().Body(lines(r.Units.proses(cures))...))
+		return app.Div().Class("cures").Body(app.B().Text(word.cure), app.Ul().Body(lines(proses(r.Say, cures))...))
 	})
 }
 
@@ -78,14 +77,10 @@ func (r *Refusal) limit(why planner.Reason) string {
 	if !(why.Missing > 0) {
 		return capital(name)
 	}
-	missing := r.Units.amount(why.Missing, unit)
-	if unit == "km" {
-		missing = r.Units.km(why.Missing)
-	}
-	return capital(name) + ": " + fmt.Sprintf(say.refusedMissing, missing)
+	return capital(name) + ": " + fmt.Sprintf(word.refusedMissing, r.Say.Amount(why.Missing, unit))
 }
 
 // stretch says between which kilometres.
 func (r *Refusal) stretch(why planner.Reason) string {
-	return fmt.Sprintf(say.refusedWhere, r.Units.mark(why.FromKm), draw.Amount(r.Units.of(units.Distance).Show(why.ToKm)))
+	return fmt.Sprintf(word.refusedWhere, r.Say.Mark(why.FromKm, -1), r.Say.Bare(why.ToKm, "km"))
 }

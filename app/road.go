@@ -13,7 +13,6 @@ import (
 
 	"ullage/app/browser"
 	"ullage/planner/life"
-	"ullage/planner/life/units"
 	"ullage/planner/trip"
 )
 
@@ -79,7 +78,7 @@ func (r Report) at(m Model, min float64) *Report {
 }
 
 func (r Report) km(m Model, km float64) *Report {
-	r.Said = with(r.Said, roadKm, plain(m.Units.of(units.Distance).Show(km)))
+	r.Said = with(r.Said, roadKm, plain(m.Say.Unit("km").Show(km)))
 	return &r
 }
 
@@ -117,7 +116,7 @@ func (r Report) hear(m Model, key, text string) *Report {
 
 // here is the kilometre that was said; ok is false where it cannot be read.
 func (r Report) here(m Model) (km float64, ok bool) {
-	km, err := parseShown(r.Said[roadKm], m.Units.of(units.Distance), 0, math.Max(m.Plan.LengthKm-0.1, 0))
+	km, err := parseShown(r.Said[roadKm], m.Say.Unit("km"), 0, math.Max(m.Plan.LengthKm-0.1, 0))
 	return km, err == nil
 }
 
@@ -128,11 +127,11 @@ func (r Report) locate(m Model, msg Msg) *Report {
 	case HereAsked:
 		r.Asking = true
 	case HereUnknown:
-		r.Lost = say.roadNoPosition
+		r.Lost = word.roadNoPosition
 		if errors.Is(msg.Why, browser.ErrNotAllowed) {
-			r.Lost = say.roadNotAllowed
+			r.Lost = word.roadNotAllowed
 		} else if errors.Is(msg.Why, browser.ErrTooLong) {
-			r.Lost = say.roadTooLong
+			r.Lost = word.roadTooLong
 		}
 	case HereFound:
 		km, off, err := m.Trip.Locate(m.Plan, msg.Point, r.Said[roadTime])
@@ -142,9 +141,9 @@ func (r Report) locate(m Model, msg Msg) *Report {
 		}
 		r = *r.km(m, km)
 		r.At, r.Said = &msg.Point, with(r.Said, roadWhere, "")
-		r.Device = fmt.Sprintf(say.roadFix, m.Units.mark(km), m.Units.span(msg.WithinM))
+		r.Device = fmt.Sprintf(word.roadFix, m.Say.Mark(km, -1), m.Say.Short(msg.WithinM))
 		if off > offRouteKm {
-			r.Device = fmt.Sprintf(say.roadFixOff, m.Units.mark(km), m.Units.span(msg.WithinM), m.Units.km(off))
+			r.Device = fmt.Sprintf(word.roadFixOff, m.Say.Mark(km, -1), m.Say.Short(msg.WithinM), m.Say.Km(off))
 		}
 	}
 	return &r
@@ -204,7 +203,7 @@ func (r Report) now(m Model) (trip.Now, error) {
 	if r.At == nil {
 		km, ok := r.here(m)
 		if !ok {
-			return n, fmt.Errorf(say.roadWantKm, m.Units.km(m.Plan.LengthKm))
+			return n, fmt.Errorf(word.roadWantKm, m.Say.Km(m.Plan.LengthKm))
 		}
 		n.Km = &km
 	}
@@ -213,9 +212,9 @@ func (r Report) now(m Model) (trip.Now, error) {
 		if kind == "" || text == "" {
 			continue
 		}
-		unit, most := m.Units.tank("%"), 100.0
+		unit, most := m.Say.Unit("%"), 100.0
 		if kind == life.LitreGauge {
-			unit, most = m.Units.tank(k.Unit), k.Capacity
+			unit, most = m.Say.Unit(k.Unit), k.Capacity
 		}
 		v, err := parseShown(text, unit, 0, most)
 		if err != nil {
@@ -290,7 +289,7 @@ func learnt(it trip.Itinerary) []string {
 	var out []string
 	for _, c := range it.Counts {
 		if c.Factor != 0 {
-			out = append(out, fmt.Sprintf(say.roadLearnt, c.Name, 100*c.Factor))
+			out = append(out, fmt.Sprintf(word.roadLearnt, c.Name, 100*c.Factor))
 		}
 	}
 	return out

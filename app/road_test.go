@@ -176,7 +176,7 @@ func TestGaugesAreRemembered(t *testing.T) {
 // what was said before stays.
 func TestTheDeviceSaysWhere(t *testing.T) {
 	m := Update(Update(underWay(), ReportToggled{"2026-06-13T10:20"}), HereAsked{})
-	if !m.Report.Asking || !strings.Contains(drawn(t, m), say.roadAsking) {
+	if !m.Report.Asking || !strings.Contains(drawn(t, m), word.roadAsking) {
 		t.Error("that the device is asked is not said")
 	}
 	on, _ := along(sampleTrip().Route, 0.5)
@@ -189,11 +189,11 @@ func TestTheDeviceSaysWhere(t *testing.T) {
 	if d := Update(m, HereFound{beside, 2000}).Report.Device; !strings.Contains(d, "to within 2"+thin+"km; the route is ") {
 		t.Errorf("beside the route: %q", d)
 	}
-	m.Units = "american"
-	if d := Update(m, HereFound{on, 20}).Report.Device; !strings.Contains(d, "66"+thin+"ft") || !strings.Contains(d, "mile ") {
+	m.Say.Units = "american"
+	if d := Update(m, HereFound{on, 20}).Report.Device; !strings.Contains(d, "66"+thin+"ft") || !strings.Contains(d, "mile"+thin) {
 		t.Errorf("in feet: %q", d)
 	}
-	m.Units = ""
+	m.Say.Units = ""
 	for _, c := range []struct {
 		msg  Msg
 		want string

@@ -7,8 +7,8 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/say"
 	"ullage/planner/life"
-	"ullage/planner/life/units"
 	"ullage/planner/trip"
 )
 
@@ -27,11 +27,11 @@ type roadModel struct {
 	News   []string
 	Back   bool // the last plan from the road can be taken back
 	Ready  bool // the plan is one of the trip
-	Units  Units
+	Say    say.Voice
 }
 
 func roadOf(m Model) roadModel {
-	out := roadModel{m.Plan, m.Report, m.Trip.Vehicle.Tanks, nil, m.News, m.Before != nil, m.HasPlan() && m.Shown == m.Wanted, m.Units}
+	out := roadModel{m.Plan, m.Report, m.Trip.Vehicle.Tanks, nil, m.News, m.Before != nil, m.HasPlan() && m.Shown == m.Wanted, m.Say}
 	if m.Report != nil {
 		out.Visits = m.Report.visits(m)
 	}
@@ -43,27 +43,27 @@ func roadOf(m Model) roadModel {
 
 func (p *RoadPanel) Render() app.UI {
 	m := p.Model
-	return app.Section().ID("road").Class("road").Aria("label", say.roadTitle).Body(
+	return app.Section().ID("road").Class("road").Aria("label", word.roadTitle).Body(
 		app.If(m.Report != nil, p.form),
 		app.If(len(m.News) > 0, func() app.UI {
-			return app.Div().Class("news").Body(app.H3().Text(say.roadNews), app.Ul().Body(lines(m.Units.proses(m.News))...))
+			return app.Div().Class("news").Body(app.H3().Text(word.roadNews), app.Ul().Body(lines(proses(m.Say, m.News))...))
 		}),
 		app.If(m.Back && m.Report == nil, func() app.UI {
-			return app.Button().Type("button").Class("quiet").Text(say.roadBack).OnClick(p.onBack)
+			return app.Button().Type("button").Class("quiet").Text(word.roadBack).OnClick(p.onBack)
 		}),
 	)
 }
 
 func (p *RoadPanel) form() app.UI {
 	m := p.Model
-	return app.Form().ID("road-form").Class("form").Aria("label", say.roadTitle).OnSubmit(p.onGo).Body(
-		app.P().Class("help").Text(say.roadHelp),
-		group(say.roadHere, append([]app.UI{p.device()}, p.here()...)),
-		app.If(len(m.Visits) > 0, func() app.UI { return group(say.roadBehind, p.behind()) }),
-		group(say.roadGauges, p.gauges()),
-		group(say.roadShut, p.closed()),
-		app.If(m.Report.Wrong != "", func() app.UI { return app.P().Class("trouble").Role("alert").Text(m.Units.prose(m.Report.Wrong)) }),
-		app.Button().ID("road-go").Type("submit").Class("main").Text(say.roadGo).Disabled(!m.Ready),
+	return app.Form().ID("road-form").Class("form").Aria("label", word.roadTitle).OnSubmit(p.onGo).Body(
+		app.P().Class("help").Text(word.roadHelp),
+		group(word.roadHere, append([]app.UI{p.device()}, p.here()...)),
+		app.If(len(m.Visits) > 0, func() app.UI { return group(word.roadBehind, p.behind()) }),
+		group(word.roadGauges, p.gauges()),
+		group(word.roadShut, p.closed()),
+		app.If(m.Report.Wrong != "", func() app.UI { return app.P().Class("trouble").Role("alert").Text(prose(m.Say, m.Report.Wrong)) }),
+		app.Button().ID("road-go").Type("submit").Class("main").Text(word.roadGo).Disabled(!m.Ready),
 	)
 }
 
@@ -72,14 +72,14 @@ func (p *RoadPanel) device() app.UI {
 	r := p.Model.Report
 	said := r.Device
 	if r.Asking {
-		said = say.roadAsking
+		said = word.roadAsking
 	}
 	return app.Div().Class("field wide").Body(
-		app.Button().ID("here").Type("button").Text(say.roadAsk).OnClick(p.onHere),
-		app.P().Class("hint").Text(say.roadAskHelp),
+		app.Button().ID("here").Type("button").Text(word.roadAsk).OnClick(p.onHere),
+		app.P().Class("hint").Text(word.roadAskHelp),
 		app.P().ID("here-said").Class("hint").Role("status").Text(said),
 		app.If(r.Lost != "", func() app.UI {
-			return app.P().ID("here-lost").Class("trouble").Role("alert").Text(p.Model.Units.prose(r.Lost))
+			return app.P().ID("here-lost").Class("trouble").Role("alert").Text(prose(p.Model.Say, r.Lost))
 		}),
 	)
 }
@@ -87,7 +87,7 @@ func (p *RoadPanel) device() app.UI {
 // behind are the stops here and behind, to say which were called at.
 func (p *RoadPanel) behind() []app.UI {
 	m := p.Model
-	out := []app.UI{app.P().Class("help field wide").Text(say.roadBehindHelp)}
+	out := []app.UI{app.P().Class("help field wide").Text(word.roadBehindHelp)}
 	for _, v := range m.Visits {
 		c := v.Call
 		var does []string
@@ -97,7 +97,7 @@ func (p *RoadPanel) behind() []app.UI {
 		if c.Night {
 			does = append(does, nights(c.Nights))
 		}
-		tick := p.control(roadMade+c.Stop, nameOf(c)+" · "+m.Units.mark(c.Km)+" · "+strings.Join(does, ", "), "", "checkbox")
+		tick := p.control(roadMade+c.Stop, nameOf(c)+" · "+m.Say.Mark(c.Km, -1)+" · "+strings.Join(does, ", "), "", "checkbox")
 		tick.Value, tick.Wide = strconv.FormatBool(v.Made), true
 		out = append(out, tick)
 	}
@@ -124,28 +124,28 @@ func (p *RoadPanel) control(key, label, unit, input string, options ...Option) *
 
 func (p *RoadPanel) here() []app.UI {
 	m := p.Model
-	stops := []Option{{"", say.roadBetween}}
+	stops := []Option{{"", word.roadBetween}}
 	for i, c := range callsOf(m.Plan) {
 		n := strconv.Itoa(i + 1)
-		stops = append(stops, Option{n, n + " · " + nameOf(c) + " · " + m.Units.mark(c.Km)})
+		stops = append(stops, Option{n, n + " · " + nameOf(c) + " · " + m.Say.Mark(c.Km, -1)})
 	}
-	where := p.control(roadWhere, say.roadWhere, "", "select", stops...)
+	where := p.control(roadWhere, word.roadWhere, "", "select", stops...)
 	where.Wide = true
-	km := p.control(roadKm, say.roadKm, m.Units.of(units.Distance).Symbol, "number")
-	if km.Hint = say.roadMap; m.Report.At != nil {
-		km.Hint = say.roadMapped
+	km := p.control(roadKm, word.roadKm, m.Say.Unit("km").Symbol, "number")
+	if km.Hint = word.roadMap; m.Report.At != nil {
+		km.Hint = word.roadMapped
 	}
-	return []app.UI{where, km, p.control(roadTime, say.roadTime, "", "datetime-local")}
+	return []app.UI{where, km, p.control(roadTime, word.roadTime, "", "datetime-local")}
 }
 
 func (p *RoadPanel) gauges() []app.UI {
 	m := p.Model
 	var out []app.UI
 	for _, k := range m.Tanks {
-		unit := m.Units.tank(k.Unit).Symbol
+		unit := m.Say.Unit(k.Unit).Symbol
 		out = append(out, p.control(roadKind+k.ID, k.Name, "", "select",
-			Option{"", say.gaugeNone}, Option{life.LitreGauge, unit}, Option{life.PercentGauge, "%"}, Option{life.QuarterGauge, say.gaugeQuarters}, Option{life.LampGauge, say.gaugeLamp}))
-		label := k.Name + say.gaugeShows
+			Option{"", word.gaugeNone}, Option{life.LitreGauge, unit}, Option{life.PercentGauge, "%"}, Option{life.QuarterGauge, word.gaugeQuarters}, Option{life.LampGauge, word.gaugeLamp}))
+		label := k.Name + word.gaugeShows
 		switch m.Report.Said[roadKind+k.ID] {
 		case "":
 			out = append(out, app.Div())
@@ -165,13 +165,13 @@ func (p *RoadPanel) gauges() []app.UI {
 // closed are the stops ahead to tick, and a list of others.
 func (p *RoadPanel) closed() []app.UI {
 	m := p.Model
-	km, _ := m.Report.here(Model{Plan: m.Plan, Units: m.Units})
+	km, _ := m.Report.here(Model{Plan: m.Plan, Say: m.Say})
 	names, shown := map[string]string{}, map[string]bool{}
-	others := []Option{{"", say.roadNoOther}}
+	others := []Option{{"", word.roadNoOther}}
 	for _, c := range m.Plan.Places {
 		names[c.Place] = c.Name
 		if !c.Chosen && c.Excluded == "" && c.Km >= km && c.Km < km+roadAheadKm && c.Name != "" {
-			others = append(others, Option{c.Place, c.Name + " · " + m.Units.mark(c.Km)})
+			others = append(others, Option{c.Place, c.Name + " · " + m.Say.Mark(c.Km, -1)})
 		}
 	}
 	var out []app.UI
@@ -190,13 +190,13 @@ func (p *RoadPanel) closed() []app.UI {
 	}
 	for _, c := range callsOf(m.Plan) {
 		if c.Km >= km {
-			tick(c.Place, nameOf(c)+" · "+m.Units.mark(c.Km))
+			tick(c.Place, nameOf(c)+" · "+m.Say.Mark(c.Km, -1))
 		}
 	}
 	for _, id := range m.Report.Closed {
 		tick(id, names[id])
 	}
-	other := p.control(roadOther, say.roadOther, "", "select", others...)
+	other := p.control(roadOther, word.roadOther, "", "select", others...)
 	other.Wide = true
 	return append(out, other)
 }

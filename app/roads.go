@@ -40,7 +40,7 @@ func onRoads(m Model, msg Msg) Model {
 	case OriginRead:
 		m = recall(m, msg.Origin)
 	case NotMatched:
-		m.Trouble = fmt.Sprintf(say.notMatched, msg.Why)
+		m.Trouble = fmt.Sprintf(word.notMatched, msg.Why)
 	case TrackKept:
 		if len(m.Track) > 1 && m.Matched {
 			m.Matched, m.Trip.Round = false, nil
@@ -112,13 +112,13 @@ func sizeOf(v trip.Vehicle) size { return size{v.HeightM, v.WidthM, v.LengthM, v
 func roadsWords(r Roads) string {
 	switch r.State {
 	case RoadsComing:
-		return fmt.Sprintf(say.roadsComing, int(math.Round(100*math.Min(math.Max(r.Share, 0), 1))))
+		return fmt.Sprintf(word.roadsComing, int(math.Round(100*math.Min(math.Max(r.Share, 0), 1))))
 	case RoadsReady:
-		return say.roadsReady
+		return word.roadsReady
 	case RoadsNone:
-		return say.roadsNone
+		return word.roadsNone
 	case RoadsBroken:
-		return fmt.Sprintf(say.roadsBroken, r.Why)
+		return fmt.Sprintf(word.roadsBroken, r.Why)
 	}
 	return ""
 }

@@ -114,12 +114,12 @@ func TestTrackByChoice(t *testing.T) {
 		t.Error("roads are offered before there are any")
 	}
 	m = update(m, RoadsRead{job.RoadsRead{Roads: 9}})
-	if !strings.Contains(drawn(t, m), say.track) {
+	if !strings.Contains(drawn(t, m), word.track) {
 		t.Error("roads are not offered")
 	}
 	wanted := m.Wanted
 	m = update(m, TrackMatched{track, []byroad.Leg{{Line: orb.LineString{pa, bend, pb}}, {Line: orb.LineString{pb, pc}, Drawn: true}}})
-	if !m.Trip.Route.Equal(orb.LineString{pa, bend, pb, pc}) || m.Wanted != wanted+1 || !strings.Contains(drawn(t, m), say.trackAsIs) {
+	if !m.Trip.Route.Equal(orb.LineString{pa, bend, pb, pc}) || m.Wanted != wanted+1 || !strings.Contains(drawn(t, m), word.trackAsIs) {
 		t.Errorf("on roads: %v", m.Trip.Route)
 	}
 	if m = update(m, TrackKept{}); !m.Trip.Route.Equal(track) {
@@ -140,10 +140,10 @@ func TestRoadsCome(t *testing.T) {
 		t.Error("a plan by estimates is in use, though a better one is on its way")
 	}
 	wanted := m.Wanted
-	if m = update(m, RoadsRead{job.RoadsRead{Roads: 9}}); m.Wanted != wanted+1 || !strings.Contains(drawn(t, m), say.roadsReady) {
+	if m = update(m, RoadsRead{job.RoadsRead{Roads: 9}}); m.Wanted != wanted+1 || !strings.Contains(drawn(t, m), word.roadsReady) {
 		t.Error("no plan by road is asked for")
 	}
-	if none := update(m, RoadsRead{}); none.Wanted != m.Wanted || !strings.Contains(drawn(t, none), say.roadsNone) {
+	if none := update(m, RoadsRead{}); none.Wanted != m.Wanted || !strings.Contains(drawn(t, none), word.roadsNone) {
 		t.Error("files without roads are not said to be so")
 	}
 	if bad := update(m, RoadsFailed{"too many roads"}); !strings.Contains(drawn(t, bad), "too many roads") {

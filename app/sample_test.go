@@ -66,4 +66,7 @@ func samplePlan() trip.Itinerary {
 	}
 }
 
+// thin is the narrow space of the page.
+const thin = "\u202f"
+
 func near(a, b float64) bool { return math.Abs(a-b) < 1e-6 }

@@ -109,7 +109,7 @@ func lastVisit(store *browser.Store) []source {
 		}
 	}
 	if _, ok, err := store.Get(keptTrip); err == nil && ok {
-		return append(out, get(say.lastTrip, keptTrip))
+		return append(out, get(word.lastTrip, keptTrip))
 	}
 	return append(out, fetch(demoTrip))
 }
@@ -133,13 +133,13 @@ func (p *Page) saveTrip(ctx app.Context) {
 // takes a moment.
 func (p *Page) saveMarks(ctx app.Context) {
 	if err := ctx.LocalStorage().Set(keptMarks, marksOf(p.m)); err != nil {
-		p.m.Trouble = fmt.Sprintf(say.notKept, err)
+		p.m.Trouble = fmt.Sprintf(word.notKept, err)
 	}
 }
 
 // marksOf is what is kept of a model so.
 func marksOf(m Model) Marks {
-	out := Marks{Units: m.Units, Ticks: m.Ticks, Gauges: m.Gauges}
+	out := Marks{Units: m.Say.Units, Ticks: m.Ticks, Gauges: m.Gauges}
 	if m.Draft != nil {
 		out.Draft = shownAt(m.Draft.Points, m.Legs.of(m.Draft.Points))
 	}

@@ -28,7 +28,7 @@ func (s *StatusLine) Render() app.UI {
 		app.If(s.Phase == Loading && s.Progress > 0, func() app.UI {
 			return app.Progress().Max(100).Value(math.Round(s.Progress*100)).Aria("label", s.Words)
 		}),
-		app.If(s.Offline, func() app.UI { return app.P().Class("offline").Text(say.offline) }),
+		app.If(s.Offline, func() app.UI { return app.P().Class("offline").Text(word.offline) }),
 		app.If(s.Roads.State != "", func() app.UI {
 			return app.P().ID("roads").DataSet("state", s.Roads.State).Text(roadsWords(s.Roads))
 		}),
@@ -40,26 +40,26 @@ func statusOf(m Model) string {
 	switch m.Phase {
 	case Loading:
 		if m.Note == "" {
-			return fmt.Sprintf(say.stLoading, say.title)
+			return fmt.Sprintf(word.stLoading, word.title)
 		}
 		if m.Progress > 0 {
-			return fmt.Sprintf(say.stLoadingShare, m.Note, int(math.Round(m.Progress*100)))
+			return fmt.Sprintf(word.stLoadingShare, m.Note, int(math.Round(m.Progress*100)))
 		}
-		return fmt.Sprintf(say.stLoading, m.Note)
+		return fmt.Sprintf(word.stLoading, m.Note)
 	case Planning:
 		if m.Shown == m.Wanted && m.HasPlan() {
-			return fmt.Sprintf(say.stImproving, money(gap(m), m.Plan.Currency))
+			return fmt.Sprintf(word.stImproving, m.Say.Money(gap(m), m.Plan.Currency))
 		}
-		return say.stPlanning
+		return word.stPlanning
 	case Planned:
 		if m.Plan.Status == planner.Feasible {
-			return fmt.Sprintf(say.stPlannedGap, money(gap(m), m.Plan.Currency))
+			return fmt.Sprintf(word.stPlannedGap, m.Say.Money(gap(m), m.Plan.Currency))
 		}
-		return say.stPlanned
+		return word.stPlanned
 	case Refused:
-		return say.stRefused
+		return word.stRefused
 	}
-	return fmt.Sprintf(say.stError, m.Note)
+	return fmt.Sprintf(word.stError, m.Note)
 }
 
 // gap is how much a better plan could save at most.

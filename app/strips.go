@@ -6,6 +6,7 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner/trip"
 )
 
@@ -16,22 +17,21 @@ type Strips struct {
 	Plan   trip.Itinerary
 	Axis   draw.Axis
 	Cursor float64
-	Units  Units
+	Say    say.Voice
 }
 
 func (s *Strips) Render() app.UI {
 	at := s.Axis.AtMin(s.Cursor)
-	rows := []app.UI{&StripRuler{Axis: s.Axis, Days: s.Plan.Days}}
+	rows := []app.UI{&StripRuler{Say: s.Say, Axis: s.Axis, Days: s.Plan.Days}}
 	for _, strip := range s.Plan.Strips {
-		strip = s.Units.strip(strip)
 		rows = append(rows,
 			s.words(strip),
-			&StripPicture{Strip: strip, Axis: s.Axis, Days: s.Plan.Days},
+			&StripPicture{Say: s.Say, Strip: strip, Axis: s.Axis, Days: s.Plan.Days},
 		)
 	}
-	words := moment(s.Plan, at, s.Units)
+	words := moment(s.Plan, at, s.Say)
 	rows = append(rows, app.Div().Class("cursor").Role("slider").TabIndex(0).
-		Aria("label", say.stripsLabel).Aria("describedby", "strips-help").Aria("orientation", "horizontal").
+		Aria("label", word.stripsLabel).Aria("describedby", "strips-help").Aria("orientation", "horizontal").
 		Aria("valuemin", 0).Aria("valuemax", 1000).Aria("valuenow", int(at.X*1000)).Aria("valuetext", words).
 		On("keydown", s.onKey).
 		On("pointerdown", s.onPointerDown).
@@ -39,8 +39,8 @@ func (s *Strips) Render() app.UI {
 		Body(svg(cursor(at.X))))
 	return app.Section().ID("strips").Class("strips").Aria("labelledby", "strips-title").Body(
 		app.Div().Class("head").Body(
-			app.H2().ID("strips-title").Text(say.stripsTitle),
-			app.P().ID("strips-help").Class("help").Text(say.stripsHelp),
+			app.H2().ID("strips-title").Text(word.stripsTitle),
+			app.P().ID("strips-help").Class("help").Text(word.stripsHelp),
 			app.P().Class("moment").Text(words),
 		),
 		app.Div().Class("tracks").Body(rows...),
@@ -49,7 +49,7 @@ func (s *Strips) Render() app.UI {
 }
 
 func (s *Strips) words(strip trip.Strip) app.UI {
-	w := &StripWords{Strip: strip, Level: draw.LevelAt(strip, s.Cursor)}
+	w := &StripWords{Say: s.Say, Strip: strip, Level: draw.LevelAt(strip, s.Cursor)}
 	w.Likely, w.Band = draw.LikelyAt(strip, s.Cursor)
 	return w
 }
@@ -58,13 +58,13 @@ func (s *Strips) words(strip trip.Strip) app.UI {
 // the plan: the style sheet keeps room for it.
 func (s *Strips) legend() app.UI {
 	return app.P().Class("legend").Body(
-		app.Text(fmt.Sprintf(say.legend, 100*s.Plan.Confidence)),
+		app.Text(fmt.Sprintf(word.legend, 100*s.Plan.Confidence)),
 		app.If(s.Plan.Care != nil && s.Plan.Care.Price >= 0.005, func() app.UI {
-			format := say.care
+			format := word.care
 			if s.Plan.Care.AtMost {
-				format = say.careMost
+				format = word.careMost
 			}
-			return app.B().Text(" " + fmt.Sprintf(format, money(s.Plan.Care.Price, s.Plan.Currency)))
+			return app.B().Text(" " + fmt.Sprintf(format, s.Say.Money(s.Plan.Care.Price, s.Plan.Currency)))
 		}),
 	)
 }
@@ -74,13 +74,13 @@ func cursor(x float64) draw.Node {
 }
 
 // moment says where the cursor is.
-func moment(it trip.Itinerary, at draw.Moment, u Units) string {
+func moment(it trip.Itinerary, at draw.Moment, v say.Voice) string {
 	for i, d := range it.Days {
 		if at.Min <= d.EndMin || i == len(it.Days)-1 {
-			return fmt.Sprintf(say.cursorAt, date(d.Date), clock(at.Min), u.mark(at.Km))
+			return fmt.Sprintf(word.cursorAt, v.Date(d.Date), v.Clock(at.Min), v.Mark(at.Km, -1))
 		}
 		if at.Min < it.Days[i+1].StartMin {
-			return fmt.Sprintf(say.cursorNight, date(d.Date), clock(at.Min), u.mark(at.Km))
+			return fmt.Sprintf(word.cursorNight, v.Date(d.Date), v.Clock(at.Min), v.Mark(at.Km, -1))
 		}
 	}
 	return ""
@@ -132,6 +132,7 @@ func (s *Strips) point(ctx app.Context, e app.Event) {
 // A StripRuler names days and stops above the strips.
 type StripRuler struct {
 	app.Compo
+	Say  say.Voice
 	Axis draw.Axis
 	Days []trip.Day
 }
@@ -139,7 +140,7 @@ type StripRuler struct {
 func (r *StripRuler) Render() app.UI {
 	labels := make([]string, len(r.Days))
 	for i, d := range r.Days {
-		labels[i] = shortDate(d.Date)
+		labels[i] = r.Say.ShortDate(d.Date)
 	}
 	picture, rows := draw.Ruler(r.Axis, r.Days, labels)
 	return app.Div().Class("top", fmt.Sprintf("rows%d", rows)).Body(svg(picture))
@@ -148,6 +149,7 @@ func (r *StripRuler) Render() app.UI {
 // StripWords is the name of a tank and what is in it at the cursor.
 type StripWords struct {
 	app.Compo
+	Say    say.Voice
 	Strip  trip.Strip
 	Level  float64
 	Likely float64
@@ -157,11 +159,11 @@ type StripWords struct {
 func (w *StripWords) Render() app.UI {
 	likely := ""
 	if w.Band {
-		likely = fmt.Sprintf(say.likely, draw.Amount(draw.Headroom(w.Strip, w.Likely)))
+		likely = fmt.Sprintf(word.likely, w.Say.Bare(draw.Headroom(w.Strip, w.Likely), w.Strip.Unit))
 	}
 	return app.Div().Class("tank", string(w.Strip.Kind)).Body(
-		app.H3().Body(app.Text(w.Strip.Name+" "), app.Span().Class("of").Text(amount(w.Strip.Capacity, w.Strip.Unit))),
-		app.P().Class("now").Text(room(w.Strip, w.Level)),
+		app.H3().Body(app.Text(w.Strip.Name+" "), app.Span().Class("of").Text(w.Say.Amount(w.Strip.Capacity, w.Strip.Unit))),
+		app.P().Class("now").Text(room(w.Say, w.Strip, w.Level)),
 		app.P().Class("likely").Text(likely),
 	)
 }
@@ -169,6 +171,7 @@ func (w *StripWords) Render() app.UI {
 // A StripPicture is the strip itself, and its lowest point in words.
 type StripPicture struct {
 	app.Compo
+	Say   say.Voice
 	Strip trip.Strip
 	Axis  draw.Axis
 	Days  []trip.Day
@@ -177,10 +180,10 @@ type StripPicture struct {
 func (p *StripPicture) Render() app.UI {
 	words := ""
 	if low, ok := draw.Lowest(p.Strip); ok {
-		words = fmt.Sprintf(say.stripLow, room(p.Strip, low.L), low.Day)
+		words = fmt.Sprintf(word.stripLow, room(p.Say, p.Strip, low.L), low.Day)
 	}
 	return app.Div().Class("track").Body(
-		svg(draw.Strip(p.Strip, p.Axis, p.Days)),
+		svg(draw.Strip(shownIn(p.Say, p.Strip), p.Axis, p.Days)),
 		app.Span().Class("unseen").Text(words),
 	)
 }

@@ -57,9 +57,9 @@ func Update(m Model, msg Msg) Model {
 	case OpenFailed:
 		m.Phase, m.Note = Failed, msg.Why
 	case NotKept:
-		m.Trouble = fmt.Sprintf(say.notKept, msg.Why)
+		m.Trouble = fmt.Sprintf(word.notKept, msg.Why)
 	case NotSaved:
-		m.Trouble = fmt.Sprintf(say.notSaved, msg.Why)
+		m.Trouble = fmt.Sprintf(word.notSaved, msg.Why)
 	case Edited:
 		m = edit(m, msg)
 	case FerryAdded:
@@ -76,7 +76,7 @@ func Update(m Model, msg Msg) Model {
 		}
 		m = ask(m)
 	case Marks:
-		m.Units, m.Ticks, m.Gauges = msg.Units, msg.Ticks, msg.Gauges
+		m.Say.Units, m.Ticks, m.Gauges = msg.Units, msg.Ticks, msg.Gauges
 		if len(msg.Draft) > 0 {
 			m.Draft = &Draft{Points: msg.Draft}
 		}
@@ -161,7 +161,7 @@ func settle(m Model) Model {
 	case m.HasPlan():
 		m.Phase = Planned
 	default:
-		m.Phase, m.Note = Failed, say.stEmpty
+		m.Phase, m.Note = Failed, word.stEmpty
 	}
 	return m
 }
@@ -196,12 +196,12 @@ func edit(m Model, msg Edited) Model {
 		m.Typed, m.Wrong = with(m.Typed, msg.Field, msg.Text), with(m.Wrong, msg.Field, "")
 		return m
 	}
-	f, ok := fieldOf(m.Trip, m.Fleet, m.Units, msg.Field)
+	f, ok := fieldOf(m.Trip, m.Fleet, m.Say, msg.Field)
 	if !ok {
 		return m
 	}
 	if msg.Field == unitsKey { // what was typed was typed in the units before
-		m.Units, m.Typed, m.Wrong, m.Report = Units(msg.Text), nil, nil, nil
+		m.Say.Units, m.Typed, m.Wrong, m.Report = msg.Text, nil, nil, nil
 		m.Marks++
 		return m
 	}
@@ -243,7 +243,7 @@ func answer(m Model, msg Answered) Model {
 			m.Saves++
 		}
 	default:
-		m.Phase, m.Note = Failed, say.unknown
+		m.Phase, m.Note = Failed, word.unknown
 	}
 	m.Plan, m.Shown, m.Axis = msg.Plan, msg.No, draw.NewAxis(msg.Plan)
 	m.Cursor = math.Min(math.Max(m.Cursor, m.Axis.Start().Min), m.Axis.End().Min)

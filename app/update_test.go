@@ -7,6 +7,7 @@ import (
 	"github.com/paulmach/orb"
 	"pgregory.net/rapid"
 
+	"ullage/app/say"
 	"ullage/planner"
 	"ullage/planner/trip"
 )
@@ -202,7 +203,7 @@ func TestUpdateKeepsOldModels(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := planned()
 		var keys []string
-		for _, f := range fieldsOf(m.Trip, m.Fleet, m.Units) {
+		for _, f := range fieldsOf(m.Trip, m.Fleet, m.Say) {
 			keys = append(keys, f.Key)
 		}
 		for range 8 {
@@ -221,7 +222,7 @@ func TestUpdateKeepsOldModels(t *testing.T) {
 
 func shown(m Model) string {
 	var b strings.Builder
-	for _, f := range fieldsOf(m.Trip, m.Fleet, m.Units) {
+	for _, f := range fieldsOf(m.Trip, m.Fleet, m.Say) {
 		b.WriteString(f.Key + "=" + f.Get(m.Trip) + " ")
 	}
 	return b.String()
@@ -230,7 +231,7 @@ func shown(m Model) string {
 // Every field takes back the text that it shows, in all units.
 func TestFieldsRoundTrip(t *testing.T) {
 	for _, u := range unitChoices {
-		testFields(t, fieldsOf(sampleTrip(), trip.Fleet(), Units(u.Value)))
+		testFields(t, fieldsOf(sampleTrip(), trip.Fleet(), say.Voice{Units: u.Value}))
 	}
 }
 

@@ -7,35 +7,36 @@ import (
 
 	"ullage/app/browser"
 	"ullage/app/draw"
+	"ullage/app/say"
 	"ullage/planner/trip"
 )
 
 // A Verdict is the plan in one line and what it costs.
 type Verdict struct {
 	app.Compo
-	Trip  trip.Trip
-	Plan  trip.Itinerary
-	Units Units
-	Kept  bool // a cheaper plan may have other stops than the plan in use
+	Trip trip.Trip
+	Plan trip.Itinerary
+	Say  say.Voice
+	Kept bool // a cheaper plan may have other stops than the plan in use
 }
 
 func (v *Verdict) Render() app.UI {
 	p := v.Plan
 	return app.Div().Class("verdict").Body(
 		app.P().Class("count").Text(strings.Join([]string{
-			count(len(p.Days), say.days),
-			v.Units.km(p.LengthKm),
-			count(len(draw.Numbers(p.Days)), say.calls),
-			money(p.Cost-p.Parts.Time, p.Currency) + " " + say.paid,
+			count(len(p.Days), word.days),
+			v.Say.Km(p.LengthKm),
+			count(len(draw.Numbers(p.Days)), word.calls),
+			v.Say.Money(p.Cost-p.Parts.Time, p.Currency) + " " + word.paid,
 		}, " · ")),
-		scales(p.Weight, v.Units),
+		scales(p.Weight, v.Say),
 		app.Details().Class("cost").Body(
-			app.Summary().Text(say.costTitle),
+			app.Summary().Text(word.costTitle),
 			app.Dl().Body(v.parts()...),
 		),
-		app.Button().Type("button").Class("quiet").Text(say.gpx).OnClick(v.onGPX),
+		app.Button().Type("button").Class("quiet").Text(word.gpx).OnClick(v.onGPX),
 		app.If(v.Kept, func() app.UI {
-			return app.Button().Type("button").Class("quiet").Text(say.afresh).OnClick(v.onAfresh)
+			return app.Button().Type("button").Class("quiet").Text(word.afresh).OnClick(v.onAfresh)
 		}),
 	)
 }
@@ -43,7 +44,7 @@ func (v *Verdict) Render() app.UI {
 func (v *Verdict) onAfresh(ctx app.Context, e app.Event) { send(ctx, Afresh{}) }
 
 func (v *Verdict) onGPX(ctx app.Context, e app.Event) {
-	if err := browser.Download(fileName(v.Trip.Name)+".gpx", "application/gpx+xml", stopsGPX(v.Trip, v.Plan)); err != nil {
+	if err := browser.Download(fileName(v.Trip.Name)+".gpx", "application/gpx+xml", stopsGPX(v.Say, v.Trip, v.Plan)); err != nil {
 		send(ctx, NotSaved{err.Error()})
 	}
 }
@@ -56,16 +57,16 @@ func (v *Verdict) parts() []app.UI {
 		words string
 		sum   float64
 	}{
-		{say.goods, p.Parts.Goods},
-		{say.fees, p.Parts.Fees},
-		{say.nightFees, p.Parts.Nights},
-		{say.refill, p.Parts.Refill},
-		{capital(say.paid), p.Cost - p.Parts.Time},
-		{say.timeValue, p.Parts.Time},
-		{capital(say.withTime), p.Cost},
+		{word.goods, p.Parts.Goods},
+		{word.fees, p.Parts.Fees},
+		{word.nightFees, p.Parts.Nights},
+		{word.refill, p.Parts.Refill},
+		{capital(word.paid), p.Cost - p.Parts.Time},
+		{word.timeValue, p.Parts.Time},
+		{capital(word.withTime), p.Cost},
 	} {
 		if part.sum > 0.004 {
-			out = append(out, app.Div().Body(app.Dt().Text(part.words), app.Dd().Text(money(part.sum, p.Currency))))
+			out = append(out, app.Div().Body(app.Dt().Text(part.words), app.Dd().Text(v.Say.Money(part.sum, p.Currency))))
 		}
 	}
 	return out

@@ -158,7 +158,7 @@ func (p *Page) open(ctx app.Context, files []source, add bool) {
 // titleOf is what a person calls a file: those of the demo have no name of their own.
 func titleOf(name string) string {
 	if name == demoPlaces || name == demoTrip {
-		return say.demoName
+		return word.demoName
 	}
 	return name
 }
@@ -178,8 +178,8 @@ func (p *Page) opened(ctx app.Context, f source, o job.Opened, data []byte, add 
 		p.tell(ctx, RouteRead{file, o.Route})
 	case "trip":
 		if o.Trip != nil {
-			p.tell(ctx, TripRead{file, *o.Trip, f.name == say.lastTrip})
-			if f.name == say.lastTrip {
+			p.tell(ctx, TripRead{file, *o.Trip, f.name == word.lastTrip})
+			if f.name == word.lastTrip {
 				p.tell(ctx, OriginRead{p.last})
 			}
 		}

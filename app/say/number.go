@@ -23,43 +23,32 @@ var stored = map[string]units.Quantity{
 	"°C": units.Temperature, "kg": units.Mass, "kWh": units.Energy,
 }
 
-// Unit is what a quantity stored in a unit is shown in; ok is false for a unit
-// that is shown as it is, such as Ah.
-func (v Voice) Unit(unit string) (u units.Unit, ok bool) {
+// Unit is what a quantity stored in a unit is shown in. One that no system shows
+// otherwise, such as Ah, is shown as it is.
+func (v Voice) Unit(unit string) units.Unit {
 	q, ok := stored[unit]
 	if !ok {
-		return units.Unit{}, false
+		u := units.Metric().Unit(units.Volume) // a scale of 1
+		u.Symbol = unit
+		return u
 	}
-	u = v.system().Unit(q)
+	u := v.system().Unit(q)
 	if v.Units == "american" { // there are no other gallons in it
 		u.Symbol = strings.TrimSuffix(u.Symbol, " (US)")
 	}
-	return u, true
+	return u
 }
 
 // Symbol is the unit that a quantity stored in a unit is shown in.
-func (v Voice) Symbol(unit string) string {
-	if u, ok := v.Unit(unit); ok {
-		return u.Symbol
-	}
-	return unit
-}
+func (v Voice) Symbol(unit string) string { return v.Unit(unit).Symbol }
 
 // Shown is a stored number as it is shown, without its unit.
-func (v Voice) Shown(n float64, unit string) float64 {
-	if u, ok := v.Unit(unit); ok {
-		return u.Show(n)
-	}
-	return n
-}
+func (v Voice) Shown(n float64, unit string) float64 { return v.Unit(unit).Show(n) }
 
 // Quantity is a number stored in a unit, as shown: "12.5 km", "7.8 mi". Another
 // unit's digits are used where they are more than those asked for.
 func (v Voice) Quantity(n float64, unit string, digits int) string {
-	u, ok := v.Unit(unit)
-	if !ok {
-		return v.number(n, digits) + v.gap() + unit
-	}
+	u := v.Unit(unit)
 	if u.Symbol != unit && digits >= 0 {
 		digits = max(digits, u.Digits)
 	}
@@ -103,10 +92,8 @@ func (v Voice) Money(sum float64, currency string) string {
 
 // Rate is a price for a unit: "1.60 EUR/L".
 func (v Voice) Rate(sum float64, currency, unit string) string {
-	if u, ok := v.Unit(unit); ok {
-		sum, unit = u.ShowPer(sum), u.Symbol
-	}
-	return v.number(sum, 2) + v.gap() + currency + "/" + unit
+	u := v.Unit(unit)
+	return v.number(u.ShowPer(sum), 2) + v.gap() + currency + "/" + u.Symbol
 }
 
 // Count is a whole number.
