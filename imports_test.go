@@ -39,6 +39,7 @@ var allowed = map[string][]string{
 	"app/job":          {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},
 	"app/browser":      {goApp},
 	"cmd/client":       {goApp, "ullage/app"},
+	"cmd/ullage/sheet": {"ullage/app/say", "ullage/planner"},
 	"cmd/ullage":       {goApp, "github.com/andybalholm/brotli", "github.com/paulmach/orb", "ullage/"},
 }
 

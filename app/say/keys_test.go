@@ -98,13 +98,13 @@ func named(s *ast.SelectorExpr, of, name string) bool {
 	return ok && x.Name == of && s.Sel.Name == name
 }
 
-// voice says whether an expression is a voice, by its name: v, voice, or a field Say.
+// voice says whether an expression is a voice, by its name: v, voice, or a field Say or say.
 func voice(e ast.Expr) bool {
 	switch e := e.(type) {
 	case *ast.Ident:
 		return e.Name == "v" || e.Name == "voice"
 	case *ast.SelectorExpr:
-		return e.Sel.Name == "Say"
+		return e.Sel.Name == "Say" || e.Sel.Name == "say"
 	}
 	return false
 }

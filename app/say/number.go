@@ -6,6 +6,9 @@ import (
 	"ullage/planner/life/units"
 )
 
+// Systems are the units that a voice can speak in.
+func Systems() []string { return []string{"metric", "british", "american"} }
+
 // system is what numbers are shown in.
 func (v Voice) system() units.System {
 	switch v.Units {

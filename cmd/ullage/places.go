@@ -37,11 +37,8 @@ func places(args []string, stdout, stderr io.Writer) int {
 		fmt.Fprintf(stderr, "%7d %s\n", counts[kind], kind)
 	}
 	fmt.Fprintf(stderr, "%7d in all\n", len(found.places))
-	for _, note := range found.notes {
-		fmt.Fprintln(stderr, note)
-	}
-	if found.osm {
-		fmt.Fprintln(stderr, attribution(found.date))
+	for _, line := range found.lines() {
+		fmt.Fprintln(stderr, line)
 	}
 	return exitOK
 }
@@ -127,6 +124,14 @@ func ofPlaces(list []trip.Place) source {
 		s.date = max(s.date, p.Date)
 	}
 	return s
+}
+
+// lines tell where the data are from, and what was wrong with them.
+func (s source) lines() []string {
+	if !s.osm {
+		return s.notes
+	}
+	return append([]string{attribution(s.date)}, s.notes...)
 }
 
 // attribution is what the licence of the data asks for.

@@ -8,9 +8,12 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 	"time"
 
+	"ullage/app/say"
+	"ullage/cmd/ullage/sheet"
 	"ullage/data"
 	"ullage/data/demo"
 	"ullage/data/hours"
@@ -52,9 +55,9 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	case flags.NArg() > 0:
 		return wrong(stderr, "plan: %q is too much; usage: %s", flags.Arg(0), planUsage)
 	}
-	as, err := system(*shown)
-	if err != nil {
-		return wrong(stderr, "plan: %v", err)
+	voice := say.Voice{Units: *shown}
+	if !slices.Contains(say.Systems(), *shown) {
+		return wrong(stderr, "plan: -units %q: write one of %s", *shown, strings.Join(say.Systems(), ", "))
 	}
 	t, from, err := in.read()
 	if err != nil {
@@ -86,7 +89,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	printedIt := false // the plan is printed as soon as it is there
 	show := func(it trip.Itinerary) {
 		if !printedIt && !*asJSON {
-			printedIt, err = true, printItinerary(stdout, t, it, from, as, onward)
+			printedIt, err = true, sheet.Print(stdout, sheet.Input{Trip: t, Itinerary: it, Onward: onward, Sources: from.lines()}, voice)
 		}
 	}
 	it, planErr := built.Plan(ctx, trip.Options{Answer: show})
@@ -97,7 +100,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	if err == nil && *asJSON {
 		err = printJSON(stdout, answer{it, onward.Lessons, onward.Notes})
 	} else if err == nil {
-		err = printMore(stdout, it, as)
+		err = sheet.PrintMore(stdout, it, voice)
 	}
 	if err != nil {
 		return printed(stderr, err)

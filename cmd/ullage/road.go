@@ -7,7 +7,6 @@ import (
 	"os"
 	"strconv"
 	"strings"
-	"time"
 
 	"github.com/paulmach/orb"
 
@@ -138,31 +137,4 @@ func save(name string, t trip.Trip) error {
 		return err
 	}
 	return errors.Join(tripfile.Write(f, t), f.Close())
-}
-
-// road prints what is behind and what the gauges taught.
-func (p *sheet) road(o trip.Onward) {
-	if len(p.it.Done) > 0 {
-		p.line("Behind you")
-		for _, d := range p.it.Done {
-			does := d.Tasks
-			if d.Night {
-				does = append(does[:len(does):len(does)], "night")
-			}
-			date, _ := time.Parse(trip.DateLayout, d.Date)
-			p.wrap("  [x] ", fmt.Sprintf("%s, %s %s (%s): %s", date.Format("Monday"), p.mark(d.Km, 0), d.Name, d.Place, strings.Join(does, ", ")))
-		}
-		p.wrap("  ", "Stops behind count as called at. Passed one without a call: plan again with -passed and its id.")
-		p.line("")
-	}
-	if len(o.Lessons)+len(o.Notes) > 0 {
-		p.line("From the gauges and the clock")
-		for _, l := range o.Lessons {
-			p.wrap("  - ", p.prose(l.Text))
-		}
-		for _, n := range o.Notes {
-			p.wrap("  - ", p.prose(n))
-		}
-		p.line("")
-	}
 }

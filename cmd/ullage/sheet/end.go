@@ -1,12 +1,45 @@
-package main
+package sheet
 
 import (
 	"fmt"
 	"strings"
 
 	"ullage/planner/life"
-	"ullage/planner/life/units"
+	"ullage/planner/trip"
 )
+
+func (p *sheet) foot(sources []string) {
+	if n := len(p.it.Strips); n > 0 {
+		end := trip.Levels{}
+		for _, s := range p.it.Strips {
+			end[s.Tank] = s.Points[len(s.Points)-1].L
+		}
+		p.wrap("End of the route: ", p.levels(end))
+		p.likelyEnd()
+		p.line("")
+	}
+	p.handBack()
+	if len(p.remarks) > 0 {
+		p.line("Mind, at the calls that give the number")
+		for i, text := range p.remarks {
+			p.wrap(fmt.Sprintf(" %2d  ", i+1), p.prose(text))
+		}
+		p.line("")
+	}
+	p.line("Mind, on the whole trip")
+	for _, text := range p.it.Cautions {
+		p.wrap("  -  ", p.prose(text))
+	}
+	p.counts()
+	p.howTos()
+	p.checklists()
+	if len(sources) > 0 {
+		p.line("")
+	}
+	for _, s := range sources {
+		p.wrap("", s)
+	}
+}
 
 // This file prints what stands behind the days: the return, how things are
 // done, and checklists.
@@ -35,23 +68,12 @@ func (p *sheet) likelyEnd() {
 	var parts []string
 	for _, s := range p.it.Strips {
 		end := s.Points[len(s.Points)-1]
-		low, symbol := p.amount(end.Low, s.Unit)
-		likely, _ := p.amount(end.Likely, s.Unit)
-		high, _ := p.amount(end.High, s.Unit)
-		if high-low >= 0.5 {
-			parts = append(parts, fmt.Sprintf("%s likely %.0f %s (%.0f to %.0f)", s.Name, likely, symbol, low, high))
+		if p.say.Shown(end.High-end.Low, s.Unit) >= 0.5 {
+			parts = append(parts, fmt.Sprintf("%s likely %s (%.0f to %.0f)", s.Name, p.say.Quantity(end.Likely, s.Unit, 0), p.say.Shown(end.Low, s.Unit), p.say.Shown(end.High, s.Unit)))
 		}
 	}
 	if len(parts) > 0 {
 		p.wrap("                  ", fmt.Sprintf("Planned so on %.0f of 100 trips; ", 100*p.it.Confidence)+strings.Join(parts, ", "))
-	}
-}
-
-// scales prints the mass, if it is known.
-func (p *sheet) scales() {
-	if w := p.it.Weight; w != nil {
-		u := p.units.Unit(units.Mass)
-		p.line("On the scales at the start about %s of %s", u.Format(w.Kg), u.Format(w.AllowedKg))
 	}
 }
 
@@ -90,16 +112,13 @@ func (p *sheet) counts() {
 			if b.Likely == 0 && b.High == 0 {
 				return
 			}
-			likely, symbol := p.amount(b.Likely, c.Unit)
-			high, _ := p.amount(b.High, c.Unit)
-			parts = append(parts, fmt.Sprintf("%s likely %.1f %s, planned %.1f", what, likely, symbol, high))
+			parts = append(parts, fmt.Sprintf("%s likely %s, planned %.1f", what, p.say.Quantity(b.Likely, c.Unit, 1), p.say.Shown(b.High, c.Unit)))
 		}
-		distance := p.units.Unit(units.Distance)
-		k := 1 / distance.Show(1)
-		say(life.Band{Low: k * c.Per100.Low, Likely: k * c.Per100.Likely, High: k * c.Per100.High}, "on 100 "+distance.Symbol)
+		k := 1 / p.say.Shown(1, "km")
+		say(life.Band{Low: k * c.Per100.Low, Likely: k * c.Per100.Likely, High: k * c.Per100.High}, "on 100 "+p.say.Symbol("km"))
 		say(c.Night, "a day and night without hook-up")
-		if u := p.units.Unit(units.Consumption); c.Tank == "diesel" && u.ID != "L/100km" {
-			parts = append(parts, "that is "+u.Format(c.Per100.High)+" planned")
+		if c.Tank == "diesel" && p.say.Symbol("L/100 km") != "L/100 km" {
+			parts = append(parts, "that is "+p.say.Quantity(c.Per100.High, "L/100 km", 1)+" planned")
 		}
 		if c.Factor != 0 {
 			parts = append(parts, fmt.Sprintf("learnt: %.0f %% of the usual", 100*c.Factor))
@@ -130,11 +149,4 @@ func (p *sheet) checklists() {
 			p.wrap("  [ ] ", p.prose(i.Text))
 		}
 	}
-}
-
-func breaks(n int) string {
-	if n == 0 {
-		return ""
-	}
-	return fmt.Sprintf("; take %s of %.0f min besides", count(n, "break", "breaks"), life.BreakMin)
 }
