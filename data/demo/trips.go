@@ -13,7 +13,7 @@ import (
 // Trip is the trip that the tool opens with: two adults and a child, once
 // round the island in a June week, with a vehicle whose seven tanks all need
 // something on the way. The route follows the roads of [Extract]; the roads to
-// Pouvazhe and Nevrazhe are driven out and back.
+// Sorvane Quay and Pandrel Quay are driven out and back.
 func Trip() trip.Trip {
 	return trip.Trip{
 		Format:  trip.Format,
@@ -30,9 +30,9 @@ func Trip() trip.Trip {
 		ValuePerH:  15,
 		Currency:   "EUR",
 		Prices:     map[string]float64{"diesel": 1.68, "def": 0.95, "lpg": 0.92},
-		Route: drawn("Vazhoum", "Sefnulve", "Larazhe", "Imrazhe", "Zhirilth", "Pouvazhe", "Zhirilth", "Bezhoum", "Thamoum",
-			"Olvrazhe", "bridge west", "bridge east", "Kessoum", "Aqelune", "Irthazhe", "Quelazhe", "Melzhoum",
-			"Ruzhethi", "Nevrazhe", "Ruzhethi", "Othrazhe", "Orovilth", "Dolvilth", "Thoulune", "Vazhoum"),
+		Route: drawn("Tamrin", "Belvone Field", "Torlane Quay", "Tarsil Quay", "Fendal Bridge", "Sorvane Quay", "Fendal Bridge", "Bendro", "Savrin",
+			"Ruvel Quay", "bridge west", "bridge east", "Lendor", "Nerava Wells", "Altrel Quay", "Velmo Quay", "Caldrin",
+			"Jondel Hill", "Pandrel Quay", "Jondel Hill", "Osmer Quay", "Nolbe Bridge", "Dalmer Bridge", "Evrano Wells", "Tamrin"),
 	}
 }
 
@@ -56,7 +56,7 @@ func winterWeekend() trip.Trip {
 		ValuePerH:  15,
 		Currency:   "EUR",
 		Prices:     map[string]float64{"diesel": 1.68, "def": 0.95},
-		Route:      drawn("Vazhoum", "Thoulune", "Thamoum", "Bezhoum", "Yarqoveya", "Vazhoum"),
+		Route:      drawn("Tamrin", "Evrano Wells", "Savrin", "Bendro", "Arvone Vale", "Tamrin"),
 	}
 }
 
