@@ -21,7 +21,9 @@ const goApp = "github.com/maxence-charriere/go-app/v10"
 // a path allows what is below it too. Tests may import what they compare with.
 var allowed = map[string][]string{
 	"geo":              {"github.com/paulmach/orb", "github.com/tidwall/"},
-	"geo/road":         {"github.com/paulmach/orb", "github.com/tidwall/", "ullage/geo"},
+	"geo/road":         {"github.com/paulmach/orb", "ullage/geo"},
+	"geo/road/net":     {"github.com/paulmach/orb", "ullage/geo"},
+	"geo/road/order":   {},
 	"planner":          {},
 	"planner/fact":     {},
 	"planner/trip":     {"github.com/paulmach/orb", "ullage/geo", "ullage/planner"},

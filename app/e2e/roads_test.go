@@ -23,6 +23,7 @@ import (
 	"ullage/data/tripfile"
 	"ullage/geo"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // passage returns the ends of a passage of 2.7 m on the island.
@@ -237,8 +238,8 @@ func TestLedRoundAPassage(t *testing.T) {
 	p.do(chromedp.SetUploadFiles("#file", []string{tripThere(t, a, b)}))
 	p.until("the trip", `document.body.textContent.includes("To the passage")`)
 	p.until("an answer", settled)
-	net := osmtest.Network(t, osmtest.Demo)
-	car, err := net.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	network := osmtest.Network(t, osmtest.Demo)
+	car, err := road.NewRouter(context.Background(), network, net.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -246,7 +247,7 @@ func TestLedRoundAPassage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p.do(chromedp.SetUploadFiles("#file", []string{gpxFile(t, "Through", net.Line(path))}))
+	p.do(chromedp.SetUploadFiles("#file", []string{gpxFile(t, "Through", network.Line(path.Steps))}))
 	p.until("the track", `document.body.textContent.includes("Through")`)
 	p.until("an answer", settled)
 	p.press("Lead the route round")
@@ -367,13 +368,13 @@ func (p *page) axe() {
 // one taken with its button and one on the map; each sets a point.
 func TestOtherWays(t *testing.T) {
 	chromium(t)
-	net := osmtest.Network(t, osmtest.Demo)
-	r, err := net.Router(context.Background(), road.Vehicle{}, road.Fastest)
+	network := osmtest.Network(t, osmtest.Demo)
+	r, err := road.NewRouter(context.Background(), network, net.Vehicle{}, road.Fastest)
 	if err != nil {
 		t.Fatal(err)
 	}
 	q := r.Query()
-	a, b := otherWays(t, net, q)
+	a, b := otherWays(t, network, q)
 	for _, size := range []struct {
 		name          string
 		width, height int
@@ -405,7 +406,7 @@ func TestOtherWays(t *testing.T) {
 			if err != nil || len(paths) < 2 {
 				t.Fatal(len(paths), err)
 			}
-			v.click(apart(net, paths))
+			v.click(apart(network, paths))
 			p.until("a point on it", said+`.startsWith("3 points") && !document.querySelector(".draftbar .ways")`)
 			p.press("Use this route")
 			p.until("an answer", `!document.querySelector(".draftbar") && `+settled)
@@ -417,17 +418,17 @@ func TestOtherWays(t *testing.T) {
 }
 
 // otherWays returns two points that have another way between them which goes well apart.
-func otherWays(t *testing.T, net *road.Network, q *road.Query) (a, b orb.Point) {
+func otherWays(t *testing.T, network *net.Network, q *road.Query) (a, b orb.Point) {
 	t.Helper()
-	for e := uint32(0); e < uint32(net.Edges()); e += 7 {
-		for f := e + 50; f < uint32(net.Edges()); f += 211 {
+	for e := uint32(0); e < uint32(network.Edges()); e += 7 {
+		for f := e + 50; f < uint32(network.Edges()); f += 211 {
 			from, to := road.Spot{OK: true, Edge: e}, road.Spot{OK: true, Edge: f}
 			paths, err := q.Alternatives(from, to, 2)
-			if a, b = net.At(from), net.At(to); err != nil || len(paths) < 2 || paths[0].LengthM < 20_000 {
+			if a, b = from.Point(network), to.Point(network); err != nil || len(paths) < 2 || paths[0].LengthM < 20_000 {
 				continue
 			}
-			at := apart(net, paths)
-			if d := min(geo.DistanceM(at, a), geo.DistanceM(at, b)); d > 8000 && off(net.Line(paths[0]), at) > 3000 {
+			at := apart(network, paths)
+			if d := min(geo.DistanceM(at, a), geo.DistanceM(at, b)); d > 8000 && off(network.Line(paths[0].Steps), at) > 3000 {
 				return a, b
 			}
 		}
@@ -437,10 +438,10 @@ func otherWays(t *testing.T, net *road.Network, q *road.Query) (a, b orb.Point) 
 }
 
 // apart is the point of the second way that is farthest from the first.
-func apart(net *road.Network, paths []road.Path) (at orb.Point) {
-	best := net.Line(paths[0])
+func apart(network *net.Network, paths []road.Path) (at orb.Point) {
+	best := network.Line(paths[0].Steps)
 	most := -1.0
-	for _, p := range net.Line(paths[1]) {
+	for _, p := range network.Line(paths[1].Steps) {
 		if d := off(best, p); d > most {
 			at, most = p, d
 		}

@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"ullage/data/osm"
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
 )
@@ -104,7 +104,7 @@ func (h *Handler) readRoads(ctx context.Context, files []Open, progress func(don
 	if total > mostFileBytes {
 		return RoadsRead{}, fmt.Errorf("the map data are too large for this page to read their roads: ways to places stay estimates; the command line can read them")
 	}
-	var inputs []road.Input
+	var inputs []net.Input
 	points := 0
 	for _, f := range files {
 		in, err := osm.ReadRoads(ctx, f.Name, bytes.NewReader(f.Data), osm.RoadOptions{
@@ -119,12 +119,12 @@ func (h *Handler) readRoads(ctx context.Context, files []Open, progress func(don
 		inputs = append(inputs, in)
 	}
 	out := RoadsRead{}
-	if all := road.Join(inputs...); len(all.Ways) > 0 {
-		net, err := road.Build(ctx, all)
+	if all := net.Join(inputs...); len(all.Ways) > 0 {
+		network, err := net.Build(ctx, all)
 		if err != nil {
 			return RoadsRead{}, err
 		}
-		g, err := byroad.New(ctx, net)
+		g, err := byroad.New(ctx, network)
 		if err != nil {
 			return RoadsRead{}, err
 		}
@@ -132,7 +132,7 @@ func (h *Handler) readRoads(ctx context.Context, files []Open, progress func(don
 			return RoadsRead{}, err
 		}
 		h.roads.set(g)
-		out = RoadsRead{Roads: net.Edges(), Bytes: net.Bytes(), Notes: net.Notes()}
+		out = RoadsRead{Roads: network.Edges(), Bytes: network.Bytes(), Notes: network.Notes()}
 	}
 	out.TookMS = int(h.now().Sub(began).Milliseconds())
 	return out, nil

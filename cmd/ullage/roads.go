@@ -8,7 +8,7 @@ import (
 
 	"ullage/data/demo"
 	"ullage/data/osm"
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
 )
@@ -16,7 +16,7 @@ import (
 // roads reads the road networks of the extracts among the places, or of the
 // demo. It returns nil where there are no roads.
 func (in planInput) roads(ctx context.Context) (trip.Roads, error) {
-	var inputs []road.Input
+	var inputs []net.Input
 	if in.places == "" {
 		x, err := osm.ReadRoads(ctx, "demo.osm.pbf", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
 		if err != nil {
@@ -32,15 +32,15 @@ func (in planInput) roads(ctx context.Context) (trip.Roads, error) {
 			inputs = append(inputs, x)
 		}
 	}
-	all := road.Join(inputs...)
+	all := net.Join(inputs...)
 	if len(all.Ways) == 0 {
 		return nil, nil
 	}
-	net, err := road.Build(ctx, all)
+	network, err := net.Build(ctx, all)
 	if err != nil {
 		return nil, err
 	}
-	g, err := byroad.New(ctx, net)
+	g, err := byroad.New(ctx, network)
 	if err != nil {
 		return nil, err
 	}
@@ -48,14 +48,14 @@ func (in planInput) roads(ctx context.Context) (trip.Roads, error) {
 }
 
 // readRoads reads the roads of one file; places as GeoJSON have none.
-func readRoads(ctx context.Context, name string) (road.Input, error) {
+func readRoads(ctx context.Context, name string) (net.Input, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return road.Input{}, err
+		return net.Input{}, err
 	}
 	defer f.Close()
 	if json, err := isJSON(name, f); err != nil || json {
-		return road.Input{}, err
+		return net.Input{}, err
 	}
 	return osm.ReadRoads(ctx, name, f, osm.RoadOptions{})
 }

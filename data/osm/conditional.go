@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // A clause is one part of a conditional tag: what holds, and when. Source: Conditional restrictions,
@@ -44,7 +44,7 @@ var comparison = regexp.MustCompile(`^([a-z]+) *(>=?) *([^ ].*)$`)
 
 // above reads a condition on the vehicle alone, "weight>3.5" or "height >= 3 m", as the limit that a vehicle must keep. ok is
 // false for any other: times, several at once, what is below a size.
-func above(when string) (l road.Limits, ok bool) {
+func above(when string) (l net.Limits, ok bool) {
 	m := comparison.FindStringSubmatch(when)
 	if m == nil {
 		return l, false
@@ -71,7 +71,7 @@ func above(when string) (l road.Limits, ok bool) {
 }
 
 // closedAbove reads an access tag of which every clause shuts out vehicles above a size, and nothing else.
-func closedAbove(text string) (list []road.Limits, ok bool) {
+func closedAbove(text string) (list []net.Limits, ok bool) {
 	for _, c := range clausesOf(text) {
 		l, sized := above(c.when)
 		if !sized || !hasWord(noEntry, c.value) {
@@ -83,12 +83,12 @@ func closedAbove(text string) (list []road.Limits, ok bool) {
 }
 
 // onlyHeavy says that limits bind none up to [road.HeavyT].
-func onlyHeavy(list []road.Limits) bool {
-	return !slices.ContainsFunc(list, func(l road.Limits) bool { return l.Mass10Kg < road.HeavyT*100 })
+func onlyHeavy(list []net.Limits) bool {
+	return !slices.ContainsFunc(list, func(l net.Limits) bool { return l.Mass10Kg < net.HeavyT*100 })
 }
 
 // narrow makes each limit the smaller of the two that are stated.
-func narrow(a *road.Limits, b road.Limits) {
+func narrow(a *net.Limits, b net.Limits) {
 	for _, p := range [][2]*uint16{{&a.HeightCm, &b.HeightCm}, {&a.WidthCm, &b.WidthCm}, {&a.LengthCm, &b.LengthCm},
 		{&a.Mass10Kg, &b.Mass10Kg}, {&a.Axle10Kg, &b.Axle10Kg}} {
 		if have, more := p[0], *p[1]; more > 0 && (*have == 0 || more < *have) {

@@ -5,7 +5,7 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // This file finds where a vehicle drives in to a site that is drawn as an area: gates and entrances among the nodes of its
@@ -39,7 +39,7 @@ func newGates() *gates {
 
 // look takes in a node. A node may come again without its tags.
 func (g *gates) look(n Node) {
-	if g.want.Matches(n.Tags) && accessOf(n.Tags, road.Service)[0] != road.Closed {
+	if g.want.Matches(n.Tags) && accessOf(n.Tags, net.Service)[0] != net.Closed {
 		g.at[n.ID], g.door[n.ID] = n.Point, n.Tags["barrier"] == ""
 	}
 }

@@ -10,7 +10,7 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // RoadOptions say how to read roads. The zero value reads silently.
@@ -21,10 +21,10 @@ type RoadOptions struct {
 // ReadRoads reads the roads, ferries, barriers and turn restrictions of an OpenStreetMap file, for [road.Build]. name is used
 // in errors. The file is scanned three times, relations, ways, nodes, as by [Read]; only what roads need is held in memory.
 // A file without roads gives an empty input and no error. What was left out is said in Notes.
-func ReadRoads(ctx context.Context, name string, r io.ReadSeeker, opt RoadOptions) (road.Input, error) {
+func ReadRoads(ctx context.Context, name string, r io.ReadSeeker, opt RoadOptions) (net.Input, error) {
 	f, err := Open(ctx, r, roadTags(), opt.Progress)
 	if err != nil {
-		return road.Input{}, fmt.Errorf("read %s: %w", name, err)
+		return net.Input{}, fmt.Errorf("read %s: %w", name, err)
 	}
 	in, err := roads(ctx, f)
 	if errors.Is(err, errOrder) {
@@ -32,7 +32,7 @@ func ReadRoads(ctx context.Context, name string, r io.ReadSeeker, opt RoadOption
 		in, err = roads(ctx, f)
 	}
 	if err != nil {
-		return road.Input{}, fmt.Errorf("read %s: %w", name, err)
+		return net.Input{}, fmt.Errorf("read %s: %w", name, err)
 	}
 	return in, nil
 }
@@ -54,13 +54,13 @@ func roadTags() Want {
 // A rawRoad is a way before its nodes are known.
 type rawRoad struct {
 	way     Way
-	road    road.Road
+	road    net.Road
 	minutes float64 // a ferry's crossing; 0 unknown
 	usual   bool    // its limit is the country's
 }
 
 // roads goes relations → ways → nodes; each step learns what the next must keep.
-func roads(ctx context.Context, f *File) (road.Input, error) {
+func roads(ctx context.Context, f *File) (net.Input, error) {
 	x := &roadReader{left: map[string]int{}}
 	// 1. Turn restrictions.
 	var bans []Relation
@@ -71,7 +71,7 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 		return nil
 	})
 	if err != nil {
-		return road.Input{}, err
+		return net.Input{}, err
 	}
 	// 2. Ways that a motor vehicle may use, and bridges.
 	var bridges [][]int64
@@ -92,11 +92,11 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 		return nil
 	})
 	if err != nil {
-		return road.Input{}, err
+		return net.Input{}, err
 	}
 	// 3. Where their nodes are, and which are barriers.
 	corners := collect(refs)
-	in := road.Input{Nodes: make([]road.Node, len(corners))}
+	in := net.Input{Nodes: make([]net.Node, len(corners))}
 	known := make([]bool, len(corners))
 	err = f.Nodes(ctx, corners, func(n Node) error {
 		if i := corners.index(n.ID); i >= 0 {
@@ -108,7 +108,7 @@ func roads(ctx context.Context, f *File) (road.Input, error) {
 		return nil
 	})
 	if err != nil {
-		return road.Input{}, err
+		return net.Input{}, err
 	}
 	// 4. In order of number, whatever the order of the file.
 	sort.Slice(ways, func(a, b int) bool { return ways[a].way.ID < ways[b].way.ID }) // one sort for all types: less program
@@ -149,7 +149,7 @@ func (x *roadReader) notes() (list []string) {
 }
 
 // add adds a way; where nodes are missing, as at the edge of an extract, it is cut.
-func (x *roadReader) add(in *road.Input, w *rawRoad, corners ids, known []bool) {
+func (x *roadReader) add(in *net.Input, w *rawRoad, corners ids, known []bool) {
 	var nodes []int32
 	flush := func() {
 		if len(nodes) > 1 {
@@ -162,7 +162,7 @@ func (x *roadReader) add(in *road.Input, w *rawRoad, corners ids, known []bool) 
 				r.Kmh[0] = x.usualKmh(in.Nodes[nodes[0]].Point)
 				r.Kmh[1] = r.Kmh[0]
 			}
-			in.Ways = append(in.Ways, road.Way{ID: w.way.ID, Nodes: nodes, Road: r})
+			in.Ways = append(in.Ways, net.Way{ID: w.way.ID, Nodes: nodes, Road: r})
 		}
 		nodes = nil
 	}
@@ -181,7 +181,7 @@ func (x *roadReader) add(in *road.Input, w *rawRoad, corners ids, known []bool) 
 }
 
 // kmhOf is the speed of a crossing, in steps of 0.1 km/h.
-func kmhOf(in *road.Input, nodes []int32, minutes float64) float64 {
+func kmhOf(in *net.Input, nodes []int32, minutes float64) float64 {
 	var ls orb.LineString
 	for _, k := range nodes {
 		ls = append(ls, in.Nodes[k].Point)

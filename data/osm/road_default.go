@@ -6,7 +6,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/data/hours"
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // This file caps the speed of main roads without a stated limit at the country's limit outside towns. Only roads of two
@@ -15,10 +15,10 @@ import (
 // of towns is assumed.
 
 // usualLimit says that a road is one whose usual limit is worth a look.
-func usualLimit(t Tags, r *road.Road) bool {
+func usualLimit(t Tags, r *net.Road) bool {
 	stated := first(t, "maxspeed", "maxspeed:forward", "maxspeed:backward", "maxspeed:motorhome", "zone:maxspeed", "maxspeed:type", "source:maxspeed")
-	oneWay := r.Access[0] == road.Closed || r.Access[1] == road.Closed
-	return stated == "" && !oneWay && t["motorroad"] != "yes" && (r.Class == road.Trunk || r.Class == road.Primary)
+	oneWay := r.Access[0] == net.Closed || r.Access[1] == net.Closed
+	return stated == "" && !oneWay && t["motorroad"] != "yes" && (r.Class == net.Trunk || r.Class == net.Primary)
 }
 
 // cellDeg is how far apart two roads may be that are taken to lie in one country: some kilometres.

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // limitKeys are the keys of limits.go and how a road states them.
@@ -16,7 +16,7 @@ const unlimited = 1<<16 - 1
 // readRoadLimits reads the greatest vehicle. maxheight=default is the country's usual height, 4 m or more, which no motorhome
 // reaches (Key:maxheight: Germany 4.5 m, France 4.3 m; 96/53/EC: vehicles up to 4.00 m). Limits that hold at times or that
 // give no number are kept as text with a caution.
-func readRoadLimits(t Tags, r *road.Road) {
+func readRoadLimits(t Tags, r *net.Road) {
 	stated := Tags{}
 	highEnough := false
 	for _, k := range limitKeys {
@@ -29,7 +29,7 @@ func readRoadLimits(t Tags, r *road.Road) {
 		}
 	}
 	l := limitsOf(stated)
-	r.Limits = road.Limits{HeightCm: hundredths(l.HeightM), WidthCm: hundredths(l.WidthM), LengthCm: hundredths(l.LengthM),
+	r.Limits = net.Limits{HeightCm: hundredths(l.HeightM), WidthCm: hundredths(l.WidthM), LengthCm: hundredths(l.LengthM),
 		Mass10Kg: hundredths(l.MassT)}
 	var unclear []string
 	if l.Unclear != "" {
@@ -65,7 +65,7 @@ func readRoadLimits(t Tags, r *road.Road) {
 	slices.Sort(at)
 	unclear = append(unclear, at...)
 	if len(unclear) > 0 {
-		r.Flags |= road.Caution
+		r.Flags |= net.Caution
 		r.Unclear = strings.Join(unclear, "; ")
 	}
 }

@@ -9,10 +9,10 @@ import (
 
 	"ullage/data/demo"
 	"ullage/data/osm"
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
-func readRoads(t testing.TB, name string, r io.ReadSeeker) road.Input {
+func readRoads(t testing.TB, name string, r io.ReadSeeker) net.Input {
 	t.Helper()
 	in, err := osm.ReadRoads(context.Background(), name, r, osm.RoadOptions{})
 	if err != nil {
@@ -39,7 +39,7 @@ func TestRoadCounts(t *testing.T) {
 			in := readRoads(t, tc.path, open(t, tc.path))
 			primary := 0
 			for _, w := range in.Ways {
-				if w.Road.Class == road.Primary {
+				if w.Road.Class == net.Primary {
 					primary++
 				}
 			}
@@ -49,7 +49,7 @@ func TestRoadCounts(t *testing.T) {
 			if len(in.Turns) < tc.restricted*3/4 {
 				t.Errorf("%d turns of %d restrictions", len(in.Turns), tc.restricted)
 			}
-			n, err := road.Build(context.Background(), in)
+			n, err := net.Build(context.Background(), in)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -69,7 +69,7 @@ func TestRoadsOfTwoEncodings(t *testing.T) {
 
 func TestRoadsOfTheIsland(t *testing.T) {
 	in := readRoads(t, "demo.osm.pbf", bytes.NewReader(demo.Extract()))
-	n, err := road.Build(context.Background(), in)
+	n, err := net.Build(context.Background(), in)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -79,7 +79,7 @@ func TestRoadsOfTheIsland(t *testing.T) {
 	ferries, low := 0, 0
 	for e := range uint32(n.Edges()) {
 		r := n.Road(e)
-		if r.Class == road.Ferry {
+		if r.Class == net.Ferry {
 			ferries++
 		}
 		if r.Limits.HeightCm == 270 {

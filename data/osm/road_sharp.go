@@ -3,7 +3,7 @@ package osm
 import (
 	"math"
 
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // sharpCos is the cosine of 150°: a turn that goes back nearly the way it came.
@@ -14,10 +14,10 @@ const sharpCos = -0.866
 // one-way roads of one class and name that carry traffic, and only where another road leads on: a hairpin on a one-way road
 // stays, and a sharp exit. Common practice
 // of routers, no source.
-func sharpTurns(in *road.Input) (list []road.Turn) {
+func sharpTurns(in *net.Input) (list []net.Turn) {
 	type end struct {
 		way    int64
-		road   *road.Road
+		road   *net.Road
 		dx, dy float64 // heading, of length 1
 	}
 	arrive, leave := map[int32][]end{}, map[int32][]end{}
@@ -30,8 +30,8 @@ func sharpTurns(in *road.Input) (list []road.Turn) {
 				uses[v] = min(uses[v]+1, 100)
 			}
 		}
-		back := w.Road.Access[0] == road.Closed
-		if w.Road.Class > road.Tertiary || back == (w.Road.Access[1] == road.Closed) {
+		back := w.Road.Access[0] == net.Closed
+		if w.Road.Class > net.Tertiary || back == (w.Road.Access[1] == net.Closed) {
 			continue
 		}
 		nodes, n := w.Nodes, len(w.Nodes)
@@ -56,7 +56,7 @@ func sharpTurns(in *road.Input) (list []road.Turn) {
 				for _, b := range leave[v] {
 					same := a.road.Class == b.road.Class && a.road.Name == b.road.Name
 					if a.way == w.ID && b.way != a.way && same && uses[v] > 2 && a.dx*b.dx+a.dy*b.dy < sharpCos {
-						list = append(list, road.Turn{From: a.way, To: b.way, Via: v})
+						list = append(list, net.Turn{From: a.way, To: b.way, Via: v})
 					}
 				}
 			}

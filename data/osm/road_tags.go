@@ -8,20 +8,20 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/geo"
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // roadClasses by highway=*. Source: Key:highway. Not here, and so not roads for us: pedestrian, footway, path, cycleway,
 // bridleway, steps, busway, construction, proposed, services.
 var roadClasses = []struct {
 	value string
-	class road.Class
+	class net.Class
 }{
-	{"motorway", road.Motorway}, {"trunk", road.Trunk}, {"primary", road.Primary}, {"secondary", road.Secondary},
-	{"tertiary", road.Tertiary}, {"unclassified", road.Unclassified}, {"residential", road.Residential}, {"road", road.Unclassified},
-	{"living_street", road.Living}, {"service", road.Service}, {"track", road.Track},
-	{"motorway_link", road.MotorwayLink}, {"trunk_link", road.TrunkLink}, {"primary_link", road.PrimaryLink},
-	{"secondary_link", road.SecondaryLink}, {"tertiary_link", road.TertiaryLink},
+	{"motorway", net.Motorway}, {"trunk", net.Trunk}, {"primary", net.Primary}, {"secondary", net.Secondary},
+	{"tertiary", net.Tertiary}, {"unclassified", net.Unclassified}, {"residential", net.Residential}, {"road", net.Unclassified},
+	{"living_street", net.Living}, {"service", net.Service}, {"track", net.Track},
+	{"motorway_link", net.MotorwayLink}, {"trunk_link", net.TrunkLink}, {"primary_link", net.PrimaryLink},
+	{"secondary_link", net.SecondaryLink}, {"tertiary_link", net.TertiaryLink},
 }
 
 // roadOf reads a way's tags; false for what is no road for motor vehicles.
@@ -35,27 +35,27 @@ func (x *roadReader) roadOf(w Way) (raw rawRoad, ok bool) {
 		}
 	}
 	if !ok && t["route"] == "ferry" {
-		r.Class, ok = road.Ferry, true
+		r.Class, ok = net.Ferry, true
 		raw.minutes = minutesOf(t["duration"])
-		r.Flags |= road.GasRules
+		r.Flags |= net.GasRules
 	}
 	if !ok || t["area"] == "yes" {
 		return raw, false
 	}
-	if r.Access = accessOf(t, r.Class); r.Class == road.Ferry && !takesVehicles(t) {
+	if r.Access = accessOf(t, r.Class); r.Class == net.Ferry && !takesVehicles(t) {
 		x.left["ferries do not say that they take motor vehicles and are left out"]++
 		return raw, false
 	}
 	switch onewayOf(t) {
 	case 1:
-		r.Access[1] = road.Closed
+		r.Access[1] = net.Closed
 	case -1:
-		r.Access[0] = road.Closed
+		r.Access[0] = net.Closed
 	case 2: // changes with the time of day
 		x.left["roads with a direction that changes with the time are left out"]++
 		return raw, false
 	}
-	if r.Access[0] == road.Closed && r.Access[1] == road.Closed {
+	if r.Access[0] == net.Closed && r.Access[1] == net.Closed {
 		return raw, false
 	}
 	if v := t["hgv"]; v != "" && v != "unknown" {
@@ -88,15 +88,15 @@ const (
 )
 
 // entryOf reads the value of an access key; of several the one that lets in most: "no;destination", "agricultural;forestry".
-func entryOf(value string) road.Access {
-	least := road.Closed
+func entryOf(value string) net.Access {
+	least := net.Closed
 	for part := range strings.SplitSeq(value, ";") {
 		switch part = strings.TrimSpace(part); {
 		case part == "" || hasWord(noEntry, part):
 		case hasWord(byRight, part):
-			least = min(least, road.Guests)
+			least = min(least, net.Guests)
 		default:
-			return road.Open
+			return net.Open
 		}
 	}
 	return least
@@ -107,13 +107,13 @@ func entryOf(value string) road.Access {
 var accessKeys = []string{"motorhome", "motorcar", "motor_vehicle", "vehicle", "access"}
 
 // accessOf reads who may drive each way.
-func accessOf(t Tags, class road.Class) (a [2]road.Access) {
+func accessOf(t Tags, class net.Class) (a [2]net.Access) {
 	for i, side := range []string{":forward", ":backward"} {
-		a[i] = road.Open
+		a[i] = net.Open
 		switch {
-		case class == road.Track, // in most countries for those who work the land, unless it says otherwise; common practice
+		case class == net.Track, // in most countries for those who work the land, unless it says otherwise; common practice
 			hasWord("driveway parking_aisle drive-through emergency_access", t["service"]):
-			a[i] = road.Guests
+			a[i] = net.Guests
 		}
 		for _, k := range accessKeys {
 			v, ok := t[k+side]
@@ -123,7 +123,7 @@ func accessOf(t Tags, class road.Class) (a [2]road.Access) {
 			if !ok {
 				continue
 			}
-			if e := entryOf(v); e != road.Open || class == road.Track {
+			if e := entryOf(v); e != net.Open || class == net.Track {
 				a[i] = e
 			}
 			break
@@ -163,23 +163,23 @@ func onewayOf(t Tags) int {
 
 // flagsOf reads what a road is besides its class. Sources: Key:toll, Key:tunnel, Key:covered, Key:bridge, Key:surface,
 // Key:tracktype, Key:smoothness, Key:narrow, Key:hazmat, Key:tunnel:category.
-func flagsOf(t Tags) (f road.Flags) {
-	set := func(is bool, flag road.Flags) {
+func flagsOf(t Tags) (f net.Flags) {
+	set := func(is bool, flag net.Flags) {
 		if is {
 			f |= flag
 		}
 	}
-	set(hasWord("yes", t["toll"]) || hasWord("yes", t["toll:motorhome"]) || hasWord("yes", t["toll:motorcar"]), road.Toll)
-	set(t["tunnel"] != "" && !hasWord("no culvert", t["tunnel"]), road.Tunnel)
-	set(t["covered"] != "" && t["covered"] != "no", road.Covered)
-	set(t["bridge"] != "" && t["bridge"] != "no", road.Bridge)
-	set(hasWord("yes", t["narrow"]), road.Narrow)
+	set(hasWord("yes", t["toll"]) || hasWord("yes", t["toll:motorhome"]) || hasWord("yes", t["toll:motorcar"]), net.Toll)
+	set(t["tunnel"] != "" && !hasWord("no culvert", t["tunnel"]), net.Tunnel)
+	set(t["covered"] != "" && t["covered"] != "no", net.Covered)
+	set(t["bridge"] != "" && t["bridge"] != "no", net.Bridge)
+	set(hasWord("yes", t["narrow"]), net.Narrow)
 	set(hasWord("unpaved compacted gravel fine_gravel pebblestone ground dirt earth grass mud sand clay rock", t["surface"]) ||
-		hasWord("grade2 grade3 grade4 grade5", t["tracktype"]), road.Unpaved)
+		hasWord("grade2 grade3 grade4 grade5", t["tracktype"]), net.Unpaved)
 	set(hasWord("very_bad horrible very_horrible impassable", t["smoothness"]) || hasWord("mud sand rock", t["surface"]) ||
-		hasWord("grade4 grade5", t["tracktype"]), road.SlowWay)
+		hasWord("grade4 grade5", t["tracktype"]), net.SlowWay)
 	for k, v := range t {
-		set(strings.HasPrefix(k, "hazmat") && v == "no" || k == "tunnel:category" && v != "A", road.GasRules)
+		set(strings.HasPrefix(k, "hazmat") && v == "no" || k == "tunnel:category" && v != "A", net.GasRules)
 	}
 	return f
 }

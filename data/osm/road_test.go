@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // Spellings from the wiki pages named beside the rules.
@@ -78,18 +79,18 @@ func TestRoadTags(t *testing.T) {
 	}
 }
 
-func accessText(r road.Road) string {
+func accessText(r net.Road) string {
 	words := []string{"yes", "guests", "no"}
 	s := words[r.Access[0]] + "/" + words[r.Access[1]]
-	if r.Heavy == road.Closed {
+	if r.Heavy == net.Closed {
 		s += " light"
-	} else if r.Heavy == road.Guests {
+	} else if r.Heavy == net.Guests {
 		s += " light-guests"
 	}
 	for _, f := range []struct {
-		flag road.Flags
+		flag net.Flags
 		word string
-	}{{road.GasRules, "gas"}, {road.Tunnel, "tunnel"}, {road.Toll, "toll"}, {road.Bridge, "bridge"}, {road.Unpaved, "unpaved"}, {road.Caution, "caution"}} {
+	}{{net.GasRules, "gas"}, {net.Tunnel, "tunnel"}, {net.Toll, "toll"}, {net.Bridge, "bridge"}, {net.Unpaved, "unpaved"}, {net.Caution, "caution"}} {
 		if r.Flags&f.flag != 0 {
 			s += " " + f.word
 		}
@@ -100,42 +101,42 @@ func accessText(r road.Road) string {
 func TestRoadLimits(t *testing.T) {
 	for _, tc := range []struct {
 		tags    string
-		want    road.Limits
+		want    net.Limits
 		unclear string
 	}{
-		{"maxheight=2.7", road.Limits{HeightCm: 270}, ""},
-		{"maxheight=2.7 m", road.Limits{HeightCm: 270}, ""},
-		{`maxheight=12'6"`, road.Limits{HeightCm: 381}, ""}, // 12.5 ft = 3.81 m
-		{"maxheight=default", road.Limits{HeightCm: unlimited}, ""},
-		{"maxheight=none", road.Limits{HeightCm: unlimited}, ""},
-		{"maxheight=unsigned", road.Limits{}, ""}, // not known: said below a bridge or in a tunnel
-		{"maxheight=no_indications | maxheight:physical=3.2", road.Limits{HeightCm: 320}, ""},
-		{"maxgcweight=5", road.Limits{Mass10Kg: 500}, ""},
-		{"maxheight=below_default", road.Limits{}, "maxheight=below_default"},
-		{"maxheight=default | maxheight:physical=2.9", road.Limits{HeightCm: 290}, ""},
-		{"maxheight=low bridge", road.Limits{}, "maxheight=low bridge"},
-		{"maxwidth=2.1 | maxlength=7", road.Limits{WidthCm: 210, LengthCm: 700}, ""},
-		{"maxweight=3.5", road.Limits{Mass10Kg: 350}, ""},
-		{"maxweight=7000 lbs", road.Limits{Mass10Kg: 317}, ""}, // 3.175 t, rounded down
-		{"maxaxleload=2.5 t", road.Limits{Axle10Kg: 250}, ""},
-		{"maxaxleload=some", road.Limits{}, "maxaxleload=some"},
-		{"maxweight=3.5 | maxweight:conditional=7.5 @ (delivery)", road.Limits{Mass10Kg: 350}, "maxweight:conditional=7.5 @ (delivery)"},
-		{"maxweight:hgv=7.5", road.Limits{}, "maxweight:hgv=7.5"},
-		{"maxheight:signed=no", road.Limits{}, ""},
+		{"maxheight=2.7", net.Limits{HeightCm: 270}, ""},
+		{"maxheight=2.7 m", net.Limits{HeightCm: 270}, ""},
+		{`maxheight=12'6"`, net.Limits{HeightCm: 381}, ""}, // 12.5 ft = 3.81 m
+		{"maxheight=default", net.Limits{HeightCm: unlimited}, ""},
+		{"maxheight=none", net.Limits{HeightCm: unlimited}, ""},
+		{"maxheight=unsigned", net.Limits{}, ""}, // not known: said below a bridge or in a tunnel
+		{"maxheight=no_indications | maxheight:physical=3.2", net.Limits{HeightCm: 320}, ""},
+		{"maxgcweight=5", net.Limits{Mass10Kg: 500}, ""},
+		{"maxheight=below_default", net.Limits{}, "maxheight=below_default"},
+		{"maxheight=default | maxheight:physical=2.9", net.Limits{HeightCm: 290}, ""},
+		{"maxheight=low bridge", net.Limits{}, "maxheight=low bridge"},
+		{"maxwidth=2.1 | maxlength=7", net.Limits{WidthCm: 210, LengthCm: 700}, ""},
+		{"maxweight=3.5", net.Limits{Mass10Kg: 350}, ""},
+		{"maxweight=7000 lbs", net.Limits{Mass10Kg: 317}, ""}, // 3.175 t, rounded down
+		{"maxaxleload=2.5 t", net.Limits{Axle10Kg: 250}, ""},
+		{"maxaxleload=some", net.Limits{}, "maxaxleload=some"},
+		{"maxweight=3.5 | maxweight:conditional=7.5 @ (delivery)", net.Limits{Mass10Kg: 350}, "maxweight:conditional=7.5 @ (delivery)"},
+		{"maxweight:hgv=7.5", net.Limits{}, "maxweight:hgv=7.5"},
+		{"maxheight:signed=no", net.Limits{}, ""},
 		// What is said about the vehicle alone is a limit, what holds at times a caution.
-		{"motor_vehicle:conditional=no @ (weight>3.5)", road.Limits{Mass10Kg: 350}, ""},
-		{"access:conditional=no @ (height > 2.7 m); no @ (length>7)", road.Limits{HeightCm: 270, LengthCm: 700}, ""},
-		{"maxheight=2.5 | vehicle:conditional=no @ (height>=3)", road.Limits{HeightCm: 250}, ""},
-		{"vehicle:conditional=no @ (width>=2.5)", road.Limits{WidthCm: 249}, ""},
-		{"hgv:conditional=no @ (weight>7.5)", road.Limits{Mass10Kg: 750}, ""},
-		{"hgv:conditional=no @ (height>3)", road.Limits{}, "hgv:conditional=no @ (height>3)"},
-		{"motor_vehicle:conditional=no @ (weight>3.5 AND Su)", road.Limits{}, "motor_vehicle:conditional=no @ (weight>3.5 AND Su)"},
-		{"motor_vehicle:conditional=no @ (Nov-Mar; Dec); yes @ (delivery)", road.Limits{}, "motor_vehicle:conditional=no @ (Nov-Mar, Dec), yes @ (delivery)"},
-		{"motor_vehicle:conditional=destination @ (weight>3.5)", road.Limits{}, "motor_vehicle:conditional=destination @ (weight>3.5)"},
+		{"motor_vehicle:conditional=no @ (weight>3.5)", net.Limits{Mass10Kg: 350}, ""},
+		{"access:conditional=no @ (height > 2.7 m); no @ (length>7)", net.Limits{HeightCm: 270, LengthCm: 700}, ""},
+		{"maxheight=2.5 | vehicle:conditional=no @ (height>=3)", net.Limits{HeightCm: 250}, ""},
+		{"vehicle:conditional=no @ (width>=2.5)", net.Limits{WidthCm: 249}, ""},
+		{"hgv:conditional=no @ (weight>7.5)", net.Limits{Mass10Kg: 750}, ""},
+		{"hgv:conditional=no @ (height>3)", net.Limits{}, "hgv:conditional=no @ (height>3)"},
+		{"motor_vehicle:conditional=no @ (weight>3.5 AND Su)", net.Limits{}, "motor_vehicle:conditional=no @ (weight>3.5 AND Su)"},
+		{"motor_vehicle:conditional=no @ (Nov-Mar; Dec); yes @ (delivery)", net.Limits{}, "motor_vehicle:conditional=no @ (Nov-Mar, Dec), yes @ (delivery)"},
+		{"motor_vehicle:conditional=destination @ (weight>3.5)", net.Limits{}, "motor_vehicle:conditional=destination @ (weight>3.5)"},
 	} {
-		var r road.Road
+		var r net.Road
 		readRoadLimits(tagged(tc.tags), &r)
-		if r.Limits != tc.want || r.Unclear != tc.unclear || (r.Flags&road.Caution != 0) != (tc.unclear != "") {
+		if r.Limits != tc.want || r.Unclear != tc.unclear || (r.Flags&net.Caution != 0) != (tc.unclear != "") {
 			t.Errorf("%s: %+v %q %v, want %+v %q", tc.tags, r.Limits, r.Unclear, r.Flags, tc.want, tc.unclear)
 		}
 	}
@@ -231,15 +232,15 @@ func TestReadRoadsSmallTown(t *testing.T) {
 	if len(in.Notes) != 1 {
 		t.Errorf("notes %q", in.Notes)
 	}
-	n, err := road.Build(context.Background(), in)
+	n, err := net.Build(context.Background(), in)
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := n.Router(context.Background(), road.Vehicle{HeightM: 2.5}, road.Shortest)
+	r, err := road.NewRouter(context.Background(), n, net.Vehicle{HeightM: 2.5}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
 	}
-	car, err := n.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	car, err := road.NewRouter(context.Background(), n, net.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -305,11 +306,11 @@ func FuzzReadRoads(f *testing.F) {
 		if err != nil {
 			return
 		}
-		n, err := road.Build(context.Background(), in)
+		n, err := net.Build(context.Background(), in)
 		if err != nil {
 			return
 		}
-		if _, err := n.Router(context.Background(), road.Vehicle{HeightM: 3, MassT: 4}, road.Fastest); err != nil {
+		if _, err := road.NewRouter(context.Background(), n, net.Vehicle{HeightM: 3, MassT: 4}, road.Fastest); err != nil {
 			t.Fatal(err)
 		}
 	})
@@ -336,7 +337,7 @@ func TestUnderBridge(t *testing.T) {
 	got := ""
 	for _, w := range in.Ways {
 		got += fmt.Sprintf("%d:%d", w.ID, len(w.Nodes))
-		if w.Road.Flags&road.Under != 0 {
+		if w.Road.Flags&net.Under != 0 {
 			got += "under"
 		}
 		got += " "

@@ -3,46 +3,46 @@ package osm
 import (
 	"strings"
 
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // A barrier on a node: how it is passed if no access tag says more.
 type barrier struct {
 	value string
-	road.Access
+	net.Access
 	gate bool // may be shut: nothing says that it is open
 }
 
 // barriers that matter to a vehicle. Source: Key:barrier; what stands open by default is after a general routing engine,
 // OSRM, profiles/car.lua, barrier_whitelist. Walls, fences and kerbs are not put on roads.
 var barriers = []barrier{
-	{"gate", road.Guests, true}, {"lift_gate", road.Guests, true}, {"swing_gate", road.Guests, true}, {"sliding_gate", road.Guests, true},
-	{"hampshire_gate", road.Guests, true}, {"bump_gate", road.Guests, true}, {"chain", road.Closed, false}, {"bollard", road.Closed, false},
-	{"block", road.Closed, false}, {"bar", road.Closed, false}, {"jersey_barrier", road.Closed, false}, {"log", road.Closed, false},
-	{"debris", road.Closed, false}, {"planter", road.Closed, false}, {"rope", road.Closed, false}, {"spikes", road.Closed, false},
-	{"bus_trap", road.Closed, false}, {"sump_buster", road.Closed, false}, {"cycle_barrier", road.Closed, false},
-	{"motorcycle_barrier", road.Closed, false}, {"barrier", road.Closed, false}, {"yes", road.Closed, false},
-	{"height_restrictor", road.Open, false}, {"width_restrictor", road.Open, false}, {"toll_booth", road.Open, false},
+	{"gate", net.Guests, true}, {"lift_gate", net.Guests, true}, {"swing_gate", net.Guests, true}, {"sliding_gate", net.Guests, true},
+	{"hampshire_gate", net.Guests, true}, {"bump_gate", net.Guests, true}, {"chain", net.Closed, false}, {"bollard", net.Closed, false},
+	{"block", net.Closed, false}, {"bar", net.Closed, false}, {"jersey_barrier", net.Closed, false}, {"log", net.Closed, false},
+	{"debris", net.Closed, false}, {"planter", net.Closed, false}, {"rope", net.Closed, false}, {"spikes", net.Closed, false},
+	{"bus_trap", net.Closed, false}, {"sump_buster", net.Closed, false}, {"cycle_barrier", net.Closed, false},
+	{"motorcycle_barrier", net.Closed, false}, {"barrier", net.Closed, false}, {"yes", net.Closed, false},
+	{"height_restrictor", net.Open, false}, {"width_restrictor", net.Open, false}, {"toll_booth", net.Open, false},
 }
 
 // gateOf reads a barrier on a node; nil if nothing is in the way.
-func gateOf(t Tags) *road.Road {
+func gateOf(t Tags) *net.Road {
 	for _, b := range barriers {
 		if t["barrier"] != b.value {
 			continue
 		}
-		r := road.Road{Class: road.Service, Access: [2]road.Access{b.Access, b.Access}, Name: t["name"]}
+		r := net.Road{Class: net.Service, Access: [2]net.Access{b.Access, b.Access}, Name: t["name"]}
 		if first(t, accessKeys...) != "" {
-			r.Access = accessOf(t, road.Service)
+			r.Access = accessOf(t, net.Service)
 		} else if b.gate {
-			r.Flags |= road.Gated
+			r.Flags |= net.Gated
 		}
 		if b.value == "toll_booth" {
-			r.Flags |= road.Toll
+			r.Flags |= net.Toll
 		}
 		readRoadLimits(t, &r)
 		if b.value == "height_restrictor" && r.Limits.HeightCm == 0 {
-			r.Flags |= road.Caution
+			r.Flags |= net.Caution
 			if r.Unclear == "" {
 				r.Unclear = "height_restrictor without maxheight"
 			}
@@ -53,7 +53,7 @@ func gateOf(t Tags) *road.Road {
 }
 
 // turnsOf reads a turn restriction. Source: Relation:restriction. What holds at times only is kept with its words.
-func (x *roadReader) turnsOf(r Relation, corners ids) (list []road.Turn) {
+func (x *roadReader) turnsOf(r Relation, corners ids) (list []net.Turn) {
 	for part := range strings.SplitSeq(r.Tags["except"], ";") {
 		if hasWord("motorhome motorcar motor_vehicle vehicle", strings.TrimSpace(part)) {
 			return nil
@@ -70,11 +70,11 @@ func (x *roadReader) turnsOf(r Relation, corners ids) (list []road.Turn) {
 
 // rulesOf reads the kinds of turn restriction that a relation states, from the most to the least telling for a motorhome. A
 // condition on the mass, or on goods vehicles, makes it one for heavy vehicles.
-func rulesOf(t Tags) (list []road.Turn) {
+func rulesOf(t Tags) (list []net.Turn) {
 	add := func(kind string, heavy bool, at string) {
 		no, only := strings.HasPrefix(kind, "no_"), strings.HasPrefix(kind, "only_")
 		if no || only {
-			list = append(list, road.Turn{Only: only, Heavy: heavy, At: at})
+			list = append(list, net.Turn{Only: only, Heavy: heavy, At: at})
 		}
 	}
 	for _, side := range []struct {
@@ -90,7 +90,7 @@ func rulesOf(t Tags) (list []road.Turn) {
 		}
 		add(first(t, side.keys...), side.heavy, "")
 		for _, c := range clausesOf(first(t, sometimes...)) {
-			if l, sized := above(c.when); sized && l.Mass10Kg >= road.HeavyT*100 || c.when == "hgv" {
+			if l, sized := above(c.when); sized && l.Mass10Kg >= net.HeavyT*100 || c.when == "hgv" {
 				add(c.value, true, "")
 			} else {
 				add(c.value, side.heavy, c.value+" @ ("+c.when+")")
@@ -101,7 +101,7 @@ func rulesOf(t Tags) (list []road.Turn) {
 }
 
 // turnsOver makes a rule one turn for each way from and to. The members between are a node, or ways end to end.
-func turnsOver(rule road.Turn, members []Member, corners ids) (list []road.Turn) {
+func turnsOver(rule net.Turn, members []Member, corners ids) (list []net.Turn) {
 	var from, to []int64
 	rule.Via = -1
 	for _, m := range members {

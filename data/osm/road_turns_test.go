@@ -10,6 +10,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // A crossing drawn by hand: from the south (way 1) to the west (way 2) is a left turn; the way round goes north (3) and back
@@ -64,11 +65,11 @@ func driven(t *testing.T, file string, massT float64, from, to orb.Point) (names
 	if err != nil {
 		t.Fatal(err)
 	}
-	n, err := road.Build(context.Background(), in)
+	n, err := net.Build(context.Background(), in)
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := n.Router(context.Background(), road.Vehicle{MassT: massT}, road.Shortest)
+	r, err := road.NewRouter(context.Background(), n, net.Vehicle{MassT: massT}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,7 +1,7 @@
 package osm
 
 import (
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // This file finds where small roads pass below a bridge and no height is stated: there a high vehicle may not fit. The data say
@@ -19,14 +19,14 @@ type bridgeSide struct{ a, b int32 }
 
 // overhead finds the bridges near a piece of road: a grid of about 200 m.
 type overhead struct {
-	in    *road.Input
+	in    *net.Input
 	sides []bridgeSide
 	cells map[[2]int32][]int32 // cell → its sides
 }
 
 const cellsPerDeg = 500
 
-func newOverhead(in *road.Input, bridges [][]int64, corners ids, known []bool) *overhead {
+func newOverhead(in *net.Input, bridges [][]int64, corners ids, known []bool) *overhead {
 	o := &overhead{in: in, cells: map[[2]int32][]int32{}}
 	for _, refs := range bridges {
 		last := -1
@@ -95,15 +95,15 @@ func (o *overhead) cross(s, t bridgeSide) bool {
 }
 
 // markUnder cuts ways so that what passes below a bridge is a piece of its own, with the flag [road.Under].
-func markUnder(in *road.Input, bridges [][]int64, corners ids, known []bool) {
+func markUnder(in *net.Input, bridges [][]int64, corners ids, known []bool) {
 	o := newOverhead(in, bridges, corners, known)
 	if len(o.sides) == 0 {
 		return
 	}
-	var ways []road.Way
+	var ways []net.Way
 	for _, w := range in.Ways {
-		small := w.Road.Class >= road.Tertiary && w.Road.Class <= road.Track
-		if !small || w.Road.Flags&(road.Bridge|road.Tunnel|road.Covered) != 0 || w.Road.Limits.HeightCm != 0 {
+		small := w.Road.Class >= net.Tertiary && w.Road.Class <= net.Track
+		if !small || w.Road.Flags&(net.Bridge|net.Tunnel|net.Covered) != 0 || w.Road.Limits.HeightCm != 0 {
 			ways = append(ways, w)
 			continue
 		}
@@ -113,15 +113,15 @@ func markUnder(in *road.Input, bridges [][]int64, corners ids, known []bool) {
 				continue
 			}
 			if i-1 > start {
-				ways = append(ways, road.Way{ID: w.ID, Nodes: w.Nodes[start:i], Road: w.Road})
+				ways = append(ways, net.Way{ID: w.ID, Nodes: w.Nodes[start:i], Road: w.Road})
 			}
 			below := w.Road
-			below.Flags |= road.Under
-			ways = append(ways, road.Way{ID: w.ID, Nodes: w.Nodes[i-1 : i+1], Road: below})
+			below.Flags |= net.Under
+			ways = append(ways, net.Way{ID: w.ID, Nodes: w.Nodes[i-1 : i+1], Road: below})
 			start = i
 		}
 		if start < len(w.Nodes)-1 {
-			ways = append(ways, road.Way{ID: w.ID, Nodes: w.Nodes[start:], Road: w.Road})
+			ways = append(ways, net.Way{ID: w.ID, Nodes: w.Nodes[start:], Road: w.Road})
 		}
 	}
 	in.Ways = ways

@@ -1,11 +1,15 @@
 package road
 
+import (
+	"ullage/geo/road/net"
+)
+
 // Around returns steps that follow each other with the roads that the router's vehicle may not use gone round: each such piece
 // gives way to the best way from where the steps can be left to where they can be joined again, without turning back on them: only at the
 // very start and end any direction will do.
 // gone are the pieces that gave way. All else stays. Where no such way is known, as at the ends, the piece stays too: see
 // [Router.Avoided]. Cost about 0.1 ms for each road between a piece and where it is left or joined.
-func (q *Query) Around(steps []Step) (way, gone []Step) {
+func (q *Query) Around(steps []net.Step) (way, gone []net.Step) {
 	for i := 0; i < len(steps); i++ {
 		if q.r.cost[steps[i].Dir] != noWay {
 			way = append(way, steps[i])
@@ -29,7 +33,7 @@ func (q *Query) Around(steps []Step) (way, gone []Step) {
 
 // around finds the way round the closed steps from *joined on, from the last of driven that can be left to the first of steps
 // that can be joined. It replaces both of these and what is between. At the very start and end any direction will do.
-func (q *Query) around(driven, steps []Step, kept, joined *int) (round []Step, ok bool) {
+func (q *Query) around(driven, steps []net.Step, kept, joined *int) (round []net.Step, ok bool) {
 	if len(driven) == 0 || q.r.cost[steps[len(steps)-1].Dir] == noWay || q.r.cost[driven[0].Dir] == noWay {
 		return nil, false
 	}
@@ -76,4 +80,4 @@ func (q *Query) around(driven, steps []Step, kept, joined *int) (round []Step, o
 }
 
 // middle is the spot half way along a step.
-func middle(s Step) Spot { return Spot{OK: true, Edge: s.Edge(), Cm: (s.FromCm + s.ToCm) / 2} }
+func middle(s net.Step) Spot { return Spot{OK: true, Edge: s.Edge(), Cm: (s.FromCm + s.ToCm) / 2} }

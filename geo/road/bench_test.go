@@ -11,6 +11,7 @@ import (
 	"ullage/data/osm"
 	"ullage/data/osm/osmtest"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // delaware is the test data of github.com/paulmach/osm. Under js/wasm no program can be started; PAULMACH_OSM_DIR then names
@@ -26,16 +27,16 @@ func BenchmarkOpenData(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		n, err := road.Build(ctx, in)
+		n, err := net.Build(ctx, in)
 		if err != nil {
 			b.Fatal(err)
 		}
-		camper := road.Vehicle{HeightM: 3.05, WidthM: 2.3, LengthM: 7.4, MassT: 3.5, MarginM: 0.1, TopKmh: 95, Factor: 0.9}
-		r, err := n.Router(ctx, camper, road.Fastest)
+		camper := net.Vehicle{HeightM: 3.05, WidthM: 2.3, LengthM: 7.4, MassT: 3.5, MarginM: 0.1, TopKmh: 95, Factor: 0.9}
+		r, err := road.NewRouter(ctx, n, camper, road.Fastest)
 		if err != nil {
 			b.Fatal(err)
 		}
-		shortest, err := n.Router(ctx, road.Vehicle{}, road.Shortest)
+		shortest, err := road.NewRouter(ctx, n, net.Vehicle{}, road.Shortest)
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -49,7 +50,7 @@ func BenchmarkOpenData(b *testing.B) {
 				longest = p
 			}
 		}
-		line := n.Line(longest)
+		line := n.Line(longest.Steps)
 		var places []road.Spot
 		for len(places) < 1000 {
 			p := line[rng.IntN(len(line))]
@@ -66,10 +67,10 @@ func BenchmarkOpenData(b *testing.B) {
 			})
 		}
 		run("ReadRoads", func() { osm.ReadRoads(ctx, path, bytes.NewReader(data), osm.RoadOptions{}) })
-		run("Build", func() { road.Build(ctx, in) })
+		run("Build", func() { net.Build(ctx, in) })
 		coded := n.Encode()
-		run("Decode", func() { road.Decode(ctx, coded) })
-		run("Router", func() { n.Router(ctx, camper, road.Fastest) })
+		run("Decode", func() { net.Decode(ctx, coded) })
+		run("Router", func() { road.NewRouter(ctx, n, camper, road.Fastest) })
 		run("Cost", func() { q.Cost(pair()) })
 		run("Route", func() { q.Route(pair()) })
 		run("Snap", func() { r.Snap(line[rng.IntN(len(line))], 1000) })

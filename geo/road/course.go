@@ -4,11 +4,13 @@ import (
 	"math"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo/road/net"
 )
 
 // A Stretch is a piece of a trip's route: on roads, or as drawn where there are none.
 type Stretch struct {
-	Steps []Step         // on roads
+	Steps []net.Step     // on roads
 	Drawn orb.LineString // else
 }
 
@@ -18,19 +20,12 @@ type Course []Stretch
 // Course returns the path as a course.
 func (p Path) Course() Course { return Course{{Steps: p.Steps}} }
 
-// StretchLine returns the line of a stretch.
-func (n *Network) StretchLine(s Stretch) orb.LineString {
+// Line returns the line of a stretch of a network, without repeated points where it is on roads.
+func (s Stretch) Line(n *net.Network) orb.LineString {
 	if len(s.Steps) == 0 {
 		return s.Drawn
 	}
-	return n.Line(Path{Steps: s.Steps})
-}
-
-// PathOf returns the path of steps that follow each other, as those of a matched stretch, with its length and time.
-func (r *Router) PathOf(steps []Step) Path {
-	p := Path{Steps: steps, Legs: []int{len(steps)}}
-	r.sum(&p)
-	return p
+	return n.Line(s.Steps)
 }
 
 // Measure returns the length and the time of a course. Off the network it is driven at 30 km/h. On roads that are closed to
@@ -48,131 +43,40 @@ func (r *Router) Measure(c Course) (metres, seconds float64) {
 	return metres, seconds
 }
 
-// A station is a position on a course where it can be left and joined: a state, or a spot in the middle of an edge.
-type station struct {
-	state  uint32 // none if it is a spot
-	spot   Spot
-	cost   uint64 // from the beginning of its leg
-	cm, ms uint64 // from the beginning of the course
-}
-
-// legs cuts a course into pieces on roads that are each a best way: so a detour never leaves out what was drawn on purpose.
-// Pieces of a best way are best ways, so the greatest piece is found by doubling and halving.
-func (q *Query) legs(c Course) (legs [][]station) {
-	var cm, ms uint64
-	for _, s := range c {
-		if len(s.Steps) == 0 {
-			add := lineM(s.Drawn)
-			cm, ms = cm+uint64(add*100), ms+uint64(add*100*msPerCm(drawnKmh))
-			continue
-		}
-		for _, run := range q.runs(s.Steps, &cm, &ms) {
-			legs = append(legs, q.bestPieces(run)...)
-		}
-	}
-	return legs
-}
-
 // drawnKmh is driven off the network, where nothing is known: from memory.
 const drawnKmh = 30
 
-// runs lists the stations of steps that follow each other on roads open to the vehicle.
-func (q *Query) runs(steps []Step, cm, ms *uint64) (runs [][]station) {
-	r, n := q.r, q.r.Net
-	var run []station
-	var cost uint64
-	state := none
-	flush := func() {
-		if len(run) > 1 {
-			runs = append(runs, run)
-		}
-		run, cost = nil, 0
-	}
-	spotAt := func(s Step, at uint32) Spot { return Spot{OK: true, Edge: s.Edge(), Cm: at} }
-	for _, s := range steps {
-		open := r.cost[s.Dir] != noWay
-		if open && len(run) > 0 && s.FromCm != n.startCm(s.Dir) {
-			flush() // a turn in the middle of an edge, at a via point
-		}
-		if open && len(run) == 0 {
-			run = []station{{state: none, spot: spotAt(s, s.FromCm), cm: *cm, ms: *ms}}
-		}
-		*cm, *ms = *cm+uint64(s.cm()), *ms+r.stepMs(s)
-		if !open {
-			flush()
-			continue
-		}
-		cost += r.stepCost(s)
-		if s.ToCm == n.endCm(s.Dir) {
-			if len(run) == 1 {
-				state, _ = n.arrival(s.Dir)
-			} else {
-				state, _ = n.after(state, s.Dir)
-			}
-			run = append(run, station{state, Spot{}, cost, *cm, *ms})
-			continue
-		}
-		run = append(run, station{none, spotAt(s, s.ToCm), cost, *cm, *ms})
-		flush()
-	}
-	flush()
-	return runs
-}
-
-func (q *Query) bestPieces(run []station) (legs [][]station) {
-	for from := 0; from < len(run)-1; {
-		best := func(to int) bool { return q.isBest(run[from], run[to]) }
-		// 1. Double while it holds; 2. halve.
-		good, step := from+1, 1
-		for good < len(run)-1 && best(min(good+step, len(run)-1)) {
-			good = min(good+step, len(run)-1)
-			step *= 2
-		}
-		for bad := min(good+step, len(run)); bad-good > 1; {
-			if m := (good + bad) / 2; best(m) {
-				good = m
-			} else {
-				bad = m
-			}
-		}
-		leg := append([]station(nil), run[from:good+1]...)
-		for i := len(leg) - 1; i >= 0; i-- {
-			leg[i].cost -= leg[0].cost
-		}
-		legs = append(legs, leg)
-		from = good
-	}
-	return legs
-}
-
-// isBest says that no way between two stations costs less than the course.
-func (q *Query) isBest(a, b station) bool {
-	limit := uint32(min(b.cost-a.cost, maxCost))
-	q.starts, q.finals = q.leaving(a, q.starts[:0]), q.joining(b, q.finals[:0])
-	cost, _ := q.meet(q.starts, q.finals, limit)
-	return cost == noWay
-}
-
-// leaving lists the states reached from a station, joining those from which it is reached.
-func (q *Query) leaving(s station, list []seed) []seed {
-	if s.state != none {
-		return append(list, seed{state: s.state})
-	}
-	return q.r.starts(s.spot, list)
-}
-
-func (q *Query) joining(s station, list []seed) []seed {
-	if s.state != none {
-		return append(list, seed{state: s.state})
-	}
-	return q.r.finals(s.spot, list)
-}
-
 func lineM(ls orb.LineString) (m float64) {
 	for i := 1; i < len(ls); i++ {
-		if d := quickM(ls[i-1], ls[i]); !math.IsNaN(d) {
+		if d := net.QuickM(ls[i-1], ls[i]); !math.IsNaN(d) {
 			m += d
 		}
 	}
 	return m
+}
+
+// Through returns the course through points in order, as clicked on a map: one stretch for each two of them, over the best way
+// where both lie within maxM of a road and a way leads from one to the other, else straight as drawn. So the stretch that a
+// point belongs to is known when it is moved, and what is off the network is marked by being drawn. Fewer than two points give
+// an empty course. Cost about 0.2 ms a point.
+func (q *Query) Through(points []orb.Point, maxM float64) (c Course) {
+	at := func(s Spot, p orb.Point) orb.Point {
+		if s.OK {
+			return s.Point(q.r.Net)
+		}
+		return p
+	}
+	var before Spot
+	for i, p := range points {
+		s := q.r.Snap(p, maxM)
+		if i > 0 {
+			if steps, err := q.leg(before, s, nil); err == nil {
+				c = append(c, Stretch{Steps: steps})
+			} else {
+				c = append(c, Stretch{Drawn: orb.LineString{at(before, points[i-1]), at(s, p)}})
+			}
+		}
+		before = s
+	}
+	return c
 }

@@ -7,6 +7,12 @@ import (
 	"testing"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo/road/order"
+
+	"ullage/geo/road/net"
+
+	"ullage/data/osm/osmtest"
 )
 
 // bruteDetour tries every pair of stations of a leg, the second not before the first, each by Dijkstra.
@@ -14,7 +20,7 @@ func bruteDetour(r *Router, leg []station, place Spot) (least int64, ok bool) {
 	there := make([]uint64, len(leg))
 	back := make([]uint64, len(leg))
 	for i, s := range leg {
-		if s.state == none {
+		if s.state == order.None {
 			there[i], back[i] = oracleCost(r, s.spot, place), oracleCost(r, place, s.spot)
 			continue
 		}
@@ -42,16 +48,16 @@ func bruteDetour(r *Router, leg []station, place Spot) (least int64, ok bool) {
 func TestDetoursAgainstBruteForce(t *testing.T) {
 	found, farther := 0, 0
 	for seed := range uint64(6) {
-		in := madeInput(8, 200+seed)
+		in := osmtest.Grid(8, 200+seed)
 		plain := seed%2 == 0 // without roads for guests, length and time are what is made least
 		for i := range in.Ways {
-			if plain && in.Ways[i].Road.Access == [2]Access{Guests, Guests} {
-				in.Ways[i].Road.Access = [2]Access{}
+			if plain && in.Ways[i].Road.Access == [2]net.Access{net.Guests, net.Guests} {
+				in.Ways[i].Road.Access = [2]net.Access{}
 			}
 		}
 		n := built(t, in)
 		rng := rand.New(rand.NewPCG(seed, 4))
-		for _, v := range []Vehicle{testVehicles[0], testVehicles[2]} {
+		for _, v := range []net.Vehicle{testVehicles[0], testVehicles[2]} {
 			for _, aim := range []Aim{Fastest, Shortest} {
 				r := routed(t, n, v, aim)
 				q := r.Query()
@@ -63,7 +69,7 @@ func TestDetoursAgainstBruteForce(t *testing.T) {
 				for i := range places {
 					places[i] = anySpot(n, rng)
 				}
-				places[0] = Spot{OK: true, Edge: path.Steps[0].Edge(), Cm: n.cm[path.Steps[0].Edge()] / 2}
+				places[0] = Spot{OK: true, Edge: path.Steps[0].Edge(), Cm: n.LengthCm(path.Steps[0].Edge()) / 2}
 				places[1] = Spot{OK: true, Edge: path.Steps[len(path.Steps)/2].Edge()}
 				places[2] = Spot{} // not on a road
 				list, err := q.Detours(context.Background(), path.Course(), places, DetourOptions{})
@@ -126,18 +132,18 @@ func TestDetoursAgainstBruteForce(t *testing.T) {
 // A motorway of two carriageways with exits at both ends, 20 km apart: what lies beside the other carriageway is far away.
 func TestOtherCarriagewayIsFar(t *testing.T) {
 	lat := func(km float64) float64 { return 46 + km/111.195 }
-	at := func(km, east float64) Node { return Node{Point: orb.Point{7 + east/77.2, lat(km)}} } // 77.2 km a degree at 46° N
-	in := Input{
+	at := func(km, east float64) net.Node { return net.Node{Point: orb.Point{7 + east/77.2, lat(km)}} } // 77.2 km a degree at 46° N
+	in := net.Input{
 		// 0-4 north-bound, 5-9 south-bound 30 m beside it, service areas 10 and 11 in the middle of each.
-		Nodes: []Node{at(0, 0), at(5, 0), at(10, 0), at(15, 0), at(20, 0), at(20, -0.03), at(15, -0.03), at(10, -0.03), at(5, -0.03), at(0, -0.03),
+		Nodes: []net.Node{at(0, 0), at(5, 0), at(10, 0), at(15, 0), at(20, 0), at(20, -0.03), at(15, -0.03), at(10, -0.03), at(5, -0.03), at(0, -0.03),
 			at(10, 0.1), at(10, -0.13), at(20, 0.5), at(0, 0.5)},
-		Ways: []Way{
-			{ID: 1, Nodes: []int32{0, 1, 2, 3, 4}, Road: Road{Class: Motorway, Access: [2]Access{Open, Closed}}},
-			{ID: 2, Nodes: []int32{5, 6, 7, 8, 9}, Road: Road{Class: Motorway, Access: [2]Access{Open, Closed}}},
-			{ID: 3, Nodes: []int32{1, 10, 3}, Road: Road{Class: Service, Access: [2]Access{Open, Closed}}},
-			{ID: 4, Nodes: []int32{6, 11, 8}, Road: Road{Class: Service, Access: [2]Access{Open, Closed}}},
-			{ID: 5, Nodes: []int32{4, 12, 5}, Road: Road{Class: Primary}},
-			{ID: 6, Nodes: []int32{9, 13, 0}, Road: Road{Class: Primary}},
+		Ways: []net.Way{
+			{ID: 1, Nodes: []int32{0, 1, 2, 3, 4}, Road: net.Road{Class: net.Motorway, Access: [2]net.Access{net.Open, net.Closed}}},
+			{ID: 2, Nodes: []int32{5, 6, 7, 8, 9}, Road: net.Road{Class: net.Motorway, Access: [2]net.Access{net.Open, net.Closed}}},
+			{ID: 3, Nodes: []int32{1, 10, 3}, Road: net.Road{Class: net.Service, Access: [2]net.Access{net.Open, net.Closed}}},
+			{ID: 4, Nodes: []int32{6, 11, 8}, Road: net.Road{Class: net.Service, Access: [2]net.Access{net.Open, net.Closed}}},
+			{ID: 5, Nodes: []int32{4, 12, 5}, Road: net.Road{Class: net.Primary}},
+			{ID: 6, Nodes: []int32{9, 13, 0}, Road: net.Road{Class: net.Primary}},
 		},
 	}
 	n := built(t, in)
@@ -163,8 +169,8 @@ func TestOtherCarriagewayIsFar(t *testing.T) {
 
 // A course of roads, a piece as drawn, and roads again: positions count on, and no detour leaves out the drawn piece.
 func TestDetoursOnDrawnCourse(t *testing.T) {
-	n := built(t, madeInput(10, 77))
-	r := routed(t, n, Vehicle{}, Shortest)
+	n := built(t, osmtest.Grid(10, 77))
+	r := routed(t, n, net.Vehicle{}, Shortest)
 	q := r.Query()
 	rng := rand.New(rand.NewPCG(7, 7))
 	var paths []Path

@@ -4,6 +4,10 @@ import (
 	"container/heap"
 	"math/rand/v2"
 	"testing"
+
+	"ullage/geo/road/net"
+
+	"ullage/data/osm/osmtest"
 )
 
 // This file holds the oracle: plain Dijkstra on the same network, which knows nothing of the hierarchy. The states of
@@ -52,11 +56,11 @@ func dijkstra(r *Router, seeds []seed, stop map[uint32]bool) (dist []uint64) {
 				break
 			}
 		}
-		lo, hi := n.arcs(x.state)
+		lo, hi := n.Arcs(x.state)
 		for a := lo; a < hi; a++ {
-			if c := r.arcCost(a); c != noWay && x.cost+uint64(c) < dist[n.head[a]] {
-				dist[n.head[a]] = x.cost + uint64(c)
-				heap.Push(&h, item{dist[n.head[a]], n.head[a]})
+			if c := r.arcCost(a); c != noWay && x.cost+uint64(c) < dist[n.Head(a)] {
+				dist[n.Head(a)] = x.cost + uint64(c)
+				heap.Push(&h, item{dist[n.Head(a)], n.Head(a)})
 			}
 		}
 	}
@@ -80,7 +84,7 @@ func oracleCost(r *Router, from, to Spot) uint64 {
 }
 
 // compareWithDijkstra asks both about random pairs and checks that the path found is a way and costs what is said.
-func compareWithDijkstra(t *testing.T, n *Network, pairs int, seed uint64) (ways int) {
+func compareWithDijkstra(t *testing.T, n *net.Network, pairs int, seed uint64) (ways int) {
 	t.Helper()
 	rng := rand.New(rand.NewPCG(seed, 2))
 	for _, v := range testVehicles {
@@ -120,23 +124,23 @@ func checkWay(t *testing.T, r *Router, from, to Spot, p Path) {
 	if first.Edge() != from.Edge || first.FromCm != from.Cm || last.Edge() != to.Edge || last.ToCm != to.Cm {
 		t.Fatalf("the path goes from %+v to %+v, not from %+v to %+v", first, last, from, to)
 	}
-	state, ok := n.arrival(first.Dir)
+	state, ok := n.Arrival(first.Dir)
 	for i, s := range p.Steps {
 		road := n.Road(s.Edge())
-		if why := r.Vehicle.Closes(&road, int(s.Dir&1)); why != "" {
+		if why := r.Vehicle.Closes(road, int(s.Dir&1)); why != "" {
 			t.Fatalf("step %d uses a road that is closed: %s", i, why)
 		}
 		if i == 0 {
 			continue
 		}
-		if before := p.Steps[i-1]; before.ToCm != n.endCm(before.Dir) || s.FromCm != n.startCm(s.Dir) {
+		if before := p.Steps[i-1]; before.ToCm != n.EndCm(before.Dir) || s.FromCm != n.StartCm(s.Dir) {
 			t.Fatalf("steps %d and %d do not meet: %+v %+v", i-1, i, before, s)
 		}
 		found := false
-		lo, hi := n.arcs(state)
+		lo, hi := n.Arcs(state)
 		for a := lo; a < hi && ok; a++ {
-			if n.edge[a]&^heavyOnly == s.Dir && r.arcCost(a) != noWay {
-				state, found = n.head[a], true
+			if n.Dir(a) == s.Dir && r.arcCost(a) != noWay {
+				state, found = n.Head(a), true
 				break
 			}
 		}
@@ -150,9 +154,27 @@ func checkWay(t *testing.T, r *Router, from, to Spot, p Path) {
 func TestMadeAgainstDijkstra(t *testing.T) {
 	ways := 0
 	for seed := range uint64(12) {
-		ways += compareWithDijkstra(t, built(t, madeInput(4+int(seed), seed)), 40, seed)
+		ways += compareWithDijkstra(t, built(t, osmtest.Grid(4+int(seed), seed)), 40, seed)
 	}
 	if ways < 1000 {
 		t.Errorf("only %d of %d pairs have a way", ways, 12*10*40)
+	}
+}
+
+// A network that was coded and decoded, with turns over ways between and at times.
+func TestDecodedAgainstDijkstra(t *testing.T) {
+	for seed := range uint64(4) {
+		in := osmtest.Grid(9, 300+seed)
+		in.Turns = append(in.Turns, osmtest.TurnsOver(in, rand.New(rand.NewPCG(seed, 5)), 20)...)
+		for i := range in.Turns {
+			if i%4 == 3 {
+				in.Turns[i].At = "no_left_turn @ (Su)"
+			}
+		}
+		n, err := net.Decode(t.Context(), built(t, in).Encode())
+		if err != nil {
+			t.Fatal(err)
+		}
+		compareWithDijkstra(t, n, 3, seed)
 	}
 }

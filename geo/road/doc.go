@@ -12,10 +12,10 @@
 // times whole milliseconds, so that sums are exact and equal ways are equal.
 //
 //	net, err := road.Build(ctx, input)                     // once per data set
-//	router, err := net.Router(ctx, vehicle, road.Fastest)  // once per vehicle and aim
+//	router, err := NewRouter(ctx, net, vehicle, road.Fastest)  // once per vehicle and aim
 //	q := router.Query()                                    // scratch memory, one per goroutine
 //	path, err := q.Route(router.Snap(from, 500), router.Snap(to, 500))
-//	line := net.Line(path)
+//	line := net.Line(path.Steps)
 //
 // Shortest ways come from a customizable contraction hierarchy: J. Dibbelt,
 // B. Strasser, D. Wagner, "Customizable Contraction Hierarchies", ACM J.

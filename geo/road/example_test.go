@@ -10,6 +10,7 @@ import (
 	"ullage/data/demo"
 	"ullage/data/osm"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // From the bytes of an extract to a route by two clicks, with what a high vehicle must avoid.
@@ -20,24 +21,24 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	net, err := road.Build(ctx, input)
+	network, err := net.Build(ctx, input)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	high := road.Vehicle{HeightM: 3.05, WidthM: 2.3, LengthM: 7.4, MassT: 3.5, MarginM: road.DefaultMarginM}
-	router, err := net.Router(ctx, high, road.Shortest)
+	high := net.Vehicle{HeightM: 3.05, WidthM: 2.3, LengthM: 7.4, MassT: 3.5, MarginM: net.DefaultMarginM}
+	router, err := road.NewRouter(ctx, network, high, road.Shortest)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	anyCar, err := net.Router(ctx, road.Vehicle{}, road.Shortest)
+	anyCar, err := road.NewRouter(ctx, network, net.Vehicle{}, road.Shortest)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	// On either side of a low bridge of the island.
-	low := lowRoad(net)
+	low := lowRoad(network)
 	from, to := router.Snap(low[0], 2000), router.Snap(low[len(low)-1], 2000)
 	path, err := router.Query().Route(from, to)
 	if err != nil {
@@ -59,10 +60,10 @@ func Example() {
 }
 
 // lowRoad finds the ends of the first road with a limit of 2.7 m.
-func lowRoad(n *road.Network) orb.LineString {
+func lowRoad(n *net.Network) orb.LineString {
 	for e := range uint32(n.Edges()) {
 		if n.Road(e).Limits.HeightCm == 270 {
-			return n.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: n.LengthCm(e)}}})
+			return n.Line([]net.Step{{Dir: e << 1, ToCm: n.LengthCm(e)}})
 		}
 	}
 	return nil

@@ -2,7 +2,6 @@ package road
 
 import (
 	"math/bits"
-	"slices"
 )
 
 // This file finds the roads that are joined with most of the network: a place should not be reached over a piece of road that
@@ -20,18 +19,18 @@ func set(bit []uint64, i uint32) { bit[i/64] |= 1 << (i % 64) }
 func (r *Router) findJoined() {
 	n := r.Net
 	ahead, behind := r.mainPart()
-	reached := make([]uint64, (len(n.cm)+63)/64)
-	for s := range uint32(len(n.at)) {
-		for a := n.first[s]; a < n.first[s+1] && has(ahead, s); a++ {
+	reached := make([]uint64, (n.Edges()+63)/64)
+	for s := range uint32(n.States()) {
+		for a, end := n.Arcs(s); a < end && has(ahead, s); a++ {
 			if r.arcCost(a) != noWay {
-				set(reached, n.edge[a]&^heavyOnly>>1)
+				set(reached, n.Dir(a)>>1)
 			}
 		}
 	}
 	r.main = make([]uint64, len(reached))
 	for dir, cost := range r.cost {
 		if e := uint32(dir) >> 1; cost != noWay && has(reached, e) {
-			if s, ok := n.arrival(uint32(dir)); ok && has(behind, s) {
+			if s, ok := n.Arrival(uint32(dir)); ok && has(behind, s) {
 				set(r.main, e)
 			}
 		}
@@ -42,12 +41,13 @@ func (r *Router) findJoined() {
 // It returns the states that it reaches and those that reach it.
 func (r *Router) mainPart() (ahead, behind []uint64) {
 	n := r.Net
-	states := len(n.at)
-	back := n.reversed()
+	states := n.States()
+	back := n.Reversed()
 	most := 0
 	for try, s := 0, states-1; try < 20 && s >= 0; try, s = try+1, s-1-states/50 {
-		to := r.flood(uint32(s), n.first, func(i uint32) (uint32, uint32) { return n.head[i], i })
-		from := r.flood(uint32(s), back.first, func(i uint32) (uint32, uint32) { return n.tailAt(back, i), back.head[i] })
+		to := r.flood(uint32(s), n.Arcs, func(i uint32) (uint32, uint32) { return n.Head(i), i })
+		from := r.flood(uint32(s), func(s uint32) (uint32, uint32) { return back.First[s], back.First[s+1] },
+			func(i uint32) (uint32, uint32) { return n.ArcTail(back.Head[i]), back.Head[i] })
 		count := 0
 		for i := range to {
 			count += bits.OnesCount64(to[i] & from[i])
@@ -62,44 +62,15 @@ func (r *Router) mainPart() (ahead, behind []uint64) {
 	return ahead, behind
 }
 
-// reversed lists for each state the arcs that lead to it.
-func (n *Network) reversed() graph {
-	g := graph{make([]uint32, len(n.at)+1), make([]uint32, len(n.head))}
-	for _, t := range n.head {
-		g.first[t+1]++
-	}
-	for s := range n.at {
-		g.first[s+1] += g.first[s]
-	}
-	fill := slices.Clone(g.first)
-	for a, t := range n.head {
-		g.head[fill[t]] = uint32(a)
-		fill[t]++
-	}
-	return g
-}
-
-// tailAt returns the state from which the arc at a place of a reversed list comes: the one whose arcs hold it.
-func (n *Network) tailAt(g graph, i uint32) uint32 {
-	a := g.head[i]
-	lo, hi := 0, len(n.first)-1
-	for lo < hi-1 {
-		if m := (lo + hi) / 2; n.first[m] <= a {
-			lo = m
-		} else {
-			hi = m
-		}
-	}
-	return uint32(lo)
-}
-
-func (r *Router) flood(s uint32, first []uint32, arc func(i uint32) (state, arc uint32)) []uint64 {
-	seen := make([]uint64, (len(r.Net.at)+63)/64)
+// flood marks the states that a search from one reaches. arcs says where the arcs of a state are in a list, and arc what is
+// there: a state with the arc to it.
+func (r *Router) flood(s uint32, arcs func(s uint32) (lo, hi uint32), arc func(i uint32) (state, arc uint32)) []uint64 {
+	seen := make([]uint64, (r.Net.States()+63)/64)
 	set(seen, s)
 	for stack := []uint32{s}; len(stack) > 0; {
 		s := stack[len(stack)-1]
 		stack = stack[:len(stack)-1]
-		for i := first[s]; i < first[s+1]; i++ {
+		for i, end := arcs(s); i < end; i++ {
 			if t, a := arc(i); !has(seen, t) && r.arcCost(a) != noWay {
 				set(seen, t)
 				stack = append(stack, t)

@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo/road/net"
 )
 
 // MatchOptions say how a track is put on roads. The zero value suits a recorded track.
@@ -81,7 +83,7 @@ type chosen struct {
 
 func (m *matcher) thin() {
 	for i, p := range m.track {
-		if n := len(m.points); n > 0 && i < len(m.track)-1 && quickM(m.track[m.points[n-1]], p) < 2*m.opt.SigmaM {
+		if n := len(m.points); n > 0 && i < len(m.track)-1 && net.QuickM(m.track[m.points[n-1]], p) < 2*m.opt.SigmaM {
 			continue
 		}
 		m.points = append(m.points, i)
@@ -95,7 +97,7 @@ func (m *matcher) next(i int) {
 	l := layer{spots: spots, score: make([]float64, len(spots)), from: make([]int, len(spots))}
 	linked := false
 	if i > m.first && len(spots) > 0 {
-		linked = m.link(&l, m.layers[i-1], quickM(m.track[m.points[i-1]], p))
+		linked = m.link(&l, m.layers[i-1], net.QuickM(m.track[m.points[i-1]], p))
 	}
 	if !linked {
 		m.finish(i)
@@ -132,7 +134,7 @@ func (m *matcher) link(l *layer, before layer, straightM float64) (any bool) {
 			if math.IsInf(before.score[b], -1) {
 				continue
 			}
-			way, ok := m.q.costBelow(from, to, uint32(min(maxCost, 100*(straightM+slackM))))
+			way, ok := m.q.costBelow(from, to, uint32(min(net.MaxCost, 100*(straightM+slackM))))
 			if !ok {
 				continue
 			}
@@ -177,7 +179,7 @@ func (q *Query) costBelow(from, to Spot, limit uint32) (uint32, bool) {
 
 // course joins what was chosen with the ways between, and what was not with the track.
 func (m *matcher) course() (c Course) {
-	var steps []Step
+	var steps []net.Step
 	flush := func() {
 		if len(steps) > 0 {
 			c = append(c, Stretch{Steps: steps})
@@ -188,7 +190,7 @@ func (m *matcher) course() (c Course) {
 		flush()
 		ls := orb.LineString{}
 		if s := m.chosen[from]; s.OK {
-			ls = append(ls, m.q.r.Net.At(s.Spot))
+			ls = append(ls, s.Spot.Point(m.q.r.Net))
 		}
 		a, b := m.points[from], m.points[to]
 		if m.chosen[from].OK {
@@ -201,7 +203,7 @@ func (m *matcher) course() (c Course) {
 			ls = append(ls, m.track[k])
 		}
 		if s := m.chosen[to]; s.OK {
-			ls = append(ls, m.q.r.Net.At(s.Spot))
+			ls = append(ls, s.Spot.Point(m.q.r.Net))
 		}
 		if len(ls) > 1 {
 			c = append(c, Stretch{Drawn: ls})
@@ -231,7 +233,7 @@ func (m *matcher) course() (c Course) {
 
 // follow appends a step, joining it to the one before on the same edge. A short way back, which is noise and not a turn, is
 // taken away.
-func (m *matcher) follow(steps []Step, s Step) []Step {
+func (m *matcher) follow(steps []net.Step, s net.Step) []net.Step {
 	if s.FromCm == s.ToCm {
 		return steps
 	}
@@ -242,7 +244,7 @@ func (m *matcher) follow(steps []Step, s Step) []Step {
 	switch {
 	case last.Dir == s.Dir && last.ToCm == s.FromCm:
 		last.ToCm = s.ToCm
-	case last.Dir == s.Dir^1 && last.ToCm == s.FromCm && float64(s.cm()) < 400*m.opt.SigmaM && s.cm() < last.cm():
+	case last.Dir == s.Dir^1 && last.ToCm == s.FromCm && float64(s.LengthCm()) < 400*m.opt.SigmaM && s.LengthCm() < last.LengthCm():
 		last.ToCm = s.ToCm
 	default:
 		return append(steps, s)

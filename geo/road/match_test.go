@@ -11,6 +11,7 @@ import (
 	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // noisy walks along a line and takes a point every stepM with a normal error of sigma.
@@ -30,7 +31,7 @@ func noisy(rng *rand.Rand, ls orb.LineString, stepM, sigma float64) (track orb.L
 // many and too few, by the measure of Newson and Krumm 2009, section 5.
 func TestMatchFindsTheRoute(t *testing.T) {
 	n := osmtest.Network(t, andorra)
-	car, err := n.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	car, err := road.NewRouter(context.Background(), n, net.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,14 +45,14 @@ func TestMatchFindsTheRoute(t *testing.T) {
 			if err != nil || path.LengthM < 3000 {
 				continue
 			}
-			track := noisy(rng, n.Line(path), tc.stepM, tc.sigma)
+			track := noisy(rng, n.Line(path.Steps), tc.stepM, tc.sigma)
 			points += len(track)
 			course, err := q.Match(context.Background(), track, road.MatchOptions{})
 			if err != nil {
 				t.Fatal(err)
 			}
 			metres := map[uint32]float64{}
-			add := func(steps []road.Step, sign float64) {
+			add := func(steps []net.Step, sign float64) {
 				for _, s := range steps {
 					metres[s.Dir] += sign * math.Abs(float64(s.ToCm)-float64(s.FromCm)) / 100
 				}
@@ -75,7 +76,7 @@ func TestMatchFindsTheRoute(t *testing.T) {
 // TestMatchKeepsWhatIsDrawn: a way across country between two roads stays as drawn.
 func TestMatchKeepsWhatIsDrawn(t *testing.T) {
 	n := osmtest.Network(t, osmtest.Demo)
-	car, err := n.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	car, err := road.NewRouter(context.Background(), n, net.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +86,7 @@ func TestMatchKeepsWhatIsDrawn(t *testing.T) {
 	for err != nil || path.LengthM < 20_000 {
 		path, err = q.Route(road.AnySpot(n, rng), road.AnySpot(n, rng))
 	}
-	line := n.Line(path)
+	line := n.Line(path.Steps)
 	last := line[len(line)-1]
 	out := orb.Point{last[0] + 30, last[1]} // far out at sea
 	track := append(noisy(rng, line, 30, 3), out, orb.Point{out[0], out[1] + 0.1})

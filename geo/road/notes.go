@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo/road/net"
 )
 
 // A NoteKind says what a note is about.
@@ -34,39 +36,39 @@ type Note struct {
 }
 
 // unknownHeights are roads whose clearance should be stated: it is often low there.
-const unknownHeights = Tunnel | Covered | Under
+const unknownHeights = net.Tunnel | net.Covered | net.Under
 
 // Notes lists what a driver should know of a path, in the order of driving; pieces of one road with one text are one note.
 func (r *Router) Notes(p Path) []Note {
-	list := r.notes(p, func(road *Road, _ int) (list []Note) {
+	list := r.notes(p, func(road *net.Road, _ int) (list []Note) {
 		add := func(is bool, kind NoteKind, text string) {
 			if is {
 				list = append(list, Note{Kind: kind, Text: text})
 			}
 		}
 		v := &r.Vehicle
-		unclear := v.concerned(road.Unclear)
+		unclear := concerned(v, road.Unclear)
 		add(unclear != "", UnknownLimit, "limit not clear: "+unclear)
 		add(road.Flags&unknownHeights != 0 && road.Limits.HeightCm == 0 && v.HeightM > 0 && unclear == "", UnknownLimit,
 			"headroom is not stated in a tunnel, below a bridge or under a roof")
-		add(road.Flags&GasRules != 0 && road.Class != Ferry, GasNote, "rules for dangerous goods, which may concern gas on board")
-		add(road.Class == Ferry, FerryNote, "ferry")
-		add(road.Class == Ferry, GasNote, "ferry: rules for gas on board")
-		add(road.Flags&Toll != 0, TollNote, "toll")
-		add(road.Flags&Gated != 0, GateNote, "a gate; whether it is open is not stated")
-		add(road.Flags&Unpaved != 0, UnpavedNote, "unpaved")
-		add(road.Flags&Narrow != 0, NarrowNote, "narrow")
-		add(r.Vehicle.guest(road, 0) && r.Vehicle.guest(road, 1) && road.Flags&Gated == 0, GuestsNote, "for who has business there")
+		add(road.Flags&net.GasRules != 0 && road.Class != net.Ferry, GasNote, "rules for dangerous goods, which may concern gas on board")
+		add(road.Class == net.Ferry, FerryNote, "ferry")
+		add(road.Class == net.Ferry, GasNote, "ferry: rules for gas on board")
+		add(road.Flags&net.Toll != 0, TollNote, "toll")
+		add(road.Flags&net.Gated != 0, GateNote, "a gate; whether it is open is not stated")
+		add(road.Flags&net.Unpaved != 0, UnpavedNote, "unpaved")
+		add(road.Flags&net.Narrow != 0, NarrowNote, "narrow")
+		add(r.Vehicle.Guest(road, 0) && r.Vehicle.Guest(road, 1) && road.Flags&net.Gated == 0, GuestsNote, "for who has business there")
 		return list
 	})
-	list = append(list, r.doubtNotes(p)...)
+	list = append(list, r.turnNotes(p)...)
 	sort.SliceStable(list, func(i, j int) bool { return list[i].AlongM < list[j].AlongM }) // one sort for all types: less program
 	return list
 }
 
 // concerned leaves out the limits for goods vehicles only, which bind none up to [HeavyT].
-func (v *Vehicle) concerned(unclear string) string {
-	if v.MassT > HeavyT || v.MassT == 0 || !strings.Contains(unclear, "hgv") {
+func concerned(v *net.Vehicle, unclear string) string {
+	if v.MassT > net.HeavyT || v.MassT == 0 || !strings.Contains(unclear, "hgv") {
 		return unclear
 	}
 	list := strings.Split(unclear, "; ")
@@ -78,7 +80,7 @@ func (v *Vehicle) concerned(unclear string) string {
 // Avoided lists the roads of a path that the router's vehicle may not use, and why. Ask it of the path that a vehicle without
 // limits takes, to say why this one goes another way.
 func (r *Router) Avoided(p Path) []Note {
-	return r.notes(p, func(road *Road, direction int) []Note {
+	return r.notes(p, func(road *net.Road, direction int) []Note {
 		if why := r.Vehicle.Closes(road, direction); why != "" {
 			return []Note{{Kind: Avoided, Text: string(why)}}
 		}
@@ -86,14 +88,30 @@ func (r *Router) Avoided(p Path) []Note {
 	})
 }
 
-func (r *Router) notes(p Path, of func(road *Road, direction int) []Note) []Note {
+// turnNotes lists the turns of a path that are forbidden at times.
+func (r *Router) turnNotes(p Path) (list []Note) {
+	n := r.Net
+	for _, t := range n.TurnsAtTimes(p.Steps, &r.Vehicle) {
+		along := uint64(0)
+		for _, s := range p.Steps[:t.Step] {
+			along += uint64(s.LengthCm())
+		}
+		s := p.Steps[t.Step]
+		list = append(list, Note{Kind: UnknownLimit, AlongM: float64(along) / 100, Point: n.StepLine(s)[0], Road: n.Road(s.Edge()).Name,
+			Text: "turn forbidden at times: " + t.At})
+	}
+	return list
+}
+
+// notes asks of every step what is to be noted; what goes on from one to the next is one note.
+func (r *Router) notes(p Path, of func(road *net.Road, direction int) []Note) []Note {
 	n := r.Net
 	var list []Note
 	var open []int // notes that went on to the step before
 	run, name := 0.0, ""
 	for _, s := range p.Steps {
-		road := &n.roads[n.road[s.Edge()]]
-		length := float64(s.cm()) / 100
+		road := n.Road(s.Edge())
+		length := float64(s.LengthCm()) / 100
 		if road.Name != "" || length > 0.1 {
 			name = road.Name // a barrier has the name of its road
 		}
@@ -108,7 +126,7 @@ func (r *Router) notes(p Path, of func(road *Road, direction int) []Note) []Note
 				still = append(still, open[i])
 				continue
 			}
-			note.Point = n.stepPoints(s)[0]
+			note.Point = n.StepLine(s)[0]
 			still = append(still, len(list))
 			list = append(list, note)
 		}

@@ -12,6 +12,7 @@ import (
 	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 const (
@@ -40,7 +41,7 @@ func TestBarOnThePass(t *testing.T) {
 	n := osmtest.Network(t, andorra)
 	from, to := orb.Point{1.5333, 42.5555}, orb.Point{1.57593, 42.564272} // Ordino, and the road on the other side
 	way := func(heightM float64) (*road.Router, road.Path) {
-		r, err := n.Router(context.Background(), road.Vehicle{HeightM: heightM, MarginM: road.DefaultMarginM}, road.Shortest)
+		r, err := road.NewRouter(context.Background(), n, net.Vehicle{HeightM: heightM, MarginM: net.DefaultMarginM}, road.Shortest)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -73,7 +74,7 @@ func TestSitesInAndorra(t *testing.T) {
 	}
 	in := osmtest.Roads(t, andorra)
 	n := osmtest.Network(t, andorra)
-	r, err := n.Router(context.Background(), road.Vehicle{}, road.Fastest)
+	r, err := road.NewRouter(context.Background(), n, net.Vehicle{}, road.Fastest)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -87,13 +88,13 @@ func TestSitesInAndorra(t *testing.T) {
 		got := r.SnapSite(road.Site{Point: p.Point, Outline: p.Outline, Gates: p.Gates}, 1000)
 		if got.In {
 			inside++
-			if !planar.RingContains(ring, n.At(got)) {
-				t.Errorf("%s: %v is not inside", p.ID, n.At(got))
+			if !planar.RingContains(ring, got.Point(n)) {
+				t.Errorf("%s: %v is not inside", p.ID, got.Point(n))
 			}
 			continue
 		}
 		for _, w := range in.Ways {
-			if w.Road.Class == road.Ferry || w.Road.Flags&road.Tunnel != 0 {
+			if w.Road.Class == net.Ferry || w.Road.Flags&net.Tunnel != 0 {
 				continue
 			}
 			for _, k := range w.Nodes {
@@ -121,8 +122,8 @@ func TestSitesInAndorra(t *testing.T) {
 // them those behind a forbidden turn, where who arrives is not free to turn back.
 func TestJoinedInAndorra(t *testing.T) {
 	n := osmtest.Network(t, andorra)
-	for _, v := range []road.Vehicle{{}, {HeightM: 3.1, MassT: 7.5}} {
-		r, err := n.Router(context.Background(), v, road.Fastest)
+	for _, v := range []net.Vehicle{{}, {HeightM: 3.1, MassT: 7.5}} {
+		r, err := road.NewRouter(context.Background(), n, v, road.Fastest)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -134,7 +135,7 @@ func TestJoinedInAndorra(t *testing.T) {
 			_, from := q.Route(middle, capital)
 			want := to == nil && from == nil
 			if got := r.Joined(e); got != want {
-				t.Errorf("%+v: edge %d, %q at %v: joined %v, ways there and back: %v, %v", v, e, n.Road(e).Name, n.At(middle), got, to, from)
+				t.Errorf("%+v: edge %d, %q at %v: joined %v, ways there and back: %v, %v", v, e, n.Road(e).Name, middle.Point(n), got, to, from)
 			}
 			if want {
 				count++

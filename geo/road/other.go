@@ -1,6 +1,11 @@
 package road
 
-import "slices"
+import (
+	"slices"
+	"ullage/geo/road/order"
+
+	"ullage/geo/road/net"
+)
 
 // Limits of what is offered as another way. Source for the three criteria, and for ways through one more junction: I. Abraham,
 // D. Delling, A. Goldberg, R. Werneck, "Alternative Routes in Road Networks", ACM J. Experimental Algorithmics 18, 2013: limited
@@ -49,7 +54,7 @@ func (q *Query) viaStates(from, to Spot, best uint64) (list []uint32) {
 	if q.there == nil {
 		q.there, q.back = newSweep(q.r, false), newSweep(q.r, true)
 	}
-	limit := uint64(min(mostStretch*float64(best), maxCost))
+	limit := uint64(min(mostStretch*float64(best), net.MaxCost))
 	for _, x := range []struct {
 		s     *sweep
 		seeds []seed
@@ -102,20 +107,20 @@ func (q *Query) through(from Spot, state uint32, to Spot) (v viaPath, ok bool) {
 	r := q.r
 	q.starts, q.finals = r.starts(from, q.starts[:0]), append(q.finals[:0], seed{state: state})
 	_, top := q.meet(q.starts, q.finals, noWay)
-	if top == none {
+	if top == order.None {
 		return v, false
 	}
 	first := q.seedOf(q.starts, q.ahead, top)
-	v.Steps = append(v.Steps, Step{first.dir, from.Cm, r.Net.endCm(first.dir)})
+	v.Steps = append(v.Steps, net.Step{Dir: first.dir, FromCm: from.Cm, ToCm: r.Net.EndCm(first.dir)})
 	v.Steps = q.unpackFrom(top, q.unpackTo(top, v.Steps))
 	v.via = len(v.Steps)
 	q.starts, q.finals = append(q.starts[:0], seed{state: state}), r.finals(to, q.finals[:0])
-	if _, top = q.meet(q.starts, q.finals, noWay); top == none {
+	if _, top = q.meet(q.starts, q.finals, noWay); top == order.None {
 		return v, false
 	}
 	v.Steps = q.unpackFrom(top, q.unpackTo(top, v.Steps))
 	last := q.seedOf(q.finals, q.behind, top)
-	v.Steps = append(v.Steps, Step{last.dir, r.Net.startCm(last.dir), to.Cm})
+	v.Steps = append(v.Steps, net.Step{Dir: last.dir, FromCm: r.Net.StartCm(last.dir), ToCm: to.Cm})
 	return v, true
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"ullage/data/osm/osmtest"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // Other ways keep the three properties of Abraham, Delling, Goldberg and Werneck 2013, each checked anew: they share at most
@@ -19,7 +20,7 @@ func TestAlternatives(t *testing.T) {
 	}{{osmtest.Demo, 0.5}, {andorra, 0.3}} {
 		t.Run(tc.path, func(t *testing.T) {
 			n := osmtest.Network(t, tc.path)
-			r, err := n.Router(context.Background(), road.Vehicle{HeightM: 3, MassT: 3.5, MarginM: 0.1}, road.Fastest)
+			r, err := road.NewRouter(context.Background(), n, net.Vehicle{HeightM: 3, MassT: 3.5, MarginM: 0.1}, road.Fastest)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -78,7 +79,7 @@ func shared(r *road.Router, a, b road.Path) (cost float64) {
 // pieces checks some random pieces of a way up to a cost, and counts them.
 func pieces(t *testing.T, r *road.Router, rng *rand.Rand, p road.Path, most float64) (count int) {
 	t.Helper()
-	states := r.Net.StatesOf(p.Steps)
+	states := road.StatesOf(r.Net, p.Steps)
 	for range 10 {
 		i := rng.IntN(len(states))
 		k, cost := i, uint64(0)

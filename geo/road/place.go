@@ -1,5 +1,11 @@
 package road
 
+import (
+	"ullage/geo/road/net"
+
+	"github.com/paulmach/orb"
+)
+
 // A Spot is a position on an edge of a network: where a vehicle leaves the road to a place, or a click on it. The zero value
 // is no position: OK is false. It holds for the network that gave it only; one of another network is taken for another place or
 // for none.
@@ -11,8 +17,13 @@ type Spot struct {
 	In   bool    // within the outline of the site asked for
 }
 
-// holds says that a spot is on the network.
-func (n *Network) holds(s Spot) bool { return s.OK && int(s.Edge) < len(n.cm) && s.Cm <= n.cm[s.Edge] }
+// Point returns where a spot of the network is. It panics for a spot that is not on it: ask OK first.
+func (s Spot) Point(n *net.Network) orb.Point { return n.PointAt(s.Edge, s.Cm) }
+
+// isOn says that a spot is on the network.
+func (s Spot) isOn(n *net.Network) bool {
+	return s.OK && int(s.Edge) < n.Edges() && s.Cm <= n.LengthCm(s.Edge)
+}
 
 // into returns the cost from the beginning of a direction to the spot, out the cost from it to the end; they add up to the
 // whole. noWay if the direction is closed.
@@ -21,7 +32,7 @@ func (r *Router) into(s Spot, back uint32) uint32 {
 	if whole == noWay {
 		return noWay
 	}
-	part := uint32(uint64(whole) * uint64(s.Cm) / uint64(r.Net.cm[s.Edge]))
+	part := uint32(uint64(whole) * uint64(s.Cm) / uint64(r.Net.LengthCm(s.Edge)))
 	if back == 1 {
 		return whole - part
 	}
@@ -47,7 +58,7 @@ func (r *Router) starts(s Spot, list []seed) []seed {
 	for back := range uint32(2) {
 		if c := r.out(s, back); c != noWay {
 			dir := s.Edge<<1 | back
-			if state, ok := r.Net.arrival(dir); ok {
+			if state, ok := r.Net.Arrival(dir); ok {
 				list = append(list, seed{state, c, dir})
 			}
 		}
@@ -64,16 +75,16 @@ func (r *Router) finals(s Spot, list []seed) []seed {
 			continue
 		}
 		dir := s.Edge<<1 | back
-		plain := n.tailOf(dir)
-		if _, ok := n.arrival(dir); !ok {
+		plain := n.TailOf(dir)
+		if _, ok := n.Arrival(dir); !ok {
 			continue
 		}
 		list = append(list, seed{plain, c, dir})
-		for _, x := range n.comings(plain) {
-			lo, hi := n.arcs(x.state)
+		for _, x := range n.Comings(plain) {
+			lo, hi := n.Arcs(x.State)
 			for a := lo; a < hi; a++ {
-				if n.edge[a]&^heavyOnly == dir && r.arcCost(a) != noWay {
-					list = append(list, seed{x.state, c, dir})
+				if n.Dir(a) == dir && r.arcCost(a) != noWay {
+					list = append(list, seed{x.State, c, dir})
 				}
 			}
 		}

@@ -1,15 +1,10 @@
 package road
 
 import (
-	"errors"
 	"slices"
+
+	"ullage/geo/road/order"
 )
-
-// ErrNoWay says that the vehicle cannot get there on the roads that it may use.
-var ErrNoWay = errors.New("road: no way there on roads that the vehicle may use")
-
-// ErrNoRoad says that a position is not on a road.
-var ErrNoRoad = errors.New("road: the position is not on a road")
 
 // A Query is scratch memory for questions to a router: 16 bytes a state, and 18 more once detours were asked for. Not for two goroutines at once.
 type Query struct {
@@ -24,30 +19,9 @@ type Query struct {
 	back   *sweep
 }
 
-// A reach is how far the states are that a search has seen. Only what it has seen differs from noWay.
-type reach struct {
-	dist []uint32
-	prev []uint32 // the lower state from where it was reached; itself at a seed
-}
-
-func newReach(states int) reach {
-	x := reach{make([]uint32, states), make([]uint32, states)}
-	for i := range x.dist {
-		x.dist[i] = noWay
-	}
-	return x
-}
-
-// put makes a state a seed.
-func (x *reach) put(s, cost uint32) {
-	if cost < x.dist[s] {
-		x.dist[s], x.prev[s] = cost, s
-	}
-}
-
 // Query returns new scratch memory. Cost O(states).
 func (r *Router) Query() *Query {
-	return &Query{r: r, ahead: newReach(len(r.Net.at)), behind: newReach(len(r.Net.at))}
+	return &Query{r: r, ahead: newReach(r.Net.States()), behind: newReach(r.Net.States())}
 }
 
 // meet searches up the elimination tree from both sides and returns the least cost and the state where the sides meet; noWay
@@ -55,7 +29,7 @@ func (r *Router) Query() *Query {
 // queue (Dibbelt, Strasser, Wagner 2016, section 8.2).
 func (q *Query) meet(starts, finals []seed, limit uint32) (best, top uint32) {
 	q.reset()
-	h, r := &q.r.Net.cch, q.r
+	h, r := q.r.Net.Hierarchy(), q.r
 	q.heads = q.heads[:0]
 	for _, s := range starts {
 		q.ahead.put(s.state, s.cost)
@@ -65,7 +39,7 @@ func (q *Query) meet(starts, finals []seed, limit uint32) (best, top uint32) {
 		q.behind.put(s.state, s.cost)
 		q.heads = append(q.heads, s.state)
 	}
-	best, top = limit, none
+	best, top = limit, order.None
 	for len(q.heads) > 0 {
 		s := slices.Min(q.heads)
 		q.chain = append(q.chain, s)
@@ -73,38 +47,29 @@ func (q *Query) meet(starts, finals []seed, limit uint32) (best, top uint32) {
 		if there+back < best {
 			best, top = there+back, s
 		}
-		lo, hi := h.upFirst[s], h.upFirst[s+1]
+		lo, hi := h.UpFirst[s], h.UpFirst[s+1]
 		if there < best {
-			q.ahead.relax(s, there, h.upHead[lo:hi], r.up[lo:hi])
+			q.ahead.relax(s, there, h.UpHead[lo:hi], r.up[lo:hi])
 		}
 		if back < best {
-			q.behind.relax(s, back, h.upHead[lo:hi], r.down[lo:hi])
+			q.behind.relax(s, back, h.UpHead[lo:hi], r.down[lo:hi])
 		}
 		// Every head that stood here climbs on; heads that meet become one.
-		parent := h.parent(s)
+		parent := h.Parent(s)
 		kept := q.heads[:0]
 		for _, x := range q.heads {
 			if x != s && x != parent {
 				kept = append(kept, x)
 			}
 		}
-		if q.heads = kept; parent != none {
+		if q.heads = kept; parent != order.None {
 			q.heads = append(q.heads, parent)
 		}
 	}
-	if top == none {
-		return noWay, none
+	if top == order.None {
+		return noWay, order.None
 	}
 	return best, top
-}
-
-func (x *reach) relax(s, d uint32, heads, costs []uint32) {
-	costs = costs[:len(heads)]
-	for i, t := range heads {
-		if c := d + costs[i]; c < x.dist[t] {
-			x.dist[t], x.prev[t] = c, s
-		}
-	}
 }
 
 func (q *Query) reset() {
@@ -117,7 +82,7 @@ func (q *Query) reset() {
 // Cost returns the least cost between two spots, in milliseconds or centimetres by the router's aim; ok is false if there is
 // no way. Cost a few hundred states.
 func (q *Query) Cost(from, to Spot) (cost uint32, ok bool) {
-	if !q.r.Net.holds(from) || !q.r.Net.holds(to) {
+	if !from.isOn(q.r.Net) || !to.isOn(q.r.Net) {
 		return 0, false
 	}
 	straight, _ := q.r.along(from, to)
@@ -125,29 +90,6 @@ func (q *Query) Cost(from, to Spot) (cost uint32, ok bool) {
 	best, _ := q.meet(q.starts, q.finals, straight)
 	cost = min(best, straight)
 	return cost, cost != noWay
-}
-
-// leg appends the steps of the least way between two spots.
-func (q *Query) leg(from, to Spot, steps []Step) ([]Step, error) {
-	if !q.r.Net.holds(from) || !q.r.Net.holds(to) {
-		return steps, ErrNoRoad
-	}
-	r := q.r
-	straight, dir := r.along(from, to)
-	q.starts, q.finals = r.starts(from, q.starts[:0]), r.finals(to, q.finals[:0])
-	best, top := q.meet(q.starts, q.finals, straight)
-	if best == noWay {
-		if straight == noWay {
-			return steps, ErrNoWay
-		}
-		return append(steps, Step{dir, from.Cm, to.Cm}), nil
-	}
-	first := q.seedOf(q.starts, q.ahead, top)
-	steps = append(steps, Step{first.dir, from.Cm, r.Net.endCm(first.dir)})
-	steps = q.unpackTo(top, steps)
-	steps = q.unpackFrom(top, steps)
-	last := q.seedOf(q.finals, q.behind, top)
-	return append(steps, Step{last.dir, r.Net.startCm(last.dir), to.Cm}), nil
 }
 
 // seedOf follows a search back to where it began.

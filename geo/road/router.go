@@ -1,9 +1,9 @@
 package road
 
 import (
-	"context"
-	"fmt"
 	"math"
+
+	"ullage/geo/road/net"
 )
 
 // An Aim is what a way should have least of.
@@ -14,18 +14,14 @@ const (
 	Shortest
 )
 
-// A cost is whole milliseconds or centimetres, times guestFactor on roads for guests only. Costs up to maxCost add without
-// overflow: 24 days, or 21,474 km.
-const (
-	maxCost = 1<<31 - 1
-	noWay   = maxCost
-)
+// noWay is the cost of what the vehicle may not drive.
+const noWay = net.MaxCost
 
 // A Router answers for one vehicle and one aim. It is immutable and safe for use by many goroutines; each makes its own
 // [Router.Query].
 type Router struct {
-	Net     *Network
-	Vehicle Vehicle
+	Net     *net.Network
+	Vehicle net.Vehicle
 	Aim     Aim
 
 	cost     []uint32 // direction → cost of the whole edge; noWay if closed
@@ -33,29 +29,13 @@ type Router struct {
 	main     []uint64 // bit by edge: joined with most of the network, both ways
 }
 
-// Router weighs the network for a vehicle and an aim. The network stays as it is. Errors: a vehicle with a negative or
-// infinite number, or ctx. Cost O(triangles of the hierarchy), about 1 µs per state.
-func (n *Network) Router(ctx context.Context, v Vehicle, aim Aim) (*Router, error) {
-	for _, x := range []float64{v.HeightM, v.WidthM, v.LengthM, v.MassT, v.AxleT, v.MarginM, v.TopKmh, v.Factor} {
-		if !(x >= 0) || math.IsInf(x, 1) {
-			return nil, fmt.Errorf("road: a vehicle's size cannot be %v", x)
-		}
-	}
-	r := &Router{Net: n, Vehicle: v, Aim: aim, cost: make([]uint32, 2*len(n.from))}
-	r.weigh()
-	if err := r.customize(ctx); err != nil {
-		return nil, err
-	}
-	r.findJoined()
-	return r, nil
-}
-
 // weigh fills the costs of the edges, from one look at each road.
 func (r *Router) weigh() {
 	n := r.Net
-	perCm := make([]float64, 2*len(n.roads)) // cost of a centimetre; 0: closed
-	for i := range n.roads {
-		road := &n.roads[i]
+	roads := n.Roads()
+	perCm := make([]float64, 2*len(roads)) // cost of a centimetre; 0: closed
+	for i := range roads {
+		road := &roads[i]
 		for d := range 2 {
 			if r.Vehicle.Closes(road, d) != "" {
 				continue
@@ -64,16 +44,16 @@ func (r *Router) weigh() {
 			if r.Aim == Fastest {
 				c = msPerCm(r.Vehicle.Kmh(road, d))
 			}
-			if r.Vehicle.guest(road, d) {
+			if r.Vehicle.Guest(road, d) {
 				c *= guestFactor
 			}
 			perCm[2*i+d] = c
 		}
 	}
-	for e := range n.from {
-		for d := range 2 {
-			if c := perCm[2*int(n.road[e])+d]; c > 0 {
-				r.cost[2*e+d] = uint32(min(max(1, math.Round(c*float64(n.cm[e]))), maxCost-1))
+	for e := range uint32(n.Edges()) {
+		for d := range uint32(2) {
+			if c := perCm[2*n.RoadIndex(e)+d]; c > 0 {
+				r.cost[2*e+d] = uint32(min(max(1, math.Round(c*float64(n.LengthCm(e)))), net.MaxCost-1))
 			} else {
 				r.cost[2*e+d] = noWay
 			}
@@ -86,66 +66,38 @@ func msPerCm(kmh float64) float64 { return 36 / kmh }
 
 // arcCost returns the cost of an arc; noWay if the vehicle may not take it.
 func (r *Router) arcCost(a uint32) uint32 {
-	e := r.Net.edge[a]
-	if e&heavyOnly != 0 && r.Vehicle.MassT > HeavyT {
+	if r.Net.IsLightOnly(a) && r.Vehicle.MassT > net.HeavyT {
 		return noWay
 	}
-	return r.cost[e&^heavyOnly]
-}
-
-// customize weighs the hierarchy: first its arcs that are roads, then, from the lowest state up, every arc by its lower
-// triangles (Dibbelt, Strasser, Wagner 2016, section 7).
-func (r *Router) customize(ctx context.Context) error {
-	n, h := r.Net, &r.Net.cch
-	r.up, r.down = make([]uint32, len(h.upHead)), make([]uint32, len(h.upHead))
-	for a := range r.up {
-		r.up[a], r.down[a] = noWay, noWay
-	}
-	states := uint32(len(n.at))
-	for s := range states {
-		lo, hi := n.arcs(s)
-		for a := lo; a < hi; a++ {
-			switch t, c := n.head[a], r.arcCost(a); {
-			case c == noWay || t == s:
-			case t > s:
-				u := h.arcBetween(s, t)
-				r.up[u] = min(r.up[u], c)
-			default:
-				u := h.arcBetween(t, s)
-				r.down[u] = min(r.down[u], c)
-			}
-		}
-	}
-	at := make([]uint32, states) // upper neighbour of x → the arc to it
-	for x := range states {
-		if x%4096 == 0 {
-			if err := ctx.Err(); err != nil {
-				return err
-			}
-		}
-		for a := h.upFirst[x]; a < h.upFirst[x+1]; a++ {
-			at[h.upHead[a]] = a
-		}
-		for i := h.downFirst[x]; i < h.downFirst[x+1]; i++ {
-			v, toX := h.downTail[i], h.downArc[i]
-			vx, xv := r.up[toX], r.down[toX]
-			if vx == noWay && xv == noWay {
-				continue
-			}
-			// All that is above v and above x is above x too.
-			for b := toX + 1; b < h.upFirst[v+1]; b++ {
-				xy := at[h.upHead[b]]
-				if c := xv + r.up[b]; c < r.up[xy] {
-					r.up[xy] = c
-				}
-				if c := r.down[b] + vx; c < r.down[xy] {
-					r.down[xy] = c
-				}
-			}
-		}
-	}
-	return nil
+	return r.cost[r.Net.Dir(a)]
 }
 
 // Bytes returns the memory of the router in bytes, besides the network's.
 func (r *Router) Bytes() int { return 4 * (len(r.cost) + len(r.up) + len(r.down)) }
+
+// guestFactor is how much farther a road for guests only counts, so that a way through it is not taken for a short cut.
+const guestFactor = 20
+
+// ms is the time for a whole direction.
+func (r *Router) ms(dir uint32) uint32 {
+	e := dir >> 1
+	road := r.Net.Road(e)
+	if r.Aim == Fastest && road.Access[dir&1] == net.Open && r.cost[dir] != noWay {
+		return r.cost[dir]
+	}
+	return uint32(min(max(1, math.Round(msPerCm(r.Vehicle.Kmh(road, int(dir&1)))*float64(r.Net.LengthCm(e)))), net.MaxCost-1))
+}
+
+func (r *Router) stepCost(s net.Step) uint64 {
+	return share(r.cost[s.Dir], s, r.Net.LengthCm(s.Edge()))
+}
+
+func (r *Router) stepMs(s net.Step) uint64 {
+	return share(r.ms(s.Dir), s, r.Net.LengthCm(s.Edge()))
+}
+
+// share is the part of a whole edge's number that a step has: exact, so that the parts of an edge add up.
+func share(whole uint32, s net.Step, cm uint32) uint64 {
+	a, b := uint64(whole)*uint64(s.FromCm)/uint64(cm), uint64(whole)*uint64(s.ToCm)/uint64(cm)
+	return max(a, b) - min(a, b)
+}

@@ -18,12 +18,13 @@ import (
 	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // routinoClasses are the highway types of Routino and ours.
-var routinoClasses = map[string]road.Class{"motorway": road.Motorway, "trunk": road.Trunk, "primary": road.Primary, "secondary": road.Secondary,
-	"tertiary": road.Tertiary, "unclassified": road.Unclassified, "residential": road.Residential, "service": road.Service, "track": road.Track,
-	"ferry": road.Ferry}
+var routinoClasses = map[string]net.Class{"motorway": net.Motorway, "trunk": net.Trunk, "primary": net.Primary, "secondary": net.Secondary,
+	"tertiary": net.Tertiary, "unclassified": net.Unclassified, "residential": net.Residential, "service": net.Service, "track": net.Track,
+	"ferry": net.Ferry}
 
 // differ are the ways of Andorra with motor_vehicle=yes or the like and another access, by osmium tags-filter w/access.
 var differ = []int64{
@@ -33,30 +34,30 @@ var differ = []int64{
 
 // asRoutino makes an input mean what Routino takes it to mean: roads for guests and gates are open, tracks closed, speeds are the lower of
 // the class's and the limit, a link is of its road's class, loose surfaces are no slower.
-func asRoutino(in road.Input) road.Input {
-	links := map[road.Class]road.Class{road.MotorwayLink: road.Motorway, road.TrunkLink: road.Trunk, road.PrimaryLink: road.Primary,
-		road.SecondaryLink: road.Secondary, road.TertiaryLink: road.Tertiary, road.Living: road.Residential}
-	plain := func(r *road.Road) {
+func asRoutino(in net.Input) net.Input {
+	links := map[net.Class]net.Class{net.MotorwayLink: net.Motorway, net.TrunkLink: net.Trunk, net.PrimaryLink: net.Primary,
+		net.SecondaryLink: net.Secondary, net.TertiaryLink: net.Tertiary, net.Living: net.Residential}
+	plain := func(r *net.Road) {
 		if c, ok := links[r.Class]; ok {
 			r.Class = c
 		}
 		for d := range 2 {
-			if r.Access[d] == road.Guests {
-				r.Access[d] = road.Open
+			if r.Access[d] == net.Guests {
+				r.Access[d] = net.Open
 			}
-			if r.Class == road.Track {
-				r.Access[d] = road.Closed
+			if r.Class == net.Track {
+				r.Access[d] = net.Closed
 			}
-			if float64(r.Kmh[d]) > road.ClassKmh(r.Class) {
+			if float64(r.Kmh[d]) > classKmh(r.Class) {
 				r.Kmh[d] = 0
 			}
 		}
-		r.Flags &^= road.Unpaved | road.SlowWay
+		r.Flags &^= net.Unpaved | net.SlowWay
 	}
 	for i := range in.Ways {
 		plain(&in.Ways[i].Road)
 		if slices.Contains(differ, in.Ways[i].ID) {
-			in.Ways[i].Road.Access = [2]road.Access{road.Closed, road.Closed}
+			in.Ways[i].Road.Access = [2]net.Access{net.Closed, net.Closed}
 		}
 	}
 	for i := range in.Nodes {
@@ -101,7 +102,7 @@ func againstRoutino(t *testing.T, path string, seed uint64) {
 	if err := os.WriteFile(file, data, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	n, err := road.Build(context.Background(), asRoutino(osmtest.Roads(t, path)))
+	n, err := net.Build(context.Background(), asRoutino(osmtest.Roads(t, path)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -113,14 +114,14 @@ func againstRoutino(t *testing.T, path string, seed uint64) {
 		"--translations=/usr/share/routino/translations.xml", "--output-text-all", "--output-stdout",
 		"--height=3.05", "--width=2.30", "--length=7.40", "--weight=3.5"}
 	for h, c := range routinoClasses {
-		args = append(args, "--highway-"+h+"=100", fmt.Sprintf("--speed-%s=%.0f", h, road.ClassKmh(c)))
+		args = append(args, "--highway-"+h+"=100", fmt.Sprintf("--speed-%s=%.0f", h, classKmh(c)))
 	}
 	for _, p := range []string{"paved", "multilane", "bridge", "tunnel", "footroute", "bicycleroute"} {
 		args = append(args, "--property-"+p+"=50")
 	}
-	v := road.Vehicle{HeightM: 3.05, WidthM: 2.30, LengthM: 7.40, MassT: 3.5}
+	v := net.Vehicle{HeightM: 3.05, WidthM: 2.30, LengthM: 7.40, MassT: 3.5}
 	for _, aim := range []road.Aim{road.Shortest, road.Fastest} {
-		r, err := n.Router(context.Background(), v, aim)
+		r, err := road.NewRouter(context.Background(), n, v, aim)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -162,12 +163,12 @@ func againstRoutino(t *testing.T, path string, seed uint64) {
 
 // middle is the middle of a random road of the main part, of a class that both programs know and long enough that both take
 // the same one.
-func middle(n *road.Network, r *road.Router, rng *rand.Rand) orb.Point {
+func middle(n *net.Network, r *road.Router, rng *rand.Rand) orb.Point {
 	for {
 		s := road.AnySpot(n, rng)
 		s.Cm = n.LengthCm(s.Edge) / 2
-		if c := n.Road(s.Edge).Class; c <= road.Residential && r.Joined(s.Edge) && s.Cm > 2000 && n.Road(s.Edge).Flags&(road.Tunnel|road.Bridge) == 0 {
-			return n.At(s)
+		if c := n.Road(s.Edge).Class; c <= net.Residential && r.Joined(s.Edge) && s.Cm > 2000 && n.Road(s.Edge).Flags&(net.Tunnel|net.Bridge) == 0 {
+			return s.Point(n)
 		}
 	}
 }
@@ -209,3 +210,6 @@ func routino(t *testing.T, args []string, aim road.Aim, a, b orb.Point) (km, min
 	}
 	return km, minutes * km / said, ok && said > 0
 }
+
+// classKmh is what is driven on a class of road without a limit.
+func classKmh(c net.Class) float64 { return (&net.Vehicle{}).Kmh(&net.Road{Class: c}, 0) }

@@ -6,6 +6,8 @@ import (
 
 	"github.com/paulmach/orb"
 	"github.com/paulmach/orb/planar"
+
+	"ullage/geo/road/net"
 )
 
 // This file finds where a vehicle drives in to a place.
@@ -13,10 +15,9 @@ import (
 // Handicaps are metres that a road counts as farther when a place looks for its road: nobody drives in from a motorway if a
 // service road is as near. Common practice, no source.
 const (
-	fastHandicap   = 40  // motorways, trunk roads and links, which have few entrances
-	bridgeHandicap = 30  //
-	trackHandicap  = 25  // tracks, and roads behind gates
-	apartHandicap  = 300 // roads that are not joined with the rest
+	fastHandicap   = 40 // motorways, trunk roads and links, which have few entrances
+	bridgeHandicap = 30 //
+	trackHandicap  = 25 // tracks, and roads behind gates
 )
 
 // Own choices, without source.
@@ -46,7 +47,7 @@ func (r *Router) SnapSite(s Site, maxM float64) Spot {
 	var best Spot
 	for _, gate := range s.Gates {
 		spot := r.snap(gate, gateM, r.entering)
-		spot.OffM += quickM(gate, s.Point)
+		spot.OffM += net.QuickM(gate, s.Point)
 		if spot.OK && spot.OffM <= maxM && (!best.OK || spot.OffM < best.OffM) {
 			best = spot
 		}
@@ -67,14 +68,14 @@ func (r *Router) snapOutline(s Site, maxM float64) (inside, beside Spot) {
 	if len(ring) < 4 {
 		return Spot{}, Spot{}
 	}
-	reach, corners := 0.0, map[spot]bool{}
+	reach, corners := 0.0, map[net.Pos]bool{}
 	for _, p := range ring {
-		reach = max(reach, quickM(s.Point, p))
-		corners[spotOf(p)] = true
+		reach = max(reach, net.QuickM(s.Point, p))
+		corners[net.PosOf(p)] = true
 	}
 	// A road along the outline is not within it: a little farther away one must be within still.
 	within := func(p orb.Point) bool {
-		t := 1 + besideM/max(quickM(s.Point, p), besideM)
+		t := 1 + besideM/max(net.QuickM(s.Point, p), besideM)
 		return planar.RingContains(ring, orb.Point{s.Point[0] + t*(p[0]-s.Point[0]), s.Point[1] + t*(p[1]-s.Point[1])})
 	}
 	leastIn, leastBy := math.Inf(1), math.Inf(1)
@@ -83,9 +84,9 @@ func (r *Router) snapOutline(s Site, maxM float64) (inside, beside Spot) {
 		if at.OffM+handicap >= max(leastIn, leastBy) || !r.joined(at.Edge) {
 			continue
 		}
-		if in := r.Net.within(at, s.Point, within); in.OK && in.OffM+handicap < leastIn {
+		if in := r.within(at, s.Point, within); in.OK && in.OffM+handicap < leastIn {
 			inside, leastIn = in, in.OffM+handicap
-		} else if !in.OK && at.OffM+handicap < leastBy && slices.ContainsFunc(r.Net.points(at.Edge), func(p spot) bool { return corners[p] }) {
+		} else if !in.OK && at.OffM+handicap < leastBy && slices.ContainsFunc(r.Net.Points(at.Edge), func(p net.Pos) bool { return corners[p] }) {
 			beside, leastBy = at, at.OffM+handicap
 		}
 	}
@@ -94,20 +95,21 @@ func (r *Router) snapOutline(s Site, maxM float64) (inside, beside Spot) {
 
 // within returns the spot of an edge for which is is true and that is nearest to a point: at, which is the nearest of all,
 // or one of the edge's corners.
-func (n *Network) within(at Spot, from orb.Point, is func(orb.Point) bool) (best Spot) {
-	if is(n.At(at)) {
+func (r *Router) within(at Spot, from orb.Point, is func(orb.Point) bool) (best Spot) {
+	n := r.Net
+	if is(at.Point(n)) {
 		at.In = true
 		return at
 	}
-	ls := lineOf(n.points(at.Edge))
+	ls := net.LineOf(n.Points(at.Edge))
 	along, whole := 0.0, lineM(ls)
 	for i, p := range ls {
 		if i > 0 {
-			along += quickM(ls[i-1], p)
+			along += net.QuickM(ls[i-1], p)
 		}
-		if off := quickM(from, p); is(p) && (!best.OK || off < best.OffM) {
-			cm := uint32(math.Round(float64(n.cm[at.Edge]) * along / whole))
-			best = Spot{OK: true, Edge: at.Edge, Cm: min(cm, n.cm[at.Edge]), OffM: off, In: true}
+		if off := net.QuickM(from, p); is(p) && (!best.OK || off < best.OffM) {
+			cm := uint32(math.Round(float64(n.LengthCm(at.Edge)) * along / whole))
+			best = Spot{OK: true, Edge: at.Edge, Cm: min(cm, n.LengthCm(at.Edge)), OffM: off, In: true}
 		}
 	}
 	return best
@@ -115,23 +117,23 @@ func (n *Network) within(at Spot, from orb.Point, is func(orb.Point) bool) (best
 
 // entering is the handicap of a road from which a place is to be entered.
 func (r *Router) entering(at Spot) float64 {
-	road := &r.Net.roads[r.Net.road[at.Edge]]
+	road := r.Net.Road(at.Edge)
 	handicap := 0.0
 	switch road.Class {
-	case Ferry:
+	case net.Ferry:
 		return math.Inf(1)
-	case Motorway, MotorwayLink, Trunk, TrunkLink:
+	case net.Motorway, net.MotorwayLink, net.Trunk, net.TrunkLink:
 		handicap = fastHandicap
-	case Track:
+	case net.Track:
 		handicap = trackHandicap
 	}
-	if road.Flags&Tunnel != 0 {
+	if road.Flags&net.Tunnel != 0 {
 		return math.Inf(1)
 	}
-	if road.Flags&Bridge != 0 {
+	if road.Flags&net.Bridge != 0 {
 		handicap += bridgeHandicap
 	}
-	if road.Flags&Gated != 0 {
+	if road.Flags&net.Gated != 0 {
 		handicap += trackHandicap
 	}
 	return handicap

@@ -7,15 +7,19 @@ import (
 
 	"github.com/paulmach/orb"
 	"github.com/paulmach/orb/planar"
+
+	"ullage/geo/road/net"
+
+	"ullage/data/osm/osmtest"
 )
 
 // A fenced site of 200 m by 200 m between a street in the north, 20 m from the fence, and one in the south from which a drive
 // leads in. The point is in the north of the site: the street behind the fence is nearer than the drive.
 func TestSnapSite(t *testing.T) {
 	at := func(x, y float64) orb.Point { return orb.Point{7 + x/77243, 46 + y/111195} }
-	node := func(x, y float64) Node { return Node{Point: at(x, y)} }
-	in := Input{
-		Nodes: []Node{
+	node := func(x, y float64) net.Node { return net.Node{Point: at(x, y)} }
+	in := net.Input{
+		Nodes: []net.Node{
 			node(-500, 120), node(500, 120), // the street in the north
 			node(-500, -120), node(0, -120), node(100, -120), node(500, -120), // in the south
 			node(0, -20),                  // end of the drive
@@ -23,19 +27,19 @@ func TestSnapSite(t *testing.T) {
 			node(-40, 30), node(-40, -30), // a lane joined with nothing
 			node(-90, -90), node(-90, 300), // a tunnel below
 		},
-		Ways: []Way{
-			{ID: 1, Nodes: []int32{0, 1}, Road: Road{Class: Residential, Name: "north"}},
-			{ID: 2, Nodes: []int32{2, 3, 4, 5}, Road: Road{Class: Residential, Name: "south"}},
-			{ID: 3, Nodes: []int32{0, 2}, Road: Road{Class: Residential, Name: "west"}},
-			{ID: 4, Nodes: []int32{1, 5}, Road: Road{Class: Residential, Name: "east"}},
-			{ID: 5, Nodes: []int32{3, 6}, Road: Road{Class: Service, Name: "drive", Limits: Limits{HeightCm: 250}}},
-			{ID: 6, Nodes: []int32{4, 7}, Road: Road{Class: Service, Name: "lane", Limits: Limits{HeightCm: 350}}},
-			{ID: 7, Nodes: []int32{8, 9}, Road: Road{Class: Service, Name: "apart"}},
-			{ID: 8, Nodes: []int32{10, 11}, Road: Road{Class: Service, Name: "tunnel", Flags: Tunnel}},
+		Ways: []net.Way{
+			{ID: 1, Nodes: []int32{0, 1}, Road: net.Road{Class: net.Residential, Name: "north"}},
+			{ID: 2, Nodes: []int32{2, 3, 4, 5}, Road: net.Road{Class: net.Residential, Name: "south"}},
+			{ID: 3, Nodes: []int32{0, 2}, Road: net.Road{Class: net.Residential, Name: "west"}},
+			{ID: 4, Nodes: []int32{1, 5}, Road: net.Road{Class: net.Residential, Name: "east"}},
+			{ID: 5, Nodes: []int32{3, 6}, Road: net.Road{Class: net.Service, Name: "drive", Limits: net.Limits{HeightCm: 250}}},
+			{ID: 6, Nodes: []int32{4, 7}, Road: net.Road{Class: net.Service, Name: "lane", Limits: net.Limits{HeightCm: 350}}},
+			{ID: 7, Nodes: []int32{8, 9}, Road: net.Road{Class: net.Service, Name: "apart"}},
+			{ID: 8, Nodes: []int32{10, 11}, Road: net.Road{Class: net.Service, Name: "tunnel", Flags: net.Tunnel}},
 		},
 	}
 	n := built(t, in)
-	car, high, higher := routed(t, n, Vehicle{}, Fastest), routed(t, n, Vehicle{HeightM: 3}, Fastest), routed(t, n, Vehicle{HeightM: 4}, Fastest)
+	car, high, higher := routed(t, n, net.Vehicle{}, Fastest), routed(t, n, net.Vehicle{HeightM: 3}, Fastest), routed(t, n, net.Vehicle{HeightM: 4}, Fastest)
 	fence := orb.LineString{at(-100, -100), at(100, -100), at(100, 100), at(-100, 100), at(-100, -100)}
 	off := orb.LineString{at(-100, -100), at(99, -99), at(100, 100), at(-100, 100), at(-100, -100)} // the lane ends before it
 	gate := []orb.Point{at(-50, -100)}
@@ -80,12 +84,12 @@ func TestSnapSite(t *testing.T) {
 
 // Against every edge, the obvious way: within a random outline no road that counts is nearer than the one found.
 func TestSnapSiteAgainstAll(t *testing.T) {
-	n := built(t, madeInput(14, 5))
+	n := built(t, osmtest.Grid(14, 5))
 	r := routed(t, n, testVehicles[1], Fastest)
 	rng := rand.New(rand.NewPCG(5, 6))
 	within := 0
 	for range 300 {
-		s := Site{Point: n.At(anySpot(n, rng))}
+		s := Site{Point: anySpot(n, rng).Point(n)}
 		for k := range 6 { // a star around the point
 			a, far := float64(k)/6*2*math.Pi, 0.0005+0.003*rng.Float64()
 			s.Outline = append(s.Outline, orb.Point{s.Point[0] + far*math.Cos(a), s.Point[1] + far*math.Sin(a)})
@@ -94,9 +98,9 @@ func TestSnapSiteAgainstAll(t *testing.T) {
 		got := r.SnapSite(s, 5000)
 		least := math.Inf(1)
 		for _, at := range r.near(s.Point, 5000) {
-			for _, p := range append(lineOf(n.points(at.Edge)), n.At(at)) {
+			for _, p := range append(net.LineOf(n.Points(at.Edge)), at.Point(n)) {
 				// Two metres farther away.
-				off := quickM(s.Point, p)
+				off := net.QuickM(s.Point, p)
 				beyond := orb.Point{s.Point[0] + (1+2/max(off, 2))*(p[0]-s.Point[0]), s.Point[1] + (1+2/max(off, 2))*(p[1]-s.Point[1])}
 				if r.joined(at.Edge) && planar.RingContains(orb.Ring(s.Outline), beyond) {
 					least = min(least, off+r.entering(at))

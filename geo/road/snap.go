@@ -4,9 +4,14 @@ import (
 	"math"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo/road/net"
 )
 
 // This file finds the roads near a point, and what road a click means.
+
+// apartHandicap is how many metres a road that is not joined with the rest counts as farther. Common practice, no source.
+const apartHandicap = 300
 
 // Snap returns the spot on the nearest road that the vehicle may use, for a click. Beyond maxM metres, and where there is no
 // road, OK is false. Cost about 20 µs in a town.
@@ -44,22 +49,22 @@ func (r *Router) near(p orb.Point, radius float64) []Spot {
 	if !(math.Abs(p[0]) <= 180 && math.Abs(p[1]) < 90) || !(radius > 0) {
 		return nil
 	}
-	c := spotOf(p)
+	c := net.PosOf(p)
 	kLat := 111195e-7 // metres per unit of latitude, as quickM
 	kLon := kLat * math.Cos(p[1]*math.Pi/180)
 	dLat := int32(min(radius/kLat, 9e8) + 1)
 	dLon := int32(min(radius/max(kLon, 1e-9), 9e8) + 1)
-	w := box{c.lon - dLon, c.lat - dLat, c.lon + dLon, c.lat + dLat}
+	w := net.Box{MinLon: c.Lon - dLon, MinLat: c.Lat - dLat, MaxLon: c.Lon + dLon, MaxLat: c.Lat + dLat}
 	var list []Spot
-	n.boxes.each(w, len(n.from), func(e uint32) {
+	n.EdgesIn(w, func(e uint32) {
 		if r.cost[2*e] == noWay && r.cost[2*e+1] == noWay {
 			return
 		}
 		off, along, total := math.Inf(1), 0.0, 0.0
-		last := n.at[n.from[e]]
-		side := func(s spot) {
-			x1, y1 := float64(last.lon-c.lon)*kLon, float64(last.lat-c.lat)*kLat
-			x2, y2 := float64(s.lon-c.lon)*kLon, float64(s.lat-c.lat)*kLat
+		last := n.Pos(n.From(e))
+		side := func(s net.Pos) {
+			x1, y1 := float64(last.Lon-c.Lon)*kLon, float64(last.Lat-c.Lat)*kLat
+			x2, y2 := float64(s.Lon-c.Lon)*kLon, float64(s.Lat-c.Lat)*kLat
 			dx, dy := x2-x1, y2-y1
 			length, t := math.Hypot(dx, dy), 0.0
 			if length > 0 {
@@ -71,16 +76,16 @@ func (r *Router) near(p orb.Point, radius float64) []Spot {
 			total += length
 			last = s
 		}
-		n.inner(e, side)
-		side(n.at[n.to[e]])
+		n.Inner(e, side)
+		side(n.Pos(n.To(e)))
 		if off > radius {
 			return
 		}
 		cm := uint32(0)
 		if total > 0 {
-			cm = uint32(math.Round(float64(n.cm[e]) * along / total))
+			cm = uint32(math.Round(float64(n.LengthCm(e)) * along / total))
 		}
-		list = append(list, Spot{OK: true, Edge: e, Cm: min(cm, n.cm[e]), OffM: off})
+		list = append(list, Spot{OK: true, Edge: e, Cm: min(cm, n.LengthCm(e)), OffM: off})
 	})
 	return list
 }

@@ -4,20 +4,22 @@ import (
 	"testing"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo/road/net"
 )
 
 func TestThrough(t *testing.T) {
 	p := func(xM, yM float64) orb.Point { return orb.Point{7 + xM/77243, 46 + yM/111195} }
-	in := Input{
-		Nodes: []Node{{Point: p(0, 0)}, {Point: p(1000, 0)}, {Point: p(1000, 1000)}, {Point: p(5000, 0)}, {Point: p(6000, 0)}},
-		Ways: []Way{
-			{ID: 1, Nodes: []int32{0, 1}, Road: Road{Class: Residential}},
-			{ID: 2, Nodes: []int32{1, 2}, Road: Road{Class: Residential}},
-			{ID: 3, Nodes: []int32{3, 4}, Road: Road{Class: Residential}}, // not joined
+	in := net.Input{
+		Nodes: []net.Node{{Point: p(0, 0)}, {Point: p(1000, 0)}, {Point: p(1000, 1000)}, {Point: p(5000, 0)}, {Point: p(6000, 0)}},
+		Ways: []net.Way{
+			{ID: 1, Nodes: []int32{0, 1}, Road: net.Road{Class: net.Residential}},
+			{ID: 2, Nodes: []int32{1, 2}, Road: net.Road{Class: net.Residential}},
+			{ID: 3, Nodes: []int32{3, 4}, Road: net.Road{Class: net.Residential}}, // not joined
 		},
 	}
 	n := built(t, in)
-	q := routed(t, n, Vehicle{}, Fastest).Query()
+	q := routed(t, n, net.Vehicle{}, Fastest).Query()
 	for _, tc := range []struct {
 		name   string
 		points []orb.Point
@@ -35,13 +37,13 @@ func TestThrough(t *testing.T) {
 		got := ""
 		var last orb.Point
 		for i, s := range c {
-			line := n.StretchLine(s)
+			line := s.Line(n)
 			if len(s.Steps) > 0 {
 				got += "r"
 			} else {
 				got += "d"
 			}
-			if i > 0 && quickM(line[0], last) > 0.05 {
+			if i > 0 && net.QuickM(line[0], last) > 0.05 {
 				t.Errorf("%s: stretch %d begins at %v, the one before ends at %v", tc.name, i, line[0], last)
 			}
 			last = line[len(line)-1]

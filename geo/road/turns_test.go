@@ -8,31 +8,35 @@ import (
 	"testing"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo/road/net"
+
+	"ullage/data/osm/osmtest"
 )
 
 // byEdges is Dijkstra over directions of edges instead of states, which asks the input's turns at every junction: it shares
 // nothing with the way the network keeps them. Roads must be named as their way's number, junctions lie at different points.
 //
 // With turnsBack false nobody turns back into the road that he came by, unless every other way on is forbidden to light vehicles.
-func byEdges(r *Router, turns map[string][]Turn, at map[spot]int32, from, to Spot, turnsBack bool) uint64 {
+func byEdges(r *Router, turns map[string][]net.Turn, at map[net.Pos]int32, from, to Spot, turnsBack bool) uint64 {
 	n := r.Net
 	out := map[uint32][]uint32{} // junction → directions
 	all := map[uint32][]uint32{} // also those that the vehicle may not use
 	for e := range uint32(n.Edges()) {
 		for back := range uint32(2) {
-			if dir := e<<1 | back; n.Road(e).Access[back] != Closed {
-				all[n.tailOf(dir)] = append(all[n.tailOf(dir)], dir)
+			if dir := e<<1 | back; n.Road(e).Access[back] != net.Closed {
+				all[n.TailOf(dir)] = append(all[n.TailOf(dir)], dir)
 			}
 			if dir := e<<1 | back; r.cost[dir] != noWay {
-				out[n.tailOf(dir)] = append(out[n.tailOf(dir)], dir)
+				out[n.TailOf(dir)] = append(out[n.TailOf(dir)], dir)
 			}
 		}
 	}
 	mayTurn := func(in, next uint32, heavy bool) bool {
-		j := n.tailOf(in ^ 1)
+		j := n.TailOf(in ^ 1)
 		only, meant := false, false
 		for _, t := range turns[n.Road(in>>1).Name] {
-			if via, ok := at[n.at[j]]; !ok || via != t.Via || t.Heavy && !heavy {
+			if via, ok := at[n.Pos(j)]; !ok || via != t.Via || t.Heavy && !heavy {
 				continue
 			}
 			same := n.Road(next>>1).Name == fmt.Sprint(t.To)
@@ -63,11 +67,11 @@ func byEdges(r *Router, turns map[string][]Turn, at map[spot]int32, from, to Spo
 		if x.cost > dist[x.state] {
 			continue
 		}
-		for _, next := range out[n.tailOf(x.state^1)] {
-			if !mayTurn(x.state, next, r.Vehicle.MassT > HeavyT) {
+		for _, next := range out[n.TailOf(x.state^1)] {
+			if !mayTurn(x.state, next, r.Vehicle.MassT > net.HeavyT) {
 				continue
 			}
-			if next == x.state^1 && !turnsBack && slices.ContainsFunc(all[n.tailOf(next)], func(o uint32) bool {
+			if next == x.state^1 && !turnsBack && slices.ContainsFunc(all[n.TailOf(next)], func(o uint32) bool {
 				return o != next && mayTurn(x.state, o, false)
 			}) {
 				continue
@@ -84,13 +88,13 @@ func byEdges(r *Router, turns map[string][]Turn, at map[spot]int32, from, to Spo
 func TestTurnsAgainstEdges(t *testing.T) {
 	differ, total := 0, 0
 	for seed := range uint64(8) {
-		in := madeInput(7, 100+seed)
+		in := osmtest.Grid(7, 100+seed)
 		turnsBack := seed%2 == 0
 		if in.TurnBackM = -1; !turnsBack {
 			in.TurnBackM = 1e9
 		}
-		turns := map[string][]Turn{}
-		at := map[spot]int32{}
+		turns := map[string][]net.Turn{}
+		at := map[net.Pos]int32{}
 		for i := range in.Ways {
 			in.Ways[i].Road.Name = fmt.Sprint(in.Ways[i].ID)
 		}
@@ -98,7 +102,7 @@ func TestTurnsAgainstEdges(t *testing.T) {
 			turns[fmt.Sprint(x.From)] = append(turns[fmt.Sprint(x.From)], x)
 		}
 		for i := range int32(49) {
-			at[spotOf(in.Nodes[i].Point)] = i
+			at[net.PosOf(in.Nodes[i].Point)] = i
 		}
 		n := built(t, in)
 		free := in
@@ -107,7 +111,7 @@ func TestTurnsAgainstEdges(t *testing.T) {
 			t.Fatal("the forbidden turns made no states")
 		}
 		rng := rand.New(rand.NewPCG(seed, 3))
-		for _, v := range []Vehicle{testVehicles[0], testVehicles[3]} {
+		for _, v := range []net.Vehicle{testVehicles[0], testVehicles[3]} {
 			r := routed(t, n, v, Fastest)
 			q := r.Query()
 			for range 60 {
@@ -130,25 +134,25 @@ func TestTurnsAgainstEdges(t *testing.T) {
 
 // A crossing of four arms, drawn by hand: no left turn from the south means around the block.
 func TestNoLeftTurn(t *testing.T) {
-	p := func(x, y float64) Node { return Node{Point: orb.Point{7 + x/1000, 46 + y/1000}} }
-	in := Input{
-		Nodes: []Node{p(0, 0), p(0, -1), p(-1, 0), p(0, 1), p(3, 0), p(-1, 1)},
-		Ways: []Way{{ID: 1, Nodes: []int32{1, 0}}, {ID: 2, Nodes: []int32{0, 2}}, {ID: 3, Nodes: []int32{0, 3}}, {ID: 4, Nodes: []int32{0, 4}},
+	p := func(x, y float64) net.Node { return net.Node{Point: orb.Point{7 + x/1000, 46 + y/1000}} }
+	in := net.Input{
+		Nodes: []net.Node{p(0, 0), p(0, -1), p(-1, 0), p(0, 1), p(3, 0), p(-1, 1)},
+		Ways: []net.Way{{ID: 1, Nodes: []int32{1, 0}}, {ID: 2, Nodes: []int32{0, 2}}, {ID: 3, Nodes: []int32{0, 3}}, {ID: 4, Nodes: []int32{0, 4}},
 			{ID: 5, Nodes: []int32{3, 5, 2}}},
 	}
 	for i := range in.Ways {
-		in.Ways[i].Road = Road{Class: Residential, Name: fmt.Sprint(in.Ways[i].ID)}
+		in.Ways[i].Road = net.Road{Class: net.Residential, Name: fmt.Sprint(in.Ways[i].ID)}
 	}
-	names := func(turns ...Turn) (list []string) {
+	names := func(turns ...net.Turn) (list []string) {
 		in.Turns = turns
 		n := built(t, in)
-		r := routed(t, n, Vehicle{}, Shortest)
+		r := routed(t, n, net.Vehicle{}, Shortest)
 		path, err := r.Query().Route(r.Snap(in.Nodes[1].Point, 10), r.Snap(in.Nodes[2].Point, 10))
 		if err != nil {
 			return []string{err.Error()}
 		}
 		for _, s := range path.Steps {
-			if s.cm() > 0 {
+			if s.LengthCm() > 0 {
 				list = append(list, n.Road(s.Edge()).Name)
 			}
 		}
@@ -156,43 +160,20 @@ func TestNoLeftTurn(t *testing.T) {
 	}
 	for _, tc := range []struct {
 		name  string
-		turns []Turn
+		turns []net.Turn
 		want  []string
 	}{
 		{"free", nil, []string{"1", "2"}},
-		{"no left", []Turn{{From: 1, To: 2, Via: 0}}, []string{"1", "3", "5"}},
-		{"only straight", []Turn{{From: 1, To: 3, Via: 0, Only: true}}, []string{"1", "3", "5"}},
+		{"no left", []net.Turn{{From: 1, To: 2, Via: 0}}, []string{"1", "3", "5"}},
+		{"only straight", []net.Turn{{From: 1, To: 3, Via: 0, Only: true}}, []string{"1", "3", "5"}},
 		// The dead end of way 4, far enough not to be a short cut, lets turn round, and then way 2 is straight on.
-		{"only right", []Turn{{From: 1, To: 4, Via: 0, Only: true}}, []string{"1", "4", "4", "2"}},
-		{"for heavy vehicles only", []Turn{{From: 1, To: 2, Via: 0, Heavy: true}}, []string{"1", "2"}},
-		{"of another way", []Turn{{From: 4, To: 2, Via: 0}}, []string{"1", "2"}},
-		{"of a way that is not there", []Turn{{From: 9, To: 2, Via: 0}}, []string{"1", "2"}},
+		{"only right", []net.Turn{{From: 1, To: 4, Via: 0, Only: true}}, []string{"1", "4", "4", "2"}},
+		{"for heavy vehicles only", []net.Turn{{From: 1, To: 2, Via: 0, Heavy: true}}, []string{"1", "2"}},
+		{"of another way", []net.Turn{{From: 4, To: 2, Via: 0}}, []string{"1", "2"}},
+		{"of a way that is not there", []net.Turn{{From: 9, To: 2, Via: 0}}, []string{"1", "2"}},
 	} {
 		if got := names(tc.turns...); !slices.Equal(got, tc.want) {
 			t.Errorf("%s: by %v, want %v", tc.name, got, tc.want)
 		}
-	}
-}
-
-// A way in two pieces, as where it leaves the data or passes below a bridge: turns at both its ends hold.
-func TestTurnsOfWayInPieces(t *testing.T) {
-	p := func(x, y float64) Node { return Node{Point: orb.Point{7 + x/1000, 46 + y/1000}} }
-	in := Input{
-		Nodes: []Node{p(0, 0), p(1, 0), p(2, 0), p(0, 1), p(2, 1)},
-		Ways: []Way{{ID: 1, Nodes: []int32{0, 1}}, {ID: 1, Nodes: []int32{1, 2}, Road: Road{Flags: Under}}, {ID: 2, Nodes: []int32{0, 3}},
-			{ID: 3, Nodes: []int32{2, 4}}},
-		Turns: []Turn{{From: 1, To: 2, Via: 0}, {From: 1, To: 3, Via: 2}},
-	}
-	n := built(t, in)
-	turns := 0
-	for _, c := range n.extra {
-		for _, b := range c.bans {
-			if b>>1 != c.in>>1 {
-				turns++
-			}
-		}
-	}
-	if turns != 2 || len(n.Notes()) != 0 {
-		t.Errorf("%d turns, notes %q", turns, n.Notes())
 	}
 }

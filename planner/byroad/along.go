@@ -7,6 +7,7 @@ import (
 
 	"ullage/geo"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // A rule turns metres along a course into metres along the route that it was
@@ -23,7 +24,7 @@ const (
 )
 
 // newRule compares positions every markM metres.
-func newRule(net *road.Network, own *road.Router, c road.Course, route *geo.Line) rule {
+func newRule(network *net.Network, own *road.Router, c road.Course, route *geo.Line) rule {
 	corridor := geo.NewCorridor(route)
 	r := rule{}
 	at, length := 0.0, 0.0
@@ -48,7 +49,7 @@ func newRule(net *road.Network, own *road.Router, c road.Course, route *geo.Line
 		r.course, r.route, r.points = append(r.course, m), append(r.route, near), append(r.points, p)
 	}
 	for _, s := range c {
-		line := net.StretchLine(s)
+		line := s.Line(network)
 		length, _ = own.Measure(road.Course{s})
 		l, err := geo.Measure(line)
 		if err != nil { // a stretch of one point

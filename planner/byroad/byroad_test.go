@@ -14,16 +14,17 @@ import (
 	"ullage/data/osm/osmtest"
 	"ullage/geo"
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
 )
 
 // island is the road network of the demo.
-func island(t testing.TB) *road.Network { return osmtest.Network(t, osmtest.Demo) }
+func island(t testing.TB) *net.Network { return osmtest.Network(t, osmtest.Demo) }
 
-func guide(t testing.TB, net *road.Network) *byroad.Guide {
+func guide(t testing.TB, network *net.Network) *byroad.Guide {
 	t.Helper()
-	g, err := byroad.New(context.Background(), net)
+	g, err := byroad.New(context.Background(), network)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,8 +32,8 @@ func guide(t testing.TB, net *road.Network) *byroad.Guide {
 }
 
 // passage returns points on either side of a passage of 2.7 m.
-func passage(t testing.TB, net *road.Network) (from, to orb.Point) {
-	a, b := osmtest.Passage(t, net)
+func passage(t testing.TB, network *net.Network) (from, to orb.Point) {
+	a, b := osmtest.Passage(t, network)
 	return beyond(a, b), beyond(b, a)
 }
 
@@ -44,8 +45,8 @@ func beyond(a, b orb.Point) orb.Point {
 
 // Sections agree with the whole: the minutes of all sections are those of the course, and there are places by road.
 func TestTripOnRoads(t *testing.T) {
-	net := island(t)
-	g := guide(t, net)
+	network := island(t)
+	g := guide(t, network)
 	tr := demo.Trip()
 	roads := g.Trip(context.Background())
 	line, err := geo.Measure(tr.Route)
@@ -62,7 +63,7 @@ func TestTripOnRoads(t *testing.T) {
 	}
 	min, at := 0.0, 0.0
 	for _, p := range c.Pace {
-		if p.ToKm <= at || p.MinPerKm < 60/float64(road.MotorhomeTopKmh) || p.MinPerKm > 12 {
+		if p.ToKm <= at || p.MinPerKm < 60/float64(net.MotorhomeTopKmh) || p.MinPerKm > 12 {
 			t.Errorf("pace %+v after km %v", p, at)
 		}
 		min, at = min+(p.ToKm-at)*p.MinPerKm, p.ToKm
@@ -70,11 +71,11 @@ func TestTripOnRoads(t *testing.T) {
 	if at != km {
 		t.Errorf("the last section ends at %v of %v", at, km)
 	}
-	own, err := net.Router(context.Background(), byroad.Fits(tr.Vehicle), road.Fastest)
+	own, err := road.NewRouter(context.Background(), network, byroad.Fits(tr.Vehicle), road.Fastest)
 	if err != nil {
 		t.Fatal(err)
 	}
-	short, err := net.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	short, err := road.NewRouter(context.Background(), network, net.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -134,9 +135,9 @@ func TestWaysOnRoads(t *testing.T) {
 
 // A high vehicle goes round the passage and is told why; a low one does not.
 func TestFollowRoundAPassage(t *testing.T) {
-	net := island(t)
-	g := guide(t, net)
-	a, b := passage(t, net)
+	network := island(t)
+	g := guide(t, network)
+	a, b := passage(t, network)
 	v := demo.Trip().Vehicle
 	v.HeightM = 2.5
 	low, err := g.Follow(context.Background(), v, [][2]orb.Point{{a, b}}, 500)
@@ -162,9 +163,9 @@ func TestFollowRoundAPassage(t *testing.T) {
 
 // A track through the passage is led round it, and keeps what it has on either side; one that ends in it is not.
 func TestMatchRoundAPassage(t *testing.T) {
-	net := island(t)
-	g := guide(t, net)
-	a, b := passage(t, net)
+	network := island(t)
+	g := guide(t, network)
+	a, b := passage(t, network)
 	v := demo.Trip().Vehicle
 	v.HeightM = 2.5
 	high := v
@@ -203,19 +204,19 @@ func TestMatchRoundAPassage(t *testing.T) {
 	if again := match(3.05, round.Line); again.Avoided != nil || again.Closed != nil {
 		t.Errorf("led round again: %q, %q", again.Avoided, again.Closed)
 	}
-	if in := match(3.05, endsInside(t, net, track)); len(in.Closed) != 1 || !strings.Contains(in.Closed[0], limit) || in.Avoided != nil {
+	if in := match(3.05, endsInside(t, network, track)); len(in.Closed) != 1 || !strings.Contains(in.Closed[0], limit) || in.Avoided != nil {
 		t.Errorf("into the passage: round %q, closed %q", in.Avoided, in.Closed)
 	}
 }
 
 // endsInside is a track up to the middle of the passage.
-func endsInside(t *testing.T, net *road.Network, track orb.LineString) (out orb.LineString) {
+func endsInside(t *testing.T, network *net.Network, track orb.LineString) (out orb.LineString) {
 	t.Helper()
-	for e := range uint32(net.Edges()) {
-		if net.Road(e).Limits.HeightCm != 270 {
+	for e := range uint32(network.Edges()) {
+		if network.Road(e).Limits.HeightCm != 270 {
 			continue
 		}
-		middle := net.At(road.Spot{OK: true, Edge: e, Cm: net.LengthCm(e) / 2})
+		middle := road.Spot{OK: true, Edge: e, Cm: network.LengthCm(e) / 2}.Point(network)
 		line, err := geo.Measure(track)
 		if err != nil {
 			t.Fatal(err)
@@ -235,9 +236,9 @@ func endsInside(t *testing.T, net *road.Network, track orb.LineString) (out orb.
 
 // A route through the passage is warned of, and a place behind it is closed.
 func TestClosedWay(t *testing.T) {
-	net := island(t)
-	g := guide(t, net)
-	a, b := passage(t, net)
+	network := island(t)
+	g := guide(t, network)
+	a, b := passage(t, network)
 	tr := demo.Trip()
 	tr.Vehicle.HeightM = 2.5
 	legs, err := g.Follow(context.Background(), tr.Vehicle, [][2]orb.Point{{a, b}}, 500)
@@ -263,14 +264,14 @@ func TestClosedWay(t *testing.T) {
 // there, a high one is told what keeps it and where; a place with no road near
 // is not known to the roads.
 func TestClosedPlace(t *testing.T) {
-	at := func(x, y float64) road.Node { return road.Node{Point: orb.Point{x, y}} }
-	main := road.Road{Class: road.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
-	lane := road.Road{Class: road.Unclassified, Name: "Hollow Lane", Kmh: [2]float32{50, 50}}
+	at := func(x, y float64) net.Node { return net.Node{Point: orb.Point{x, y}} }
+	main := net.Road{Class: net.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
+	lane := net.Road{Class: net.Unclassified, Name: "Hollow Lane", Kmh: [2]float32{50, 50}}
 	low := lane
 	low.Limits.HeightCm = 250
-	net, err := road.Build(context.Background(), road.Input{
-		Nodes: []road.Node{at(0, 0), at(0.1, 0), at(0.2, 0), at(0.1, 0.01), at(0.1, 0.02)},
-		Ways:  []road.Way{{ID: 1, Nodes: []int32{0, 1, 2}, Road: main}, {ID: 2, Nodes: []int32{1, 3}, Road: low}, {ID: 3, Nodes: []int32{3, 4}, Road: lane}},
+	network, err := net.Build(context.Background(), net.Input{
+		Nodes: []net.Node{at(0, 0), at(0.1, 0), at(0.2, 0), at(0.1, 0.01), at(0.1, 0.02)},
+		Ways:  []net.Way{{ID: 1, Nodes: []int32{0, 1, 2}, Road: main}, {ID: 2, Nodes: []int32{1, 3}, Road: low}, {ID: 3, Nodes: []int32{3, 4}, Road: lane}},
 	})
 	if err != nil {
 		t.Fatal(err)
@@ -285,7 +286,7 @@ func TestClosedPlace(t *testing.T) {
 		{2.3, "", 4.445},
 		{3.05, "height limit 2.50 m, the vehicle has 3.05 m (Hollow Lane, 2.2 km before the place)", 0},
 	} {
-		g := guide(t, net)
+		g := guide(t, network)
 		tr := demo.Trip()
 		tr.Route, tr.CorridorKm, tr.Vehicle.HeightM = orb.LineString{{0, 0}, {0.2, 0}}, 5, tc.height
 		roads := g.Trip(context.Background())
@@ -310,8 +311,8 @@ func TestClosedPlace(t *testing.T) {
 // equator, WGS84) in two pieces, and a road on the other side. The course knows
 // the ferry with its minutes, and ways to places leave and join on one side of it.
 func TestCourseByFerry(t *testing.T) {
-	at := func(x, y float64) road.Node { return road.Node{Point: orb.Point{x, y}} }
-	main := road.Road{Class: road.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
+	at := func(x, y float64) net.Node { return net.Node{Point: orb.Point{x, y}} }
+	main := net.Road{Class: net.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
 	for _, tc := range []struct {
 		name      string
 		one, two  float32 // km/h of the pieces
@@ -323,12 +324,12 @@ func TestCourseByFerry(t *testing.T) {
 		{"half known", 40, 0, 50.1 + 30, 33.4, true},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
-			boat := func(kmh float32) road.Road {
-				return road.Road{Class: road.Ferry, Name: "Blue Boat", Kmh: [2]float32{kmh, kmh}, Flags: road.GasRules}
+			boat := func(kmh float32) net.Road {
+				return net.Road{Class: net.Ferry, Name: "Blue Boat", Kmh: [2]float32{kmh, kmh}, Flags: net.GasRules}
 			}
-			net, err := road.Build(context.Background(), road.Input{
-				Nodes: []road.Node{at(0, 0), at(0.1, 0), at(0.2, 0), at(0.3, 0), at(0.4, 0), at(0.1, 0.01), at(0.3, 0.01)},
-				Ways: []road.Way{{ID: 1, Nodes: []int32{0, 1}, Road: main}, {ID: 2, Nodes: []int32{1, 2}, Road: boat(tc.one)}, {ID: 3, Nodes: []int32{2, 3}, Road: boat(tc.two)},
+			network, err := net.Build(context.Background(), net.Input{
+				Nodes: []net.Node{at(0, 0), at(0.1, 0), at(0.2, 0), at(0.3, 0), at(0.4, 0), at(0.1, 0.01), at(0.3, 0.01)},
+				Ways: []net.Way{{ID: 1, Nodes: []int32{0, 1}, Road: main}, {ID: 2, Nodes: []int32{1, 2}, Road: boat(tc.one)}, {ID: 3, Nodes: []int32{2, 3}, Road: boat(tc.two)},
 					{ID: 4, Nodes: []int32{3, 4}, Road: main}, {ID: 5, Nodes: []int32{1, 5}, Road: main}, {ID: 6, Nodes: []int32{3, 6}, Road: main}},
 			})
 			if err != nil {
@@ -336,7 +337,7 @@ func TestCourseByFerry(t *testing.T) {
 			}
 			tr := demo.Trip()
 			tr.Route, tr.CorridorKm = orb.LineString{{0, 0}, {0.1, 0}, {0.2, 0}, {0.3, 0}, {0.4, 0}}, 5
-			roads := guide(t, net).Trip(context.Background())
+			roads := guide(t, network).Trip(context.Background())
 			c, err := roads.Course(tr, 44.528)
 			if err != nil {
 				t.Fatal(err)
@@ -351,7 +352,7 @@ func TestCourseByFerry(t *testing.T) {
 			// Who goes on from the middle of the sea has boarded.
 			half := tr
 			half.Route = tr.Route[2:]
-			if on, err := guide(t, net).Trip(context.Background()).Course(half, 22.264); err != nil || len(on.Ferries) != 1 || on.Ferries[0].FromKm != 0 || math.Abs(on.Ferries[0].Min-tc.half) > 0.5 {
+			if on, err := guide(t, network).Trip(context.Background()).Course(half, 22.264); err != nil || len(on.Ferries) != 1 || on.Ferries[0].FromKm != 0 || math.Abs(on.Ferries[0].Min-tc.half) > 0.5 {
 				t.Errorf("%v: from the middle %+v, want %v min", err, on.Ferries, tc.half)
 			}
 			// Sections do not mix land and sea.
@@ -379,19 +380,19 @@ func TestCourseByFerry(t *testing.T) {
 // A place on an islet beside the route is no stop on the way: a voyage is drawn.
 // 3.3 km at 10 km/h are 20 min of sailing.
 func TestPlaceByFerry(t *testing.T) {
-	at := func(x, y float64) road.Node { return road.Node{Point: orb.Point{x, y}} }
-	main := road.Road{Class: road.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
-	net, err := road.Build(context.Background(), road.Input{
-		Nodes: []road.Node{at(0, 0), at(0.2, 0), at(0.4, 0), at(0.2, 0.03), at(0.2, 0.04)},
-		Ways: []road.Way{{ID: 1, Nodes: []int32{0, 1, 2}, Road: main}, {ID: 3, Nodes: []int32{3, 4}, Road: main},
-			{ID: 2, Nodes: []int32{1, 3}, Road: road.Road{Class: road.Ferry, Name: "Blue Boat", Kmh: [2]float32{10, 10}}}},
+	at := func(x, y float64) net.Node { return net.Node{Point: orb.Point{x, y}} }
+	main := net.Road{Class: net.Primary, Name: "Main", Kmh: [2]float32{80, 80}}
+	network, err := net.Build(context.Background(), net.Input{
+		Nodes: []net.Node{at(0, 0), at(0.2, 0), at(0.4, 0), at(0.2, 0.03), at(0.2, 0.04)},
+		Ways: []net.Way{{ID: 1, Nodes: []int32{0, 1, 2}, Road: main}, {ID: 3, Nodes: []int32{3, 4}, Road: main},
+			{ID: 2, Nodes: []int32{1, 3}, Road: net.Road{Class: net.Ferry, Name: "Blue Boat", Kmh: [2]float32{10, 10}}}},
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
 	tr := demo.Trip()
 	tr.Route, tr.CorridorKm = orb.LineString{{0, 0}, {0.4, 0}}, 5
-	roads := guide(t, net).Trip(context.Background())
+	roads := guide(t, network).Trip(context.Background())
 	if _, err := roads.Course(tr, 44.528); err != nil {
 		t.Fatal(err)
 	}
@@ -409,12 +410,12 @@ func TestPlaceByFerry(t *testing.T) {
 // The island's ferry to the islet sails for 45 min by its tag: a trip over
 // there takes it without being told.
 func TestIslandFerry(t *testing.T) {
-	net := island(t)
-	g := guide(t, net)
+	network := island(t)
+	g := guide(t, network)
 	var from, to orb.Point
-	for e := range uint32(net.Edges()) {
-		if net.Road(e).Class == road.Ferry {
-			ls := net.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: net.LengthCm(e)}}})
+	for e := range uint32(network.Edges()) {
+		if network.Road(e).Class == net.Ferry {
+			ls := network.Line([]net.Step{{Dir: e << 1, ToCm: network.LengthCm(e)}})
 			from, to = beyond(ls[0], ls[len(ls)-1]), beyond(ls[len(ls)-1], ls[0])
 		}
 	}
@@ -442,8 +443,8 @@ func TestIslandFerry(t *testing.T) {
 
 // A heavy vehicle is driven more slowly over the same roads.
 func TestHeavyIsSlower(t *testing.T) {
-	net := island(t)
-	g := guide(t, net)
+	network := island(t)
+	g := guide(t, network)
 	tr := demo.Trip()
 	line, err := geo.Measure(tr.Route)
 	if err != nil {

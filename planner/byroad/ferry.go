@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 	"ullage/planner/trip"
 )
 
@@ -48,7 +49,7 @@ func (a *asked) cut() []run {
 }
 
 // atSea says that a step is on a ferry.
-func (a *asked) atSea(s road.Step) bool { return a.g.net.Road(s.Edge()).Class == road.Ferry }
+func (a *asked) atSea(s net.Step) bool { return a.g.network.Road(s.Edge()).Class == net.Ferry }
 
 // crossing is a ferry of the course with its minutes: those of the time table
 // where every piece states them, else an estimate, and what boarding takes.
@@ -59,7 +60,7 @@ func (a *asked) crossing(r run, lengthKm float64) trip.Crossing {
 	}
 	c := trip.Crossing{Ferry: trip.Ferry{FromKm: a.km(r.fromM, lengthKm), ToKm: a.km(r.fromM+r.m, lengthKm), Min: sails + float64(board)}}
 	for _, s := range r.Steps {
-		way := a.g.net.Road(s.Edge())
+		way := a.g.network.Road(s.Edge())
 		stated = stated && way.Kmh[s.Dir&1] > 0
 		if c.Name == "" {
 			c.Name = way.Name
@@ -87,7 +88,7 @@ func (a *asked) sails(d road.Detour, place road.Spot) string {
 	}
 	for _, s := range path.Steps {
 		if a.atSea(s) {
-			if name := a.g.net.Road(s.Edge()).Name; name != "" {
+			if name := a.g.network.Road(s.Edge()).Name; name != "" {
 				return name
 			}
 			return "without a name"
@@ -97,9 +98,9 @@ func (a *asked) sails(d road.Detour, place road.Spot) string {
 }
 
 // hasFerries says that some edge of a network is a ferry.
-func hasFerries(net *road.Network) bool {
-	for e := range uint32(net.Edges()) {
-		if net.Road(e).Class == road.Ferry {
+func hasFerries(network *net.Network) bool {
+	for e := range uint32(network.Edges()) {
+		if network.Road(e).Class == net.Ferry {
 			return true
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 	"ullage/planner/trip"
 )
 
@@ -66,7 +67,7 @@ func (g *Guide) Match(ctx context.Context, v trip.Vehicle, track orb.LineString)
 }
 
 // avoided says which of the steps the vehicle may not drive, each road once.
-func (g *Guide) avoided(steps []road.Step) (list []string) {
+func (g *Guide) avoided(steps []net.Step) (list []string) {
 	for _, n := range g.own.Avoided(g.own.PathOf(steps)) {
 		if text := roadName(n) + ": " + n.Text; !slices.Contains(list, text) {
 			list = append(list, text)
@@ -76,7 +77,7 @@ func (g *Guide) avoided(steps []road.Step) (list []string) {
 }
 
 func (g *Guide) leg(s road.Stretch) Leg {
-	l := Leg{Line: g.net.StretchLine(s), Drawn: len(s.Steps) == 0}
+	l := Leg{Line: s.Line(g.network), Drawn: len(s.Steps) == 0}
 	l.M, l.S = g.own.Measure(road.Course{s})
 	return l
 }

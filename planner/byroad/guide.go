@@ -6,6 +6,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 	"ullage/planner/trip"
 )
 
@@ -13,7 +14,7 @@ import (
 // route, so that another plan of the same trip costs little. For one
 // goroutine at a time.
 type Guide struct {
-	net     *road.Network
+	network *net.Network
 	car     *road.Router // fits everywhere
 	ferries bool         // there are some
 	track   *road.Query  // of a vehicle that fits everywhere, by the shortest way: what was driven is matched
@@ -26,22 +27,22 @@ type Guide struct {
 
 // New prepares a network for questions. Cost and memory of two routers:
 // about 2 µs and 25 bytes per state. The vehicle asked for adds a third.
-func New(ctx context.Context, net *road.Network) (*Guide, error) {
-	car, err := net.Router(ctx, road.Vehicle{TopKmh: road.MotorhomeTopKmh, Factor: road.MotorhomeFactor}, road.Fastest)
+func New(ctx context.Context, network *net.Network) (*Guide, error) {
+	car, err := road.NewRouter(ctx, network, net.Vehicle{TopKmh: net.MotorhomeTopKmh, Factor: net.MotorhomeFactor}, road.Fastest)
 	if err != nil {
 		return nil, err
 	}
-	short, err := net.Router(ctx, road.Vehicle{}, road.Shortest)
+	short, err := road.NewRouter(ctx, network, net.Vehicle{}, road.Shortest)
 	if err != nil {
 		return nil, err
 	}
-	return &Guide{net: net, car: car, track: short.Query(), any: car.Query(), ferries: hasFerries(net)}, nil
+	return &Guide{network: network, car: car, track: short.Query(), any: car.Query(), ferries: hasFerries(network)}, nil
 }
 
 // Fits returns what a road must take of a trip's vehicle.
-func Fits(v trip.Vehicle) road.Vehicle {
-	return road.Vehicle{HeightM: v.HeightM, WidthM: v.WidthM, LengthM: v.LengthM, MassT: v.MassKg / 1000,
-		MarginM: road.DefaultMarginM, TopKmh: min(road.MotorhomeTopKmh, v.TopKmh()), Factor: road.MotorhomeFactor}
+func Fits(v trip.Vehicle) net.Vehicle {
+	return net.Vehicle{HeightM: v.HeightM, WidthM: v.WidthM, LengthM: v.LengthM, MassT: v.MassKg / 1000,
+		MarginM: net.DefaultMarginM, TopKmh: min(net.MotorhomeTopKmh, v.TopKmh()), Factor: net.MotorhomeFactor}
 }
 
 // vehicle makes the router of a vehicle, unless it is the one of before.
@@ -50,7 +51,7 @@ func (g *Guide) vehicle(ctx context.Context, v trip.Vehicle) error {
 	if g.own != nil && g.own.Vehicle == fits {
 		return nil
 	}
-	own, err := g.net.Router(ctx, fits, road.Fastest)
+	own, err := road.NewRouter(ctx, g.network, fits, road.Fastest)
 	if err != nil {
 		return err
 	}

@@ -6,6 +6,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 	"ullage/planner/trip"
 )
 
@@ -44,11 +45,11 @@ func (g *Guide) over(p road.Path, known map[uint32]bool, pair [2]orb.Point, with
 	for _, share := range []float64{0.5, 0.3, 0.7} {
 		m := share * runM
 		for _, s := range run {
-			step := g.own.PathOf([]road.Step{s})
+			step := g.own.PathOf([]net.Step{s})
 			if m -= step.LengthM; m > 0 {
 				continue
 			}
-			at := g.net.At(road.Spot{OK: true, Edge: s.Edge(), Cm: (s.FromCm + s.ToCm) / 2})
+			at := road.Spot{OK: true, Edge: s.Edge(), Cm: (s.FromCm + s.ToCm) / 2}.Point(g.network)
 			c := g.ask.Through([]orb.Point{pair[0], at, pair[1]}, withinM)
 			if len(c) == 2 && g.isAlong(p, c) {
 				legs := []Leg{g.leg(c[0]), g.leg(c[1])}
@@ -79,7 +80,7 @@ func (g *Guide) isAlong(p road.Path, c road.Course) bool {
 }
 
 // apart returns the longest piece of a way that is not of those before, with its length, and the road that is longest off them.
-func (g *Guide) apart(steps []road.Step, known map[uint32]bool) (run []road.Step, runM float64, by string) {
+func (g *Guide) apart(steps []net.Step, known map[uint32]bool) (run []net.Step, runM float64, by string) {
 	from, m := 0, 0.0
 	named := map[string]float64{}
 	for i, s := range steps {
@@ -91,7 +92,7 @@ func (g *Guide) apart(steps []road.Step, known map[uint32]bool) (run []road.Step
 		if m += length; m > runM {
 			run, runM = steps[from:i+1], m
 		}
-		if name := g.net.Road(s.Edge()).Name; name != "" {
+		if name := g.network.Road(s.Edge()).Name; name != "" {
 			if named[name] += length; named[name] > named[by] {
 				by = name
 			}

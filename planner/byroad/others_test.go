@@ -11,7 +11,6 @@ import (
 	"ullage/data/demo"
 	"ullage/data/osm/osmtest"
 	"ullage/geo"
-	"ullage/geo/road"
 )
 
 // Another way is two legs over a point: who asks for the ways to it and from it gets them again. It costs no more than
@@ -25,7 +24,7 @@ func TestOthers(t *testing.T) {
 			v := demo.Trip().Vehicle
 			ctx := context.Background()
 			rng := rand.New(rand.NewPCG(3, 4))
-			spot := func() orb.Point { return net.At(road.Spot{OK: true, Edge: rng.Uint32N(uint32(net.Edges()))}) }
+			spot := func() orb.Point { return net.PointAt(rng.Uint32N(uint32(net.Edges())), 0) }
 			found, named := 0, 0
 			for range 60 {
 				a, b := spot(), spot()

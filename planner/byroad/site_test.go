@@ -11,7 +11,7 @@ import (
 
 	"ullage/data/demo"
 	"ullage/data/osm"
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 	"ullage/planner/trip"
 )
 
@@ -58,13 +58,13 @@ func TestSiteByItsDrive(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		net, err := road.Build(context.Background(), in)
+		network, err := net.Build(context.Background(), in)
 		if err != nil {
 			t.Fatal(err)
 		}
 		tr := demo.Trip()
 		tr.Route, tr.CorridorKm, tr.Vehicle.HeightM = orb.LineString{{0, 0}, {0.2, 0}}, 5, 3.05
-		roads := guide(t, net).Trip(context.Background())
+		roads := guide(t, network).Trip(context.Background())
 		if _, err := roads.Course(tr, 22.264); err != nil {
 			t.Fatal(err)
 		}

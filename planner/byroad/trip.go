@@ -56,7 +56,7 @@ func (a *asked) Course(t trip.Trip, lengthKm float64) (trip.Course, error) {
 		return trip.Course{}, err
 	}
 	a.line = line
-	a.rule = newRule(g.net, a.own, a.course, line)
+	a.rule = newRule(g.network, a.own, a.course, line)
 	out := trip.Course{Cautions: cautions(a.own, a.course, a.rule)}
 	clock := &paces{whole: lengthKm, least: max(sectionM/1000, lengthKm/sections)}
 	a.runs = a.cut()
@@ -130,8 +130,8 @@ func siteOf(p *trip.Place) road.Site {
 
 // entry is a spot to a tenth of a metre, with its road.
 func (g *Guide) entry(s road.Spot) trip.Entry {
-	at := g.net.At(s)
-	return trip.Entry{Point: orb.Point{math.Round(at[0]*1e6) / 1e6, math.Round(at[1]*1e6) / 1e6}, Road: g.net.Road(s.Edge).Name}
+	at := s.Point(g.network)
+	return trip.Entry{Point: orb.Point{math.Round(at[0]*1e6) / 1e6, math.Round(at[1]*1e6) / 1e6}, Road: g.network.Road(s.Edge).Name}
 }
 
 // Ways finds the detours to all places at once.

@@ -14,7 +14,7 @@ import (
 
 	"ullage/data/demo"
 	"ullage/data/osm"
-	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // Demo names the map data of the invented island.
@@ -63,7 +63,7 @@ func root(t testing.TB) string {
 }
 
 // Roads reads the roads of map data, see [Bytes].
-func Roads(t testing.TB, path string) road.Input {
+func Roads(t testing.TB, path string) net.Input {
 	t.Helper()
 	in, err := osm.ReadRoads(context.Background(), path, bytes.NewReader(Bytes(t, path)), osm.RoadOptions{})
 	if err != nil {
@@ -73,9 +73,9 @@ func Roads(t testing.TB, path string) road.Input {
 }
 
 // Network builds the network of map data, see [Bytes].
-func Network(t testing.TB, path string) *road.Network {
+func Network(t testing.TB, path string) *net.Network {
 	t.Helper()
-	n, err := road.Build(context.Background(), Roads(t, path))
+	n, err := net.Build(context.Background(), Roads(t, path))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,11 +83,11 @@ func Network(t testing.TB, path string) *road.Network {
 }
 
 // Passage returns the ends of a road of the island with a limit of 2.7 m that a detour of some kilometres goes round.
-func Passage(t testing.TB, island *road.Network) (a, b orb.Point) {
+func Passage(t testing.TB, island *net.Network) (a, b orb.Point) {
 	t.Helper()
 	for e := range uint32(island.Edges()) {
 		if island.Road(e).Limits.HeightCm == 270 {
-			ls := island.Line(road.Path{Steps: []road.Step{{Dir: e << 1, ToCm: island.LengthCm(e)}}})
+			ls := island.Line([]net.Step{{Dir: e << 1, ToCm: island.LengthCm(e)}})
 			return ls[0], ls[len(ls)-1]
 		}
 	}

@@ -1,4 +1,4 @@
-package road
+package net
 
 import (
 	"fmt"
@@ -48,9 +48,6 @@ const (
 // leastShare of a stated limit is driven at least, from memory.
 const leastShare = 0.6
 
-// guestFactor is how much farther a road for guests only counts, so that a way through it is not taken for a short cut.
-const guestFactor = 20
-
 // A Why is a reason for which a vehicle may not use a road. "" is none.
 type Why string
 
@@ -77,7 +74,7 @@ func (v *Vehicle) Closes(r *Road, direction int) Why {
 }
 
 // guest says that a vehicle may drive a road in a direction only where it has business.
-func (v *Vehicle) guest(r *Road, direction int) bool {
+func (v *Vehicle) Guest(r *Road, direction int) bool {
 	return r.Access[direction] == Guests || v.MassT > HeavyT && r.Heavy == Guests
 }
 

@@ -1,4 +1,4 @@
-package road
+package net
 
 import (
 	"fmt"
@@ -8,38 +8,6 @@ import (
 // This file turns forbidden turns into further states: who comes to a junction by an edge with forbidden turns is in a state
 // of its own, from which only the other arcs lead away. Where a turn is forbidden over ways between, so is who comes along
 // them. That is exact, and costs one state for each such edge.
-
-// forbidden is what may not be done. All lists hold directions out of a junction.
-type forbidden struct{ no, noHeavy, only, onlyHeavy []uint32 }
-
-// says: Open, Closed, or Guests for light vehicles only.
-func (f *forbidden) says(out uint32) Access {
-	switch {
-	case slices.Contains(f.no, out), len(f.only) > 0 && !slices.Contains(f.only, out):
-		return Closed
-	case slices.Contains(f.noHeavy, out), len(f.onlyHeavy) > 0 && !slices.Contains(f.onlyHeavy, out):
-		return Guests
-	}
-	return Open
-}
-
-// add forbids a direction, or with only all others.
-func (f *forbidden) add(out uint32, only, heavy bool) {
-	switch {
-	case only && heavy:
-		f.onlyHeavy = append(f.onlyHeavy, out)
-	case only:
-		f.only = append(f.only, out)
-	case heavy:
-		f.noHeavy = append(f.noHeavy, out)
-	default:
-		f.no = append(f.no, out)
-	}
-}
-
-func (f *forbidden) anything() bool {
-	return len(f.no)+len(f.noHeavy)+len(f.only)+len(f.onlyHeavy) > 0
-}
 
 // forbidTurns makes the histories after which turns are forbidden. Only binds from its first way on: who has turned into the
 // first way between must take all of them, as the sign stands before the first junction.
@@ -155,4 +123,12 @@ func (b *maker) endAt(way int64, junction uint32) (dir uint32, ok bool) {
 		return uint32(ends[1]) << 1, true
 	}
 	return 0, false
+}
+
+// cameBy returns the history of one direction, made if it is not there.
+func (b *maker) cameBy(dir uint32) *history {
+	if b.comes[dir] == nil {
+		b.comes[dir] = &history{in: dir}
+	}
+	return b.comes[dir]
 }

@@ -1,4 +1,4 @@
-package road
+package net
 
 import (
 	"encoding/binary"
@@ -40,10 +40,10 @@ func (n *Network) Encode() []byte {
 		w.road(&n.roads[i])
 	}
 	w.number(uint64(len(n.at)))
-	last := spot{}
+	last := Pos{}
 	for _, s := range n.at {
-		w.signed(int64(s.lon) - int64(last.lon))
-		w.signed(int64(s.lat) - int64(last.lat))
+		w.signed(int64(s.Lon) - int64(last.Lon))
+		w.signed(int64(s.Lat) - int64(last.Lat))
 		last = s
 	}
 	w.number(uint64(len(n.from)))
@@ -61,7 +61,7 @@ func (n *Network) Encode() []byte {
 	before = 0
 	for _, c := range n.extra {
 		w.number(uint64(c.plain - before))
-		w.signed(int64(c.state) - int64(c.plain))
+		w.signed(int64(c.State) - int64(c.plain))
 		w.number(uint64(c.in))
 		w.number(uint64(len(c.bans)))
 		for _, b := range c.bans {

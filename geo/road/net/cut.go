@@ -1,49 +1,17 @@
-package road
+package net
 
 import (
-	"context"
 	"fmt"
 	"math"
-	"slices"
-
-	"github.com/paulmach/orb"
-
 	"ullage/geo"
-)
 
-// Build makes the network of an input, in one pass over its ways, and the order of its junctions for all vehicles and aims.
-//
-// Roads that are closed to everybody are left out. Turns that do not fit the ways are left out and counted in
-// [Network.Notes]. Errors: an input without usable roads, a way with a node that is not there, a position off the earth.
-// Cost about O(n^1.1): see bench_test.go; memory about 0.6 kB per junction while building.
-func Build(ctx context.Context, in Input) (*Network, error) {
-	b := &maker{in: in}
-	if err := b.cutWays(); err != nil {
-		return nil, err
-	}
-	if len(b.edges) == 0 {
-		return nil, fmt.Errorf("road: no roads for vehicles in the data")
-	}
-	b.leavingOf()
-	b.forbidTurns()
-	b.forbidTurningBack()
-	n := b.network()
-	n.joinArcs()
-	rank, err := nestedOrder(ctx, n.undirected(), n.at)
-	if err != nil {
-		return nil, err
-	}
-	n = n.renumbered(rank)
-	n.joinArcs()
-	n.cch = newHierarchy(n)
-	n.boxes = newBoxes(n)
-	return n, ctx.Err()
-}
+	"ullage/geo/road/order"
+)
 
 // A maker holds what is known while the network is made. Junctions come first among its states.
 type maker struct {
 	in    Input
-	at    []spot // by state
+	at    []Pos // by state
 	edges []rawEdge
 	ends  map[int64][2]int32 // first and last edge of the ways that turns name
 	junct []int32            // input node → junction + 1; 0 if none
@@ -52,7 +20,7 @@ type maker struct {
 	bends []byte
 
 	comes   map[uint32]*history // arriving direction → what matters afterwards
-	leaving graph               // junction → directions out of it
+	leaving order.Graph         // junction → directions out of it
 	doubts  []doubt
 	notes   []string
 }
@@ -60,34 +28,6 @@ type maker struct {
 type rawEdge struct {
 	from, to, cm, road, bend uint32 // bend: where its inner points begin
 	bendEnd                  uint32
-}
-
-// leavingOf lists the directions out of every junction, ascending.
-func (b *maker) leavingOf() {
-	first := make([]uint32, len(b.at)+1)
-	each := func(fn func(tail, dir uint32)) {
-		for e := range b.edges {
-			for back := range uint32(2) {
-				if dir := uint32(e)<<1 | back; b.mayDrive(dir) {
-					fn(b.headOf(dir^1), dir)
-				}
-			}
-		}
-	}
-	each(func(tail, _ uint32) { first[tail+1]++ })
-	for j := range b.at {
-		first[j+1] += first[j]
-	}
-	b.leaving = graph{first, make([]uint32, first[len(b.at)])}
-	fill := slices.Clone(first)
-	each(func(tail, dir uint32) {
-		b.leaving.head[fill[tail]] = dir
-		fill[tail]++
-	})
-}
-
-func (b *maker) outOf(j uint32) []uint32 {
-	return b.leaving.head[b.leaving.first[j]:b.leaving.first[j+1]]
 }
 
 // cutWays cuts the ways at junctions and puts barriers between.
@@ -181,7 +121,7 @@ func (b *maker) cutWays() error {
 }
 
 func (b *maker) corner(v int32) uint32 {
-	b.at = append(b.at, spotOf(b.in.Nodes[v].Point))
+	b.at = append(b.at, PosOf(b.in.Nodes[v].Point))
 	return uint32(len(b.at) - 1)
 }
 
@@ -201,13 +141,13 @@ func (b *maker) addEdge(from, to, road uint32, nodes []int32) {
 	length, last := 0.0, b.at[from]
 	for i := 1; i < len(nodes); i++ {
 		length += geo.DistanceM(b.in.Nodes[nodes[i-1]].Point, b.in.Nodes[nodes[i]].Point)
-		if s := spotOf(b.in.Nodes[nodes[i]].Point); i < len(nodes)-1 && s != last {
-			b.bends = appendBend(appendBend(b.bends, s.lon-last.lon), s.lat-last.lat)
+		if s := PosOf(b.in.Nodes[nodes[i]].Point); i < len(nodes)-1 && s != last {
+			b.bends = appendBend(appendBend(b.bends, s.Lon-last.Lon), s.Lat-last.Lat)
 			last = s
 		}
 	}
 	e.bendEnd = uint32(len(b.bends))
-	e.cm = uint32(min(max(1, math.Round(length*100)), maxCost/2))
+	e.cm = uint32(min(max(1, math.Round(length*100)), MaxCost/2))
 	b.edges = append(b.edges, e)
 }
 
@@ -223,40 +163,15 @@ func (b *maker) headOf(dir uint32) uint32 {
 	return b.edges[dir>>1].from
 }
 
-// network puts the parts together, in the order of the input.
-func (b *maker) network() *Network {
-	n := &Network{at: b.at, roads: b.roads, date: b.in.Date, notes: append(slices.Clone(b.in.Notes), b.notes...), bends: b.bends}
-	n.shape = make([]uint32, 1, len(b.edges)+1)
-	for _, e := range b.edges {
-		n.from, n.to = append(n.from, e.from), append(n.to, e.to)
-		n.cm, n.road, n.shape = append(n.cm, e.cm), append(n.road, e.road), append(n.shape, e.bendEnd)
-	}
-	n.doubts = b.doubts
-	list := b.histories()
-	for _, h := range list {
-		c := coming{plain: b.headOf(h.in), state: uint32(len(n.at)), in: h.in, bans: b.bans(h)}
-		n.at = append(n.at, n.at[c.plain])
-		n.extra = append(n.extra, c)
-	}
-	for i, h := range list {
-		known := map[uint32]bool{}
-		for s := h; s != nil; s = s.shorter {
-			for _, x := range s.longer {
-				if !known[x.in] {
-					known[x.in] = true
-					n.onward = append(n.onward, onward{uint32(i), x.in, x.number})
+// leavingOf lists the directions out of every junction, ascending.
+func (b *maker) leavingOf() {
+	b.leaving = order.NewGraph(len(b.at), func(add func(tail, dir uint32)) {
+		for e := range b.edges {
+			for back := range uint32(2) {
+				if dir := uint32(e)<<1 | back; b.mayDrive(dir) {
+					add(b.headOf(dir^1), dir)
 				}
 			}
 		}
-	}
-	return n
-}
-
-// lineOf turns spots into points.
-func lineOf(list []spot) orb.LineString {
-	ls := make(orb.LineString, len(list))
-	for i, s := range list {
-		ls[i] = s.point()
-	}
-	return ls
+	})
 }

@@ -1,4 +1,4 @@
-package road
+package net
 
 import "github.com/paulmach/orb"
 

@@ -1,4 +1,4 @@
-package road_test
+package net_test
 
 import (
 	"context"
@@ -7,24 +7,25 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/geo/road"
+	"ullage/geo/road/net"
 )
 
 // Two extracts that share a way across the border are one network: a route
 // goes from one into the other, and the shared way is there once.
 func TestJoin(t *testing.T) {
-	at := func(i float64) road.Node { return road.Node{Point: orb.Point{i / 100, 0}} }
-	r := road.Road{Class: road.Tertiary, Kmh: [2]float32{60, 60}}
-	west := road.Input{Nodes: []road.Node{at(0), at(1), at(2)}, Ways: []road.Way{{ID: 1, Nodes: []int32{0, 1}, Road: r}, {ID: 2, Nodes: []int32{1, 2}, Road: r}}, Date: "2025-01-19"}
-	east := road.Input{Nodes: []road.Node{at(2), at(3), at(1)}, Ways: []road.Way{{ID: 2, Nodes: []int32{2, 0}, Road: r}, {ID: 3, Nodes: []int32{0, 1}, Road: r}}, Date: "2025-02-01"}
-	in := road.Join(west, east)
+	at := func(i float64) net.Node { return net.Node{Point: orb.Point{i / 100, 0}} }
+	r := net.Road{Class: net.Tertiary, Kmh: [2]float32{60, 60}}
+	west := net.Input{Nodes: []net.Node{at(0), at(1), at(2)}, Ways: []net.Way{{ID: 1, Nodes: []int32{0, 1}, Road: r}, {ID: 2, Nodes: []int32{1, 2}, Road: r}}, Date: "2025-01-19"}
+	east := net.Input{Nodes: []net.Node{at(2), at(3), at(1)}, Ways: []net.Way{{ID: 2, Nodes: []int32{2, 0}, Road: r}, {ID: 3, Nodes: []int32{0, 1}, Road: r}}, Date: "2025-02-01"}
+	in := net.Join(west, east)
 	if len(in.Nodes) != 4 || len(in.Ways) != 3 || in.Date != "2025-02-01" {
 		t.Fatalf("%d nodes, %d ways, %s, want 4, 3, 2025-02-01", len(in.Nodes), len(in.Ways), in.Date)
 	}
-	net, err := road.Build(context.Background(), in)
+	network, err := net.Build(context.Background(), in)
 	if err != nil {
 		t.Fatal(err)
 	}
-	router, err := net.Router(context.Background(), road.Vehicle{}, road.Shortest)
+	router, err := road.NewRouter(context.Background(), network, net.Vehicle{}, road.Shortest)
 	if err != nil {
 		t.Fatal(err)
 	}

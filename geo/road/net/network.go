@@ -1,9 +1,7 @@
-package road
+package net
 
 import (
-	"math"
-
-	"github.com/paulmach/orb"
+	"ullage/geo/road/order"
 )
 
 // A Network is a road network, immutable and safe for use by many goroutines. Made by [Build] or [Decode].
@@ -12,7 +10,7 @@ import (
 // forbidden. States are numbered in the order of contraction. An edge is a stretch of road between two junctions; an arc is
 // an edge driven in one direction from one state to another.
 type Network struct {
-	at     []spot // where a state is
+	at     []Pos // where a state is
 	first  []uint32
 	head   []uint32 // arc → state that it leads to
 	edge   []uint32 // arc → edge<<1 | 1 if against the edge's direction; heavyOnly marks arcs closed to heavy vehicles
@@ -23,37 +21,32 @@ type Network struct {
 	shape  []uint32 // edge → where its inner points begin in bends; one more at the end
 	bends  []byte   // inner points as differences from the point before, see [appendBend]
 	roads  []Road
-	extra  []coming // by plain state: the states of junctions where turns are forbidden
+	extra  []Coming // by plain state: the states of junctions where turns are forbidden
 	onward []onward // by coming: where turns are forbidden over ways between
 	doubts []doubt
-	cch    hierarchy
+	cch    order.Hierarchy
 	boxes  boxes
 	date   string
 	notes  []string
 }
+
+// MaxCost is the greatest cost of a way: whole milliseconds or centimetres, 24 days or 21,474 km. Two of them add without
+// overflow.
+const MaxCost = 1<<31 - 1
 
 // heavyOnly marks an arc that only vehicles up to [HeavyT] may take: a turn forbidden to heavy ones.
 const heavyOnly = 1 << 31
 
 // A coming is the state of who has come to a junction by a direction with forbidden turns. bans are the directions out of it
 // that are forbidden, with heavyOnly those that are forbidden to heavy vehicles.
-type coming struct {
-	plain, state, in uint32
+type Coming struct {
+	plain, State, in uint32
 	bans             []uint32
 }
 
 // An onward says that who drives a direction on from a coming is in another coming than who has driven it from elsewhere: he is
 // on a way over which a turn is forbidden.
 type onward struct{ from, dir, to uint32 } // from and to: index in extra
-
-// A spot is a position in 1e-7 degrees.
-type spot struct{ lon, lat int32 }
-
-func spotOf(p orb.Point) spot {
-	return spot{int32(math.Round(p[0] * 1e7)), int32(math.Round(p[1] * 1e7))}
-}
-
-func (s spot) point() orb.Point { return orb.Point{float64(s.lon) / 1e7, float64(s.lat) / 1e7} }
 
 // States returns the number of states: junctions, ends, changes of a road, and forbidden turns.
 func (n *Network) States() int { return len(n.at) }
@@ -67,8 +60,12 @@ func (n *Network) Date() string { return n.date }
 // Notes say what was left out of the network and why.
 func (n *Network) Notes() []string { return n.notes }
 
-// Road returns what holds along an edge. It panics if there is no such edge.
-func (n *Network) Road(edge uint32) Road { return n.roads[n.road[edge]] }
+// Road returns what holds along an edge, which must not be changed. It panics if there is no such edge.
+func (n *Network) Road(edge uint32) *Road { return &n.roads[n.road[edge]] }
+
+// Roads lists all that holds along some edge, each once; they must not be changed. RoadIndex says which it is for an edge.
+func (n *Network) Roads() []Road                { return n.roads }
+func (n *Network) RoadIndex(edge uint32) uint32 { return n.road[edge] }
 
 // LengthCm returns the length of an edge. It panics if there is no such edge.
 func (n *Network) LengthCm(edge uint32) uint32 { return n.cm[edge] }
@@ -77,46 +74,70 @@ func (n *Network) LengthCm(edge uint32) uint32 { return n.cm[edge] }
 func (n *Network) Bytes() int {
 	b := 8*len(n.at) + 4*(len(n.first)+len(n.head)+len(n.edge)) + 4*(len(n.from)+len(n.to)+len(n.cm)+len(n.road)+len(n.shape)) +
 		len(n.bends) + 64*len(n.roads) + 64*len(n.extra) + 12*len(n.onward)
-	return b + n.cch.bytes() + n.boxes.bytes()
+	return b + n.cch.Bytes() + n.boxes.bytes()
 }
 
 // inner calls fn with the inner points of an edge, from its start to its end.
-func (n *Network) inner(edge uint32, fn func(spot)) {
+func (n *Network) Inner(edge uint32, fn func(Pos)) {
 	b := n.bends[n.shape[edge]:n.shape[edge+1]]
 	p := n.at[n.from[edge]]
 	for len(b) > 0 {
 		var dx, dy int32
 		dx, b = takeBend(b)
 		dy, b = takeBend(b)
-		p.lon, p.lat = p.lon+dx, p.lat+dy
+		p.Lon, p.Lat = p.Lon+dx, p.Lat+dy
 		fn(p)
 	}
 }
 
+// eachPoint calls fn with all points of an edge, from its start to its end.
+func (n *Network) eachPoint(edge uint32, fn func(Pos)) {
+	fn(n.at[n.from[edge]])
+	n.Inner(edge, fn)
+	fn(n.at[n.to[edge]])
+}
+
 // points returns the line of an edge from its start to its end.
-func (n *Network) points(edge uint32) []spot {
-	list := []spot{n.at[n.from[edge]]}
-	n.inner(edge, func(p spot) { list = append(list, p) })
+func (n *Network) Points(edge uint32) []Pos {
+	list := []Pos{n.at[n.from[edge]]}
+	n.Inner(edge, func(p Pos) { list = append(list, p) })
 	return append(list, n.at[n.to[edge]])
 }
 
-// appendBend appends a difference as a zigzag varint.
-func appendBend(b []byte, d int32) []byte {
-	v := uint32(d)<<1 ^ uint32(d>>31)
-	for v >= 0x80 {
-		b = append(b, byte(v)|0x80)
-		v >>= 7
-	}
-	return append(b, byte(v))
+// A doubt is a turn that is forbidden at times: the directions driven, or with only those of which none may be left out.
+type doubt struct {
+	dirs        []uint32
+	only, heavy bool
+	text        string
 }
 
-func takeBend(b []byte) (int32, []byte) {
-	var v uint32
-	for i, shift := 0, 0; i < len(b); i, shift = i+1, shift+7 {
-		v |= uint32(b[i]&0x7f) << shift
-		if b[i] < 0x80 {
-			return int32(v>>1) ^ -int32(v&1), b[i+1:]
-		}
+// arcs returns the first and one past the last arc out of a state.
+func (n *Network) Arcs(s uint32) (lo, hi uint32) { return n.first[s], n.first[s+1] }
+
+// tail returns the junction from which an edge is entered in a direction, head the one that it leads to.
+func (n *Network) TailOf(dir uint32) uint32 {
+	if dir&1 == 0 {
+		return n.from[dir>>1]
 	}
-	return 0, nil
+	return n.to[dir>>1]
 }
+
+// From returns the junction at the start of an edge, To the one at its end.
+func (n *Network) From(edge uint32) uint32 { return n.from[edge] }
+func (n *Network) To(edge uint32) uint32   { return n.to[edge] }
+
+// Pos returns where a state is.
+func (n *Network) Pos(state uint32) Pos { return n.at[state] }
+
+// Head returns the state that an arc leads to, Dir the direction that it drives.
+func (n *Network) Head(arc uint32) uint32 { return n.head[arc] }
+func (n *Network) Dir(arc uint32) uint32  { return n.edge[arc] &^ heavyOnly }
+
+// IsLightOnly says that only vehicles up to [HeavyT] may take an arc: a turn forbidden to heavy ones.
+func (n *Network) IsLightOnly(arc uint32) bool { return n.edge[arc]&heavyOnly != 0 }
+
+// Hierarchy returns the states above each state, which must not be changed.
+func (n *Network) Hierarchy() *order.Hierarchy { return &n.cch }
+
+// EdgesIn calls fn with the edges whose boxes meet a box, ascending: all that have a point in it and some others.
+func (n *Network) EdgesIn(b Box, fn func(edge uint32)) { n.boxes.each(b, len(n.from), fn) }

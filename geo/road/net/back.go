@@ -1,44 +1,6 @@
-package road
+package net
 
 import "slices"
-
-// A history is how somebody came to a junction, as far as that matters there or later: the last directions driven, most often
-// one. Together they are the automaton of A. Aho, M. Corasick, "Efficient String Matching", Comm. ACM 18, 1975.
-type history struct {
-	forbidden
-	in      uint32     // the last direction
-	stay    bool       // nobody turns back where another road leads on
-	longer  []*history // with one direction more
-	shorter *history   // the longest of the others that end alike; nil: none
-	number  uint32     // place in [maker.histories]
-}
-
-// cameBy returns the history of one direction, made if it is not there.
-func (b *maker) cameBy(dir uint32) *history {
-	if b.comes[dir] == nil {
-		b.comes[dir] = &history{in: dir}
-	}
-	return b.comes[dir]
-}
-
-// next returns the history with one direction more; nil if there is none.
-func (h *history) next(dir uint32) *history {
-	for _, x := range h.longer {
-		if x.in == dir {
-			return x
-		}
-	}
-	return nil
-}
-
-func (h *history) then(dir uint32) *history {
-	x := h.next(dir)
-	if x == nil {
-		x = &history{in: dir}
-		h.longer = append(h.longer, x)
-	}
-	return x
-}
 
 // histories lists all, short ones first, and finds for each the longest shorter one.
 func (b *maker) histories() (list []*history) {
@@ -67,18 +29,10 @@ func (b *maker) histories() (list []*history) {
 	return list
 }
 
-// says is what holds of a direction after a history: what the history forbids, and what all shorter ones do.
-func (h *history) says(out uint32) (a Access) {
-	for x := h; x != nil; x = x.shorter {
-		a = max(a, x.forbidden.says(out))
-	}
-	return a
-}
-
 // ways lists the directions that are open after a history; the one back only where no other is.
 func (b *maker) ways(h *history) (list []uint32) {
 	back, others := false, false
-	for _, dir := range b.outOf(b.headOf(h.in)) {
+	for _, dir := range b.leaving.Of(b.headOf(h.in)) {
 		switch open := h.says(dir) != Closed; {
 		case dir == h.in^1:
 			back = open
@@ -99,7 +53,7 @@ func (b *maker) ways(h *history) (list []uint32) {
 func (b *maker) bans(h *history) (bans []uint32) {
 	last := b.comes[h.in]
 	stay := last != nil && last.stay && slices.ContainsFunc(b.ways(h), func(dir uint32) bool { return dir != h.in^1 })
-	for _, dir := range b.outOf(b.headOf(h.in)) {
+	for _, dir := range b.leaving.Of(b.headOf(h.in)) {
 		switch a := h.says(dir); {
 		case a == Closed, stay && dir == h.in^1:
 			bans = append(bans, dir)
@@ -136,7 +90,7 @@ func (b *maker) forbidTurningBack() {
 	for i, h := range list {
 		ending[h.in] = append(ending[h.in], h)
 		if ahead[i] && left[h.in] == 0 {
-			left[h.in] = uint32(min(reach*100, maxCost))
+			left[h.in] = uint32(min(reach*100, MaxCost))
 			queue = append(queue, h.in)
 		}
 	}

@@ -1,4 +1,4 @@
-package road
+package net
 
 import (
 	"context"
@@ -8,6 +8,8 @@ import (
 	"hash/crc32"
 	"math"
 	"slices"
+
+	"ullage/geo/road/order"
 )
 
 // ErrCoded says that bytes are not the coded form of a network.
@@ -36,10 +38,10 @@ func Decode(ctx context.Context, b []byte) (*Network, error) {
 	}
 	n.joinArcs()
 	var ok bool
-	if n.cch, ok = hierarchyBelow(n, mostArcs(len(n.at))); !ok {
+	if n.cch, ok = order.Contract(n.neighboursAbove(), mostArcs(len(n.at))); !ok {
 		return nil, fmt.Errorf("%w: its junctions are not in an order that suits roads", ErrCoded)
 	}
-	n.boxes = newBoxes(n)
+	n.boxes = newBoxes(n.Edges(), n.eachPoint)
 	return n, ctx.Err()
 }
 
@@ -99,7 +101,7 @@ func (r *reader) network() *Network {
 	}
 	// Positions.
 	states := r.count(2)
-	n.at = make([]spot, states)
+	n.at = make([]Pos, states)
 	lon, lat := int64(0), int64(0)
 	for i := range n.at {
 		lon, lat = lon+r.signed(), lat+r.signed()
@@ -107,7 +109,7 @@ func (r *reader) network() *Network {
 			r.bad = true
 			return n
 		}
-		n.at[i] = spot{int32(lon), int32(lat)}
+		n.at[i] = Pos{int32(lon), int32(lat)}
 	}
 	// Edges.
 	edges := r.count(5)
@@ -121,7 +123,7 @@ func (r *reader) network() *Network {
 	for e := range edges {
 		from += r.signed()
 		to := from + r.signed()
-		n.cm[e] = uint32(r.number(maxCost / 2))
+		n.cm[e] = uint32(r.number(MaxCost / 2))
 		n.road[e] = uint32(r.number(uint64(len(n.roads)) - 1))
 		shape += r.number(uint64(len(r.b)))
 		if r.bad || from < 0 || from >= int64(states) || to < 0 || to >= int64(states) || n.cm[e] == 0 || shape > uint64(len(r.b)) {
@@ -144,15 +146,15 @@ func (r *reader) turns(n *Network) {
 		plain += int64(r.number(math.MaxUint32))
 		state := plain + r.signed()
 		in := uint32(r.number(directions - 1))
-		if r.bad || plain >= states || state < 0 || state >= states || own[uint32(state)] || int64(n.tailOf(in^1)) != plain || n.barred(in) {
+		if r.bad || plain >= states || state < 0 || state >= states || own[uint32(state)] || int64(n.TailOf(in^1)) != plain || n.barred(in) {
 			r.bad = true
 			return
 		}
-		c := coming{uint32(plain), uint32(state), in, nil}
-		own[c.state] = true
+		c := Coming{uint32(plain), uint32(state), in, nil}
+		own[c.State] = true
 		for range r.count(1) {
 			b := uint32(r.number(heavyOnly + directions))
-			if dir := b &^ heavyOnly; uint64(dir) >= directions || n.tailOf(dir) != c.plain || n.barred(dir) || slices.Contains(c.bans, dir) ||
+			if dir := b &^ heavyOnly; uint64(dir) >= directions || n.TailOf(dir) != c.plain || n.barred(dir) || slices.Contains(c.bans, dir) ||
 				slices.Contains(c.bans, dir|heavyOnly) {
 				r.bad = true
 				return
@@ -165,7 +167,7 @@ func (r *reader) turns(n *Network) {
 	for range r.count(3) {
 		from += r.number(uint64(len(n.extra)))
 		dir, to := uint32(r.number(directions-1)), r.number(uint64(len(n.extra)))
-		if r.bad || from >= uint64(len(n.extra)) || to >= uint64(len(n.extra)) || n.extra[to].in != dir || n.tailOf(dir) != n.extra[from].plain {
+		if r.bad || from >= uint64(len(n.extra)) || to >= uint64(len(n.extra)) || n.extra[to].in != dir || n.TailOf(dir) != n.extra[from].plain {
 			r.bad = true
 			return
 		}
@@ -190,7 +192,7 @@ func (r *reader) turns(n *Network) {
 			r.bad = true
 		}
 	}
-	if !slices.IsSortedFunc(n.extra, func(a, b coming) int { return int(int64(a.plain) - int64(b.plain)) }) {
+	if !slices.IsSortedFunc(n.extra, func(a, b Coming) int { return int(int64(a.plain) - int64(b.plain)) }) {
 		r.bad = true
 	}
 }
