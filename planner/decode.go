@@ -31,7 +31,7 @@ func Decode(name string, b []byte) (*Problem, error) {
 }
 
 // DecodePlan reads a plan in format ullage-plan-1, as strictly as [Decode].
-// Whether it is a valid plan is for [Audit] to say.
+// Whether it is a valid plan is for [audit.Check] to say.
 func DecodePlan(name string, b []byte) (Plan, error) {
 	var plan Plan
 	if err := decode(name, b, &plan); err != nil {

@@ -6,17 +6,20 @@ import (
 	"strings"
 	"testing"
 
-	. "ullage/planner"
+	"ullage/planner"
+	"ullage/planner/audit"
+	"ullage/planner/internal/plantest"
+	"ullage/planner/replay"
 )
 
 func TestDecodeKeepsEverything(t *testing.T) {
 	for seed := range uint64(50) {
-		want := tiny(seed)
+		want := plantest.Tiny(seed)
 		b, err := json.Marshal(want)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := Decode("made", b)
+		got, err := planner.Decode("made", b)
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
@@ -42,7 +45,7 @@ const minimal = `{
 }`
 
 func TestDecodeErrors(t *testing.T) {
-	if _, err := Decode("p.json", []byte(minimal)); err != nil {
+	if _, err := planner.Decode("p.json", []byte(minimal)); err != nil {
 		t.Fatal(err)
 	}
 	for _, tc := range []struct{ name, from, to, want string }{
@@ -89,7 +92,7 @@ func TestDecodeErrors(t *testing.T) {
 			if text == minimal {
 				t.Fatal("nothing changed")
 			}
-			_, err := Decode("p.json", []byte(text))
+			_, err := planner.Decode("p.json", []byte(text))
 			if err == nil || !strings.Contains(err.Error(), tc.want) || !strings.HasPrefix(err.Error(), "p.json: ") {
 				t.Errorf("error %q, want %q in it", err, tc.want)
 			}
@@ -98,8 +101,8 @@ func TestDecodeErrors(t *testing.T) {
 }
 
 func TestDecodePlan(t *testing.T) {
-	p, visits := ruled()
-	want, err := Replay(p, visits)
+	p, visits := plantest.Ruled()
+	want, err := replay.Plan(p, visits)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -107,14 +110,14 @@ func TestDecodePlan(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, err := DecodePlan("plan", b)
+	got, err := planner.DecodePlan("plan", b)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("decoded\n%+v, want\n%+v", got, want)
 	}
-	if _, err := DecodePlan("plan", []byte(`{"format":"ullage-problem-1"}`)); err == nil {
+	if _, err := planner.DecodePlan("plan", []byte(`{"format":"ullage-problem-1"}`)); err == nil {
 		t.Error("a problem passed for a plan")
 	}
 }
@@ -126,7 +129,7 @@ func FuzzDecode(f *testing.F) {
 	f.Add([]byte(`{"format":"ullage-problem-1","stops":[{"open":[[1,2]]}]}`))
 	f.Add([]byte(`[[[[[[`))
 	f.Fuzz(func(t *testing.T, b []byte) {
-		p, err := Decode("f", b)
+		p, err := planner.Decode("f", b)
 		if err != nil {
 			if !strings.HasPrefix(err.Error(), "f: ") {
 				t.Errorf("error %q does not name the file", err)
@@ -140,7 +143,7 @@ func FuzzDecode(f *testing.F) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if q, err := Decode("f", again); err != nil {
+		if q, err := planner.Decode("f", again); err != nil {
 			t.Errorf("%v in what was written", err)
 		} else if twice, _ := json.Marshal(q); string(twice) != string(again) {
 			t.Errorf("%s comes back as %s", again, twice)
@@ -150,8 +153,8 @@ func FuzzDecode(f *testing.F) {
 
 // FuzzDecodePlan: any plan that can be read can be audited without a panic.
 func FuzzDecodePlan(f *testing.F) {
-	p, visits := ruled()
-	plan, err := Replay(p, visits)
+	p, visits := plantest.Ruled()
+	plan, err := replay.Plan(p, visits)
 	if err != nil {
 		f.Fatal(err)
 	}
@@ -161,12 +164,12 @@ func FuzzDecodePlan(f *testing.F) {
 	}
 	f.Add(b)
 	f.Fuzz(func(t *testing.T, b []byte) {
-		plan, err := DecodePlan("f", b)
+		plan, err := planner.DecodePlan("f", b)
 		if err != nil {
 			return
 		}
-		audited := Audit(p, plan)
-		if _, err := Replay(p, plan.Visits); err != nil && audited == nil && len(plan.Visits) > 0 {
+		audited := audit.Check(p, plan)
+		if _, err := replay.Plan(p, plan.Visits); err != nil && audited == nil && len(plan.Visits) > 0 {
 			t.Errorf("audit passes what replay refuses: %v", err)
 		}
 	})

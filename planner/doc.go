@@ -1,27 +1,50 @@
-// Package planner answers a planning problem with a plan of least cost, and
-// replays any plan to say whether it is valid and what it costs.
+// Package planner has the words of a planning problem and its answer, in
+// numbers alone.
 //
-// It owns the problem, the plan, the solver, the auditor and the reasons for
-// a refusal. It knows no map, no calendar and no vehicle: every tank is a
-// headroom that the trip uses up and a stop restores, and no code here asks
-// which tank it is. What the numbers mean on the road is the business of
-// package trip.
+// What comes in is a [Problem]: a route, limits of a day, tanks, stops. What goes
+// out is a [Plan]. It knows no map, no calendar and no vehicle: every tank is a
+// headroom that the trip uses up and a stop restores, and no code below this
+// folder asks which tank it is. What the numbers mean on the road is the business
+// of package trip. Read problem.go first, then plan.go.
+//
+// The rooms, from the words on:
+//
+//   - audit says whether a plan keeps every rule, by itself
+//   - replay turns visits that a person or the solver chose into a plan
+//   - internal/model and internal/bound lay a problem out for the solver, and
+//     say what the rest of a trip costs at least
+//   - solve finds a plan of least cost and proves it
+//   - reason says why there is none, and what comes nearest
+//   - backup sees what becomes of a plan when a place is closed, stays with a
+//     plan in use, and offers others
 //
 // Unless a name says otherwise, distances are kilometres along the route,
 // times are minutes since 00:00 of day one, amounts are in the unit of their
 // tank (litres, or ampere-hours for a battery), money is in one currency.
-//
-// The entry points are [Decode], [Solve] and [Audit]; [Answer] adds reasons
-// ([Explain]) or fallbacks ([Closures]), [Alternatives] the next-best plans, and
-// [Replay] turns visits that a person chose into a plan. What every rule
-// means exactly is written on top of replay.go:
+// Nothing here does I/O, reads a clock, keeps globals or starts goroutines:
+// the same problem gives the same plan, byte for byte.
 //
 //	p, err := planner.Decode("trip.json", bytes)
-//	plan, err := planner.Solve(ctx, p, planner.Options{})
+//	plan, err := solve.Solve(ctx, p, solve.Options{})
 //	if plan.Status == planner.Optimal {
 //		fmt.Println(plan.Cost, plan.Visits)
 //	}
 //
-// The package does no I/O, reads no clock, keeps no globals and starts no
-// goroutines: the same problem gives the same plan, byte for byte.
+// Decisions. Unknown members of a problem are errors: a misspelt "capcity" must
+// not become 0; the price is less forward compatibility. Where stops share a km,
+// the problem's list is the order of passing; the price is that two such stops are
+// not interchangeable. Site and operator are two fields: one joined name would
+// make a single site of all stations of two chains that touch once. Rules hold
+// within 1e-6, stated numbers within 1e-5 and 1e-9 of their size, so that files
+// with six decimals pass.
+//
+// Files, each using only those above it:
+//
+//   - problem.go: what a problem is, and what is asked of it everywhere
+//   - plan.go: what a plan is
+//   - broken.go: the rules, and the one that a plan breaks
+//   - name.go: amounts in words
+//   - short.go: what no plan can keep, seen at once
+//   - validate.go: whether a problem is one
+//   - decode.go: problems and plans from files
 package planner

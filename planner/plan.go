@@ -41,7 +41,7 @@ type Visit struct {
 	Leave  Moment  `json:"leave"`
 
 	// Fallback names the stop to use instead should this one be closed on
-	// arrival, by tank, and under [NightFallback] for the night: see [Closures].
+	// arrival, by tank, and under [NightFallback] for the night: see [backup.Closures].
 	Fallback map[string]string `json:"fallback,omitempty"`
 }
 
@@ -84,3 +84,6 @@ type Reason struct {
 	Text    string   `json:"text"`
 	Cures   []string `json:"cures,omitempty"`
 }
+
+// NightFallback is the key of [Visit.Fallback] for the night.
+const NightFallback = "night"

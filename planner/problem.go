@@ -1,5 +1,10 @@
 package planner
 
+import (
+	"maps"
+	"slices"
+)
+
 // ProblemFormat is the value of [Problem.Format].
 const ProblemFormat = "ullage-problem-1"
 
@@ -113,3 +118,63 @@ type Night struct {
 	Nights int                `json:"nights"` // ≥ 1
 	Use    map[string]float64 `json:"use"`    // headroom used by tank; negative restores, up to Capacity
 }
+
+// Swap turns a level into headroom, or headroom into a level.
+func (t Tank) Swap(x float64) float64 {
+	if t.Kind == Waste {
+		return t.Capacity - x
+	}
+	return x
+}
+
+// EndHeadroom is what must be left at the end.
+func (t Tank) EndHeadroom() float64 {
+	switch {
+	case t.End != nil && t.End.AtLeast != nil && t.End.RefillPrice == nil:
+		return max(t.Reserve, *t.End.AtLeast)
+	case t.End != nil && t.End.AtMost != nil:
+		return max(t.Reserve, t.Capacity-*t.End.AtMost)
+	}
+	return t.Reserve
+}
+
+// SharesFate is true if the other stop is closed when s is: same site or
+// same operator.
+func (s Stop) SharesFate(other Stop) bool {
+	return s.Site != "" && s.Site == other.Site || s.Operator != "" && s.Operator == other.Operator
+}
+
+// NightsOffered is how many nights a plan has that takes every one.
+func (p *Problem) NightsOffered() int {
+	n := 0
+	for _, s := range p.Stops {
+		if s.Night != nil {
+			n += s.Night.Nights
+		}
+	}
+	return n
+}
+
+// Clone copies the problem, with tanks, stops and nights of its own; the rest is shared.
+func (p *Problem) Clone() *Problem {
+	q := *p
+	q.Tanks = slices.Clone(p.Tanks)
+	q.Stops = slices.Clone(p.Stops)
+	for i, s := range q.Stops {
+		if s.Night != nil {
+			n := *s.Night
+			n.Use = maps.Clone(n.Use)
+			q.Stops[i].Night = &n
+		}
+	}
+	return &q
+}
+
+// Stop with the id, which the problem must have.
+func (p *Problem) Stop(id string) *Stop {
+	return &p.Stops[slices.IndexFunc(p.Stops, func(s Stop) bool { return s.ID == id })]
+}
+
+// Tolerance is what two quantities (km, minutes, tank units) may differ by and
+// still count as equal: a thousandth of a millilitre where tanks are litres.
+const Tolerance = 1e-6

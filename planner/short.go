@@ -9,7 +9,7 @@ import (
 	"slices"
 )
 
-// shortfall lists limits that no plan can keep, whatever it does: each is a
+// Shortfall lists limits that no plan can keep, whatever it does: each is a
 // proof by itself. None listed proves nothing. The problem must be valid.
 //
 //   - A tank between two places that restore it (or the start, or the end):
@@ -20,7 +20,7 @@ import (
 // Everything else is taken at its kindest: detours cost nothing, every place
 // fills up to the brim, the cheapest nights fall in the stretch. Tanks that
 // driving restores are left out. O(stops·log stops · tanks).
-func shortfall(p *Problem) []Reason {
+func Shortfall(p *Problem) []Reason {
 	var out []Reason
 	for _, t := range p.Tanks {
 		if r := tankShort(p, t); r.Missing > surely {
@@ -39,17 +39,17 @@ func tankShort(p *Problem, t Tank) Reason {
 	if t.PerKm < 0 {
 		return worst
 	}
-	wished, offered := 0, nightsOffered(p)
+	wished, offered := 0, p.NightsOffered()
 	if p.Nights != nil {
 		wished = p.Nights.Min
 	}
 	var stays []Night // in the stretch: what the wish asks for and all others do not offer, they must
-	from, have := 0.0, t.swap(t.Start)
+	from, have := 0.0, t.Swap(t.Start)
 	check := func(to, keep float64) {
 		missing := keep + t.PerKm*(to-from) + leastUse(t.ID, stays, staysWithin(p, from, to), wished-(offered-nightsOf(stays))) - have
 		if missing > worst.Missing {
 			worst.FromKm, worst.ToKm, worst.Missing = from, to, missing
-			worst.Text = fmt.Sprintf("%s falls short by %s between km %.0f and km %.0f: no place in between restores it", t.name(), t.amount(missing), from, to)
+			worst.Text = fmt.Sprintf("%s falls short by %s between km %.0f and km %.0f: no place in between restores it", t.Called(), t.Amount(missing), from, to)
 		}
 	}
 	for _, s := range p.Stops {
@@ -61,7 +61,7 @@ func tankShort(p *Problem, t Tank) Reason {
 			stays = append(stays, *s.Night)
 		}
 	}
-	check(p.LengthKm, t.endHeadroom())
+	check(p.LengthKm, t.EndHeadroom())
 	return worst
 }
 
@@ -71,33 +71,12 @@ func (s Stop) restores(tank string) bool {
 		slices.ContainsFunc(s.Serves, func(x Service) bool { return x.Tank == tank })
 }
 
-// endHeadroom is what must be left at the end.
-func (t Tank) endHeadroom() float64 {
-	switch {
-	case t.End != nil && t.End.AtLeast != nil && t.End.RefillPrice == nil:
-		return max(t.Reserve, *t.End.AtLeast)
-	case t.End != nil && t.End.AtMost != nil:
-		return max(t.Reserve, t.Capacity-*t.End.AtMost)
-	}
-	return t.Reserve
-}
-
 // staysWithin is how many stays fall between two positions at least: with n
 // of them, n + 1 days cover the stretch, the first and last maybe in part.
 func staysWithin(p *Problem, from, to float64) int {
 	d := p.Drive
 	days := max((to-from)/(d.MaxKmPerDay+Tolerance), d.Minutes(from, to)/(d.MaxMinPerDay+Tolerance))
 	return max(0, int(math.Ceil(days-1e-9))-1)
-}
-
-func nightsOffered(p *Problem) int {
-	n := 0
-	for _, s := range p.Stops {
-		if s.Night != nil {
-			n += s.Night.Nights
-		}
-	}
-	return n
 }
 
 func nightsOf(stays []Night) int {
@@ -154,11 +133,11 @@ func nightsShort(p *Problem) []Reason {
 	out := slices.DeleteFunc([]Reason{km, minutes}, func(r Reason) bool { return r.Missing == 0 })
 	nights := func(missing int, text string) {
 		if missing > 0 {
-			out = append(out, Reason{Limit: "nights", ToKm: p.LengthKm, Missing: float64(missing), Text: oneOrMore(fmt.Sprintf(text, missing))})
+			out = append(out, Reason{Limit: "nights", ToKm: p.LengthKm, Missing: float64(missing), Text: OneOrMore(fmt.Sprintf(text, missing))})
 		}
 	}
 	if p.Nights != nil {
-		nights(p.Nights.Min-nightsOffered(p), "there are places for %d night(s) fewer than wished")
+		nights(p.Nights.Min-p.NightsOffered(), "there are places for %d night(s) fewer than wished")
 		nights(staysWithin(p, 0, p.LengthKm)-p.Nights.Max, "the trip needs %d more night(s) than wished")
 	}
 	return out

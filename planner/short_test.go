@@ -4,7 +4,8 @@ import (
 	"math"
 	"testing"
 
-	. "ullage/planner"
+	"ullage/planner"
+	"ullage/planner/internal/plantest"
 )
 
 // TestShortfallNeverLies: brute force finds no plan wherever it sees a reason.
@@ -12,13 +13,13 @@ import (
 func TestShortfallNeverLies(t *testing.T) {
 	proven, impossible := map[string]int{}, 0
 	for seed := range uint64(1200) {
-		p := tiny(seed)
+		p := plantest.Tiny(seed)
 		if len(p.Stops) > 6 {
 			continue // slow for brute force
 		}
-		scarcer(p, seed)
-		why := Shortfall(p)
-		if cost := brute(p); math.IsInf(cost, 1) {
+		plantest.Scarcer(p, seed)
+		why := planner.Shortfall(p)
+		if cost := plantest.Brute(p); math.IsInf(cost, 1) {
 			impossible++
 		} else if len(why) > 0 {
 			t.Errorf("seed %d: a plan costs %v, but %+v", seed, cost, why)
@@ -38,79 +39,50 @@ func TestShortfallNeverLies(t *testing.T) {
 	}
 }
 
-// scarcer takes something away, another thing for each seed.
-func scarcer(p *Problem, seed uint64) {
-	switch i := int(seed / 6 % uint64(len(p.Tanks))); seed % 6 {
-	case 0: // no place serves one of the tanks
-		for j, s := range p.Stops {
-			p.Stops[j].Serves = nil
-			for _, x := range s.Serves {
-				if x.Tank != p.Tanks[i].ID {
-					p.Stops[j].Serves = append(p.Stops[j].Serves, x)
-				}
-			}
-		}
-	case 1: // half the tank
-		t := &p.Tanks[i]
-		t.Capacity /= 2
-		t.Start, t.Reserve = min(t.Start, t.Capacity), min(t.Reserve, t.Capacity)
-		t.End = nil
-	case 2:
-		p.Drive.MaxKmPerDay *= 0.6
-	case 3:
-		p.Drive.MaxMinPerDay *= 0.6
-	case 4:
-		p.Nights = &Range{Min: 3, Max: 3}
-	case 5:
-		p.Nights = &Range{Max: 1}
-		p.Drive.MaxKmPerDay *= 0.7
-	}
-}
-
 // By hand: 300 km, at most 100 a day, are two nights at least. Gas is sold
 // nowhere; the two cheapest of the three nights take 1 + 2.
 func TestShortfallByHand(t *testing.T) {
-	night := func(id string, km, gas float64) Stop {
-		return Stop{ID: id, Km: km, Night: &Night{Nights: 1, Use: map[string]float64{"gas": gas}}}
+	night := func(id string, km, gas float64) planner.Stop {
+		return planner.Stop{ID: id, Km: km, Night: &planner.Night{Nights: 1, Use: map[string]float64{"gas": gas}}}
 	}
-	p := &Problem{
-		Format: ProblemFormat, LengthKm: 300,
-		Drive: Drive{MaxKmPerDay: 100, MaxMinPerDay: 600, Pace: []Pace{{ToKm: 300, MinPerKm: 1}}},
-		Tanks: []Tank{{ID: "gas", Name: "LPG", Unit: "L", Kind: Supply, Capacity: 20, Reserve: 1, Start: 3.5}},
-		Stops: []Stop{night("a", 90, 2), night("b", 180, 1), night("c", 210, 4)},
+	p := &planner.Problem{
+		Format: planner.ProblemFormat, LengthKm: 300,
+		Drive: planner.Drive{MaxKmPerDay: 100, MaxMinPerDay: 600, Pace: []planner.Pace{{ToKm: 300, MinPerKm: 1}}},
+		Tanks: []planner.Tank{{ID: "gas", Name: "LPG", Unit: "L", Kind: planner.Supply, Capacity: 20, Reserve: 1, Start: 3.5}},
+		Stops: []planner.Stop{night("a", 90, 2), night("b", 180, 1), night("c", 210, 4)},
 	}
 	if err := p.Validate(); err != nil {
 		t.Fatal(err)
 	}
 	// 1 in reserve and 3 for the nights are 0.5 more than 3.5.
 	want := "LPG falls short by 0.5 L between km 0 and km 300: no place in between restores it"
-	if why := Shortfall(p); len(why) != 1 || !near(why[0].Missing, 0.5) || why[0].Text != want {
+	if why := planner.Shortfall(p); len(why) != 1 || !plantest.Near(why[0].Missing, 0.5) || why[0].Text != want {
 		t.Errorf("%+v, want %q", why, want)
 	}
-	p.Nights = &Range{Min: 3, Max: 3} // the third night takes 4 more
-	if why := Shortfall(p); len(why) != 1 || !near(why[0].Missing, 4.5) {
+	p.Nights = &planner.Range{Min: 3, Max: 3} // the third night takes 4 more
+	if why := planner.Shortfall(p); len(why) != 1 || !plantest.Near(why[0].Missing, 4.5) {
 		t.Errorf("%+v, want 4.5 missing", why)
 	}
 	p.Tanks[0].Start = 8
-	if why := Shortfall(p); len(why) != 0 {
+	if why := planner.Shortfall(p); len(why) != 0 {
 		t.Errorf("%+v, want none", why)
 	}
 	p.Nights.Min, p.Nights.Max = 1, 1
-	if why := Shortfall(p); len(why) != 1 || why[0].Limit != "nights" || why[0].Missing != 1 {
+	if why := planner.Shortfall(p); len(why) != 1 || why[0].Limit != "nights" || why[0].Missing != 1 {
 		t.Errorf("%+v, want one more night", why)
 	}
 	p.Drive.MaxKmPerDay = 80
 	p.Nights = nil
-	if why := Shortfall(p); len(why) != 1 || why[0].Limit != "km" || !near(why[0].Missing, 10) || why[0].ToKm != 90 {
+	if why := planner.Shortfall(p); len(why) != 1 || why[0].Limit != "km" || !plantest.Near(why[0].Missing, 10) || why[0].ToKm != 90 {
 		t.Errorf("%+v, want 10 km more a day", why)
 	}
 }
 
 func BenchmarkShortfall(b *testing.B) {
-	p := made{LengthKm: 4000, Seed: 1}.problem()
+	p := plantest.Made{LengthKm: 4000, Seed: 1}.Problem()
 	b.ReportAllocs()
 	for b.Loop() {
-		if why := Shortfall(p); len(why) > 0 {
+		if why := planner.Shortfall(p); len(why) > 0 {
 			b.Fatal(why)
 		}
 	}

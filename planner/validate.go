@@ -7,10 +7,6 @@ import (
 	"slices"
 )
 
-// Tolerance is what two quantities (km, minutes, tank units) may differ by and
-// still count as equal: a thousandth of a millilitre where tanks are litres.
-const Tolerance = 1e-6
-
 // Validate says whether the problem is one: every number finite and in the
 // range its field states, every name known and given once, stops in order of
 // km. A valid problem need not have a plan. The first fault is named with its

@@ -11,7 +11,7 @@ func TestOneOrMore(t *testing.T) {
 		"no number(s)":             "no numbers",
 		"plain":                    "plain",
 	} {
-		if got := oneOrMore(text); got != want {
+		if got := OneOrMore(text); got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
 		}
 	}

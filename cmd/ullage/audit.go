@@ -7,10 +7,11 @@ import (
 	"os"
 
 	"ullage/planner"
+	"ullage/planner/audit"
 )
 
-// audit replays a plan file against a problem file.
-func audit(args []string, stdout, stderr io.Writer) int {
+// auditFile replays a plan file against a problem file.
+func auditFile(args []string, stdout, stderr io.Writer) int {
 	if len(args) != 2 || isFlag(args[0]) || isFlag(args[1]) {
 		return wrong(stderr, "audit: give two files: ullage audit PROBLEM.json PLAN.json")
 	}
@@ -26,7 +27,7 @@ func audit(args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		return wrong(stderr, "audit: %v", err)
 	}
-	if err := planner.Audit(p, answer); err != nil {
+	if err := audit.Check(p, answer); err != nil {
 		var broken *planner.Broken
 		if errors.As(err, &broken) {
 			err = broken

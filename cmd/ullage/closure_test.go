@@ -8,6 +8,9 @@ import (
 	"testing"
 
 	"ullage/planner"
+	"ullage/planner/audit"
+	"ullage/planner/backup"
+	"ullage/planner/solve"
 	"ullage/planner/trip"
 )
 
@@ -45,7 +48,7 @@ var andorraExtract = filepath.Join("..", "..", "..", "shared", "data", "osm", "a
 func TestNoTankRunsDry(t *testing.T) {
 	for name, b := range backed(t) {
 		p := b.Problem
-		plan, closures, err := planner.Survive(t.Context(), p, p, planner.Steady{}, planner.Options{})
+		plan, closures, err := backup.Survive(t.Context(), p, p, backup.Steady{}, solve.Options{})
 		if err != nil || plan.End == nil {
 			t.Fatalf("%s: %s, %v", name, plan.Status, err)
 		}
@@ -57,7 +60,7 @@ func TestNoTankRunsDry(t *testing.T) {
 				t.Errorf("%s: closure of %s: %v", name, c.Stop, c.Err)
 				continue
 			}
-			if err := planner.Audit(c.Problem, c.Plan); err != nil {
+			if err := audit.Check(c.Problem, c.Plan); err != nil {
 				t.Errorf("%s: closure of %s: %v", name, c.Stop, err)
 			}
 			look := func(where string, levels map[string]float64) {

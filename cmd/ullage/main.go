@@ -36,8 +36,8 @@ type command struct {
 var commands = []command{
 	{"plan", "plan [-trip F] [-route F] [-places F,…] [-json]   plan a trip; no flags: the demo trip", plan},
 	{"places", "places FILE…                                      places of OSM extracts as GeoJSON", places},
-	{"solve", "solve [-within TIME] PROBLEM.json                 the plan of least cost as JSON", solve},
-	{"audit", "audit PROBLEM.json PLAN.json                      replay a plan; exit 1 names the broken rule", audit},
+	{"solve", "solve [-within TIME] PROBLEM.json                 the plan of least cost as JSON", solveFile},
+	{"audit", "audit PROBLEM.json PLAN.json                      replay a plan; exit 1 names the broken rule", auditFile},
 	{"serve", "serve [-addr HOST:PORT]                           the page, on this machine only", serve},
 	{"site", "site -out DIR                                     the page as static files for any host", site},
 }

@@ -17,8 +17,8 @@ import (
 
 const solveUsage = "ullage solve [-within TIME] PROBLEM.json"
 
-// solve prints the plan of least cost of a problem file, or the best one found in time.
-func solve(args []string, stdout, stderr io.Writer) int {
+// solveFile prints the plan of least cost of a problem file, or the best one found in time.
+func solveFile(args []string, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("solve", flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
 	within := flags.Duration("within", 30*time.Second, "time to look for a better plan")
@@ -38,7 +38,7 @@ func solve(args []string, stdout, stderr io.Writer) int {
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), *within)
 	defer cancel()
-	answer, nearest, err := planner.Answer(ctx, p, planner.Options{})
+	answer, nearest, err := answerTo(ctx, p)
 	if err != nil {
 		return wrong(stderr, "solve: %s: %v", name, err)
 	}

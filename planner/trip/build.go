@@ -10,6 +10,7 @@ import (
 	"ullage/geo"
 	"ullage/planner"
 	"ullage/planner/life"
+	"ullage/planner/solve"
 )
 
 // Hours says when a place is open over a number of days: windows in minutes
@@ -21,7 +22,7 @@ type Hours func(p Place, from time.Time, days int) (windows [][2]float64, known 
 type Options struct {
 	Hours    Hours           // nil: no opening hours are known
 	Roads    Roads           // nil: ways to places are estimates
-	Solve    planner.Options // its Progress is replaced if Progress is set
+	Solve    solve.Options   // its Progress is replaced if Progress is set
 	Progress func(Itinerary) // called with each better plan; nil: not called
 	Answer   func(Itinerary) // called with the answer before Safety and Others are looked for, and once more between them; nil: not called
 }

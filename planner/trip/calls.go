@@ -8,6 +8,7 @@ import (
 
 	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/backup"
 	"ullage/planner/life"
 )
 
@@ -34,7 +35,7 @@ func label(p *Place) string {
 
 // call reads one visit of a plan; closed is what becomes of the trip if the
 // place is, nil if that was not looked into.
-func (b *Built) call(s *planner.Stop, v planner.Visit, closed *planner.Closure) Call {
+func (b *Built) call(s *planner.Stop, v planner.Visit, closed *backup.Closure) Call {
 	known := b.calls[s.ID]
 	p, cand := known.place, b.Candidates[known.candidate]
 	c := Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: cmp.Or(p.Name, KindName(p.Kind)), Point: p.Point, Km: cand.Km, OffKm: cand.OffKm,

@@ -5,6 +5,8 @@ import (
 	"fmt"
 
 	"ullage/planner"
+	"ullage/planner/replay"
+	"ullage/planner/solve"
 )
 
 // Care is what it costs to plan with more use than the likely one: what the
@@ -34,11 +36,11 @@ func (b *Built) care(plan planner.Plan) *caution {
 	if err != nil {
 		return nil
 	}
-	visits, err := planner.Fit(likely.whole(), plan.Visits)
+	visits, err := replay.Fit(likely.whole(), plan.Visits)
 	if err != nil {
 		return nil
 	}
-	careful, err := planner.Replay(likely.whole(), visits)
+	careful, err := replay.Plan(likely.whole(), visits)
 	if err != nil {
 		return nil
 	}
@@ -58,7 +60,7 @@ func (c *caution) glance(ctx context.Context) *Care {
 	if c == nil || ctx.Err() != nil {
 		return nil
 	}
-	best, err := planner.Solve(ctx, c.likely.Problem, planner.Options{MaxLabels: glanceLabels})
+	best, err := solve.Solve(ctx, c.likely.Problem, solve.Options{MaxLabels: glanceLabels})
 	if err != nil || !(best.Bound > 0) {
 		return nil
 	}
@@ -73,7 +75,7 @@ func (c *caution) price(ctx context.Context) *Care {
 	if c == nil || ctx.Err() != nil {
 		return nil
 	}
-	best, _, err := c.likely.solve(ctx, planner.Options{MaxLabels: manyLabels})
+	best, _, err := c.likely.solve(ctx, solve.Options{MaxLabels: manyLabels})
 	if err != nil || best.End == nil {
 		return nil
 	}

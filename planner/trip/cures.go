@@ -4,8 +4,8 @@ import (
 	"context"
 	"fmt"
 
-	"ullage/planner"
 	"ullage/planner/life"
+	"ullage/planner/solve"
 )
 
 // mostCorridorKm: wider is no detour any more.
@@ -77,7 +77,7 @@ func (b *Built) tripCures(ctx context.Context) []string {
 		if err != nil {
 			continue
 		}
-		plan, err := planner.Solve(ctx, tried.Problem, planner.Options{MaxLabels: fewLabels})
+		plan, err := solve.Solve(ctx, tried.Problem, solve.Options{MaxLabels: fewLabels})
 		if err == nil && plan.End != nil {
 			out = append(out, fmt.Sprintf("%s: the trip then costs %.2f %s", r.text, plan.Cost, b.Trip.Currency))
 		}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"ullage/planner"
+	"ullage/planner/backup"
 )
 
 // whole is the problem with every place of use, also those that it leaves out
@@ -18,8 +19,8 @@ func (b *Built) whole() *planner.Problem {
 	return &whole
 }
 
-func byStop(closures []planner.Closure) map[string]*planner.Closure {
-	out := map[string]*planner.Closure{}
+func byStop(closures []backup.Closure) map[string]*backup.Closure {
+	out := map[string]*backup.Closure{}
 	for i := range closures {
 		out[closures[i].Stop] = &closures[i]
 	}
@@ -29,7 +30,7 @@ func byStop(closures []planner.Closure) map[string]*planner.Closure {
 // fallback says where to go instead if the place of a visit is closed, as the
 // way on was driven: with how much left, or when for the night. What is not
 // looked for again on that way can wait.
-func (b *Built) fallback(s *planner.Stop, v planner.Visit, closed *planner.Closure) string {
+func (b *Built) fallback(s *planner.Stop, v planner.Visit, closed *backup.Closure) string {
 	var places, parts []string
 	at := map[string][]string{} // by place: what for
 	var wait []string
@@ -83,7 +84,7 @@ func (b *Built) there(what string, arrive planner.Moment) string {
 }
 
 // noWayOn warns of a place that the trip stands or falls with.
-func (b *Built) noWayOn(closed *planner.Closure) string {
+func (b *Built) noWayOn(closed *backup.Closure) string {
 	why := "the rest of the trip no longer fits"
 	var broken *planner.Broken
 	if errors.As(closed.Err, &broken) {

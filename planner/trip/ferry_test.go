@@ -11,6 +11,7 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/life"
+	"ullage/planner/replay"
 )
 
 // By hand: 200 km at 60 km/h, of which km 50 to 80 are two hours on a ferry. 170
@@ -263,7 +264,7 @@ func TestLateBeginning(t *testing.T) {
 	tr := eastwards(200)
 	tr.FromMin = 780
 	b := mustBuild(t, tr, []Place{at("a", "fuel", 0, 0, yes("diesel"))}, Options{})
-	plan, err := planner.Replay(b.Problem, []planner.Visit{{Stop: "a"}})
+	plan, err := replay.Plan(b.Problem, []planner.Visit{{Stop: "a"}})
 	if err != nil || math.Abs(plan.Visits[0].Arrive.Min-780) > 0.01 || math.Abs(plan.End.Min-(780+stopMin+200)) > 0.01 {
 		t.Errorf("%v: there at %v, at the end at %v, want 13:00 and 16:24", err, plan.Visits[0].Arrive.Min, plan.End.Min)
 	}

@@ -12,6 +12,7 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/life"
+	"ullage/planner/replay"
 )
 
 // living is island in a vehicle that lives, with a station near the end.
@@ -149,7 +150,7 @@ func TestLastStation(t *testing.T) {
 	// The night in between counts, and so do the minutes at a stop.
 	tr.Day.MaxKm = 200
 	b := mustBuild(t, tr, []Place{station("a", "all day", 50), siteAt("n", 150), station("b", "am", 290)}, Options{Hours: hours})
-	plan, err := planner.Replay(b.Problem, []planner.Visit{{Stop: "n", Night: true}})
+	plan, err := replay.Plan(b.Problem, []planner.Visit{{Stop: "n", Night: true}})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,9 @@ import (
 	"strings"
 
 	"ullage/planner"
+	"ullage/planner/backup"
+	"ullage/planner/reason"
+	"ullage/planner/solve"
 )
 
 // others is how many other plans are shown.
@@ -25,7 +28,7 @@ func (b *Built) more(ctx context.Context, it Itinerary, tell func(Itinerary)) (I
 	if it.Care = caution.glance(ctx); it.Care != nil {
 		tell(it)
 	}
-	s, ok, err := planner.PriceOfSafety(ctx, b.Problem, b.whole(), it.plan, planner.Options{})
+	s, ok, err := backup.PriceOfSafety(ctx, b.Problem, b.whole(), it.plan, solve.Options{})
 	if err != nil {
 		return Itinerary{}, fmt.Errorf("plan %q without a closed place: %w", b.Trip.Name, err)
 	}
@@ -37,7 +40,7 @@ func (b *Built) more(ctx context.Context, it Itinerary, tell func(Itinerary)) (I
 		it.Care = price
 		tell(it)
 	}
-	alternatives, err := planner.Alternatives(ctx, b.Problem, it.plan, others, planner.Options{MaxLabels: manyLabels})
+	alternatives, err := backup.Alternatives(ctx, b.Problem, it.plan, others, solve.Options{MaxLabels: manyLabels})
 	if err != nil {
 		return Itinerary{}, fmt.Errorf("other plans for %q: %w", b.Trip.Name, err)
 	}
@@ -52,7 +55,7 @@ func (b *Built) more(ctx context.Context, it Itinerary, tell func(Itinerary)) (I
 }
 
 // safetyText says the price of safety in one sentence.
-func (b *Built) safetyText(s planner.Safety) string {
+func (b *Built) safetyText(s backup.Safety) string {
 	price := fmt.Sprintf("%.2f %s", s.Price(), b.Trip.Currency)
 	if !s.Proven {
 		price = "about " + price
@@ -151,7 +154,7 @@ func (b *Built) lines(visits []planner.Visit) []string {
 }
 
 // nearest says in words what breaks least; nil of nil.
-func (b *Built) nearest(n *planner.Nearest) *Nearest {
+func (b *Built) nearest(n *reason.Nearest) *Nearest {
 	if n == nil {
 		return nil
 	}

@@ -6,6 +6,10 @@ import (
 	"slices"
 
 	"ullage/planner"
+	"ullage/planner/audit"
+	"ullage/planner/backup"
+	"ullage/planner/reason"
+	"ullage/planner/solve"
 )
 
 // keepWithin is the share of the least cost that staying with a plan in use
@@ -62,20 +66,20 @@ func (b *Built) Plan(ctx context.Context, opt Options) (Itinerary, error) {
 }
 
 // solve finds a plan, and what becomes of it if a place is closed.
-func (b *Built) solve(ctx context.Context, opt planner.Options) (planner.Plan, []planner.Closure, error) {
-	use := planner.Steady{Stops: b.Trip.Keep, Within: keepWithin}
+func (b *Built) solve(ctx context.Context, opt solve.Options) (planner.Plan, []backup.Closure, error) {
+	use := backup.Steady{Stops: b.Trip.Keep, Within: keepWithin}
 	if b.Trip.Backup {
-		return planner.Survive(ctx, b.Problem, b.whole(), use, opt)
+		return backup.Survive(ctx, b.Problem, b.whole(), use, opt)
 	}
-	plan, err := planner.SolveSteady(ctx, b.Problem, use, opt)
+	plan, err := backup.SolveSteady(ctx, b.Problem, use, opt)
 	if err != nil || plan.End == nil {
 		return plan, nil, err
 	}
-	return plan, planner.Closures(b.whole(), plan), nil
+	return plan, backup.Closures(b.whole(), plan), nil
 }
 
 func (b *Built) audit(p planner.Plan) error {
-	if err := planner.Audit(b.Problem, p); err != nil {
+	if err := audit.Check(b.Problem, p); err != nil {
 		return fmt.Errorf("the answer does not pass the audit: %w", err)
 	}
 	return nil
@@ -89,7 +93,7 @@ func (b *Built) refuse(ctx context.Context, it Itinerary, opt Options) (Itinerar
 		return it, nil
 	}
 	opt.Progress(it)
-	_, nearest, err := planner.Refuse(ctx, b.Problem, it.plan, planner.Options{MaxLabels: fewLabels}, func(reasons []planner.Reason) {
+	_, nearest, err := reason.Refuse(ctx, b.Problem, it.plan, solve.Options{MaxLabels: fewLabels}, func(reasons []planner.Reason) {
 		if len(reasons) > 0 {
 			it.Why = b.why(reasons)
 		}

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/planner"
+	"ullage/planner/solve"
 )
 
 // somePlaces draws places of every kind on both sides of a route of km.
@@ -70,7 +71,7 @@ func TestBuildAnyPlaces(t *testing.T) {
 			}
 		}
 		// The first plan that comes to hand will do.
-		plan, err := planner.Solve(context.Background(), b.Problem, planner.Options{MaxLabels: 500})
+		plan, err := solve.Solve(context.Background(), b.Problem, solve.Options{MaxLabels: 500})
 		if err != nil || plan.End == nil {
 			return
 		}
@@ -111,7 +112,7 @@ func TestOnwardFromAnywhere(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		plan, err := planner.Solve(context.Background(), b.Problem, planner.Options{MaxLabels: 500})
+		plan, err := solve.Solve(context.Background(), b.Problem, solve.Options{MaxLabels: 500})
 		if err != nil || plan.End == nil {
 			return
 		}

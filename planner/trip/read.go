@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ullage/planner"
+	"ullage/planner/backup"
 	"ullage/planner/life"
 )
 
@@ -24,11 +25,11 @@ func (b *Built) Itinerary(plan planner.Plan) (Itinerary, error) {
 	if plan.End == nil {
 		return b.read(plan, nil), nil
 	}
-	return b.read(plan, byStop(planner.Closures(b.whole(), plan))), nil
+	return b.read(plan, byStop(backup.Closures(b.whole(), plan))), nil
 }
 
 // read is Itinerary with what becomes of the trip if a stop is closed, by stop.
-func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itinerary {
+func (b *Built) read(plan planner.Plan, closed map[string]*backup.Closure) Itinerary {
 	it := Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
 		LengthKm: b.axis.lengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.off, Confidence: b.Trip.Confident(), Weight: b.weight, Done: b.Trip.Done, plan: plan}
 	it.Cautions = append(append(slices.Clone(b.cautions), wayCaution(nil, b.Candidates)), tripCautions...)
@@ -70,7 +71,7 @@ func (b *Built) read(plan planner.Plan, closed map[string]*planner.Closure) Itin
 
 // calendar splits a plan into days; a stay of several nights gives days
 // without driving.
-func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop, closed map[string]*planner.Closure) []Day {
+func (b *Built) calendar(plan planner.Plan, stops map[string]*planner.Stop, closed map[string]*backup.Closure) []Day {
 	var days []Day
 	day := b.newDay(1, 0, b.Problem.Drive.DepartMin+b.late())
 	km, min := 0.0, b.Problem.Drive.DepartMin // where and when the leg begins, on the planner's axis

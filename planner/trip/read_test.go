@@ -6,16 +6,17 @@ import (
 	"testing"
 
 	"ullage/planner"
+	"ullage/planner/replay"
 )
 
 // driven replays visits of a built trip and reads them back.
 func driven(t *testing.T, b *Built, visits ...planner.Visit) Itinerary {
 	t.Helper()
-	visits, err := planner.WasteAmounts(b.Problem, visits)
+	visits, err := replay.WasteAmounts(b.Problem, visits)
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := planner.Replay(b.Problem, visits)
+	plan, err := replay.Plan(b.Problem, visits)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,0 +1,93 @@
+package audit
+
+import (
+	"math"
+	"slices"
+
+	"ullage/planner"
+)
+
+// A leg is a visit with the stop it is at.
+type leg struct {
+	planner.Visit
+	at *planner.Stop
+}
+
+// auditVisits checks what is visited and taken, apart from numbers.
+func checkVisits(p *planner.Problem, plan planner.Plan) ([]leg, error) {
+	var legs []leg
+	next := 0
+	for _, v := range plan.Visits {
+		i := slices.IndexFunc(p.Stops[next:], func(s planner.Stop) bool { return s.ID == v.Stop })
+		if i < 0 {
+			return nil, &planner.Broken{Rule: planner.RuleOrder, Stop: v.Stop}
+		}
+		next += i + 1
+		legs = append(legs, leg{v, &p.Stops[next-1]})
+	}
+	nights := 0
+	for _, l := range legs {
+		if err := checkServices(l.at, l.Visit); err != nil {
+			return nil, err
+		}
+		if !l.Night {
+			continue
+		}
+		if l.at.Night == nil {
+			return nil, &planner.Broken{Rule: planner.RuleNight, Stop: l.Stop, Km: l.at.Km, Detail: "no night is offered"}
+		}
+		nights += l.at.Night.Nights
+	}
+	for _, s := range p.Stops {
+		i := slices.IndexFunc(legs, func(l leg) bool { return l.Stop == s.ID })
+		if s.Required && (i < 0 || s.Night != nil && !legs[i].Night) {
+			return nil, &planner.Broken{Rule: planner.RuleRequired, Stop: s.ID, Km: s.Km}
+		}
+	}
+	if r := p.Nights; r != nil && nights < r.Min {
+		return nil, &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Min)}
+	} else if r != nil && nights > r.Max {
+		return nil, &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Max)}
+	}
+	return legs, nil
+}
+
+// auditServices walks the stop's own list: each service taken must come next.
+func checkServices(s *planner.Stop, v planner.Visit) error {
+	i := 0
+	for _, y := range v.Serve {
+		for i < len(s.Serves) && s.Serves[i].Tank != y.Tank {
+			i++
+		}
+		if i == len(s.Serves) || s.Serves[i].GuestsOnly && !v.Night {
+			return &planner.Broken{Rule: planner.RuleService, Stop: s.ID, Tank: y.Tank, Km: s.Km}
+		}
+		i++
+	}
+	return nil
+}
+
+func offered(s *planner.Stop, tank string) planner.Service {
+	for _, x := range s.Serves {
+		if x.Tank == tank {
+			return x
+		}
+	}
+	return planner.Service{}
+}
+
+// stated compares a number in the plan with the audited one.
+func stated(s *planner.Stop, field string, have, want float64) error {
+	if math.Abs(have-want) <= statedTolerance+1e-9*math.Abs(want) {
+		return nil
+	}
+	b := &planner.Broken{Rule: planner.RuleMoment, Field: field, Have: have, Need: want}
+	if s != nil {
+		b.Stop, b.Km = s.ID, s.Km
+	}
+	return b
+}
+
+// statedTolerance is what a number stated in a plan may differ from the
+// audited one: files may round to six decimals.
+const statedTolerance = 1e-5

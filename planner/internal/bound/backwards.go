@@ -1,0 +1,241 @@
+package bound
+
+import (
+	"math"
+	"slices"
+
+	"ullage/planner/internal/model"
+)
+
+// This file works out the tables by nights, from the last stop to the first.
+
+// end is the table after the last stop: one row, that reaches the end.
+func (b *Nights) end() *nightTable {
+	m := b.m
+	t := &nightTable{reach: []float64{m.Length}, rowAt: []float64{m.EndMin}, reachAt: []float64{m.EndMin}, cost: b.room(b.size)}
+	clear(t.cost)
+	levels := b.size / b.counts
+	for at := range t.cost {
+		if n := at / levels; b.counts > 1 && n < m.Least {
+			t.cost[at] = math.Inf(1)
+			continue
+		}
+		for k, tank := range b.Tanks {
+			x := &m.Tanks[tank]
+			short := x.End - b.scales[k].headroom(len(m.Stops), at/b.stride[k]%b.scales[k].n, m.Length)
+			if short <= model.Slack {
+				continue
+			}
+			if x.Refill < 0 {
+				t.cost[at] = math.Inf(1)
+			} else {
+				t.cost[at] += short * (x.Refill - b.worth[tank])
+			}
+		}
+	}
+	return t
+}
+
+// before is the table before stop i, given the one after it.
+func (b *Nights) before(i int, visit float64) *nightTable {
+	s, after := &b.m.Stops[i], b.after[i+1]
+	moved, known := b.moves(i), b.knows(i)
+	if !known && !moved {
+		return after
+	}
+	prev := 0.0
+	if i > 0 {
+		prev = b.m.Stops[i-1].Km
+	}
+	// Rows that a fresh morning at the stop before cannot reach are of no more use.
+	rows := 0
+	for rows < len(after.reach) && after.reach[rows] <= prev+b.m.MaxKm+model.Slack {
+		rows++
+	}
+	own := -1 // the row of the night at this stop
+	switch {
+	case s.Required && s.Night:
+		own, rows = 0, 0
+	case s.Night:
+		for own = 0; own < rows && after.reach[own] < s.Km+s.Half; own++ {
+		}
+	}
+	reach, at := s.Km+s.Half, s.At+s.HalfMin+s.StopMin
+	t := &nightTable{reach: after.reach[:rows], rowAt: after.rowAt[:rows]}
+	joins := own >= 0 && own < rows && t.reach[own] == reach && t.rowAt[own] == at // another stay at the same place
+	if own >= 0 && !joins {
+		t.reach = slices.Insert(slices.Clip(t.reach), own, reach)
+		t.rowAt = slices.Insert(slices.Clip(t.rowAt), own, at)
+	}
+	n := len(t.reach)
+	t.cost = b.room(n * b.size)
+	for c := range b.size {
+		to, from := t.cost[c*n:(c+1)*n], after.cost[c*len(after.reach):]
+		if n == rows {
+			copy(to, from)
+			continue
+		}
+		copy(to[:own], from)
+		to[own] = math.Inf(1)
+		copy(to[own+1:], from[own:])
+	}
+	if known {
+		b.day(t.cost, n, i, visit)
+	}
+	if own >= 0 {
+		for c, x := range b.night(i, after, visit) {
+			t.cost[c*n+own] = model.Lesser(t.cost[c*n+own], x)
+		}
+	}
+	if moved {
+		b.move(t.cost, n, i)
+	}
+	t.settle()
+	return t
+}
+
+// day lowers the costs, rows in each class, to what they become where stop i may be visited by day.
+func (b *Nights) day(cost []float64, rows, i int, visit float64) {
+	s := &b.m.Stops[i]
+	via := scratch(&b.via, len(cost))
+	copy(via, cost)
+	for k, tank := range b.Tanks {
+		if y := s.Service(tank); y != nil && !y.Guests {
+			b.fill(via, rows, k, y)
+		}
+	}
+	for _, k := range b.moving { // the detour restores, too
+		d := int(math.Ceil(-b.m.Tanks[b.Tanks[k]].PerKm*2*s.Half/b.scales[k].step - model.Slack))
+		b.up(via, rows, k, d)
+	}
+	for at := range via {
+		via[at] += visit
+	}
+	if s.Required {
+		copy(cost, via)
+	} else {
+		lowest(cost, via)
+	}
+}
+
+// night is the cost to go from just before a night at stop i, by the classes after it.
+func (b *Nights) night(i int, after *nightTable, visit float64) []float64 {
+	m := b.m
+	s := &m.Stops[i]
+	row, old := scratch(&b.own, b.size), scratch(&b.old, b.size)
+	r := after.find(s.Km+m.MaxKm-s.Half, s.At+m.MaxMin-s.HalfMin)
+	levels := b.size / b.counts
+	for count := range b.counts {
+		n := count + s.Nights
+		if b.enough || b.counts == 1 {
+			n = min(n, b.counts-1)
+		}
+		at := row[count*levels : (count+1)*levels]
+		if r >= 0 && n < b.counts {
+			for k := range at {
+				at[k] = after.cost[(n*levels+k)*len(after.reach)+r]
+			}
+			continue
+		}
+		for k := range at {
+			at[k] = math.Inf(1)
+		}
+	}
+	cost := visit + s.NightFee - b.wage*float64(s.Nights)
+	for t, u := range s.Use {
+		cost += b.worth[t] * u
+	}
+	for k, tank := range b.Tanks {
+		x := &m.Tanks[tank]
+		y, u := s.Service(tank), s.Use[tank]
+		if y == nil && u == 0 && x.PerKm == 0 {
+			continue
+		}
+		n := b.scales[k].n
+		next := make([]int, n) // class after the night, −1: not possible
+		lefts := make([]float64, n)
+		for c := range next {
+			left := model.Lesser(x.Cap, model.Lesser(x.Cap, b.scales[k].headroom(i+1, c, s.Km)-x.PerKm*s.Half)-u)
+			lefts[c] = left
+			next[c] = -1
+			if left >= x.Reserve-model.Slack {
+				next[c] = b.scales[k].class(i+1, left-x.PerKm*s.Half-b.scales[k].offset(i+1, s.Km))
+			}
+		}
+		premium := 0.0
+		if y != nil {
+			premium = b.premium(y)
+		}
+		copy(old, row)
+		for at := range row {
+			row[at] = math.Inf(1)
+		}
+		for c := range n {
+			if next[c] >= 0 {
+				b.lower(row, old, 1, k, c, next[c], 0)
+			}
+			if y != nil && premium == 0 {
+				b.lower(row, old, 1, k, c, n-1, y.Fixed)
+			} else if y != nil {
+				for to := max(next[c], 0); to < n; to++ {
+					b.lower(row, old, 1, k, c, to, y.Fixed+premium*b.scales[k].from(lefts[c], to))
+				}
+			}
+		}
+	}
+	for at := range row {
+		row[at] += cost
+	}
+	return row
+}
+
+// packs says how tables with these scales are packed; nil if not.
+func (b *Nights) packs(d Detail) *packing {
+	if d.Moving == 0 || len(b.moving) == 0 {
+		return nil
+	}
+	k := b.moving[0]
+	return &packing{stride: b.stride[k], n: b.scales[k].n}
+}
+
+func newNights(m *model.Model, r Recipe, shares []float64, store *store[float64]) *Nights {
+	b := &Nights{store: store, m: m, Tanks: r.Tanks, worth: r.Worth, wage: r.Nights.Wage, after: make([]*nightTable, len(m.Stops)+1)}
+	b.counts = 1
+	switch {
+	case !r.Nights.Counted:
+	case m.Most <= EverCounted:
+		b.counts = m.Most + 1
+	default: // whether they are too many is left out
+		b.counts, b.enough = m.Least+1, true
+	}
+	b.classify(r.Detail)
+	b.size = 1
+	for k := range b.Tanks {
+		b.stride = append(b.stride, b.size)
+		b.size *= b.scales[k].n
+		if b.scales[k].step > 0 {
+			b.moving = append(b.moving, k)
+		}
+	}
+	b.size *= b.counts
+	b.priced = slices.IndexFunc(b.Tanks, func(t int) bool { return !m.Tanks[t].Free })
+	pack := b.packs(r.Detail)
+	b.room = store.take
+	if pack != nil {
+		b.room = pack.room
+	}
+	b.after[len(m.Stops)] = b.end()
+	for i := len(m.Stops) - 1; i >= 0; i-- {
+		if r.Stopped != nil && r.Stopped() {
+			return nil
+		}
+		b.after[i] = b.before(i, shares[i])
+		if pack != nil && b.after[i] != b.after[i+1] {
+			pack.pack(b.after[i+1])
+		}
+	}
+	if pack != nil {
+		pack.pack(b.after[0])
+	}
+	return b
+}

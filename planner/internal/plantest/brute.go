@@ -1,0 +1,309 @@
+package plantest
+
+import (
+	"math"
+
+	"ullage/planner"
+)
+
+// This file is the slow, obvious solver that the others are compared with.
+
+// Brute returns the least cost of any plan, +Inf if there is none.
+//
+// It tries every choice at every stop: pass, or visit with every set of
+// services, with and without the night. With these choices made, only amounts
+// are open, and every tank is on its own: see [gaugeCost].
+// Two shortcuts, both plain to see: a choice is dropped when what it has paid
+// already is no less than the best plan, or when a tank falls short even though
+// every service so far filled it up.
+func Brute(p *planner.Problem) float64 {
+	b := &bruteSearch{p: p, best: math.Inf(1)}
+	full := make([]float64, len(p.Tanks))
+	for i, t := range p.Tanks {
+		full[i] = HeadAtStart(t)
+	}
+	b.at(0, bruteState{clock: p.Drive.DepartMin, full: full, events: make([][]event, len(p.Tanks))})
+	return b.best
+}
+
+const slack = 1e-9 // rounding of sums, far below the tolerance of the rules
+
+type bruteSearch struct {
+	p    *planner.Problem
+	best float64
+}
+
+type bruteState struct {
+	km, dayKm, dayMin, clock float64
+	nights                   int
+	paid                     float64
+	full                     []float64 // most headroom that there can be
+	events                   [][]event // by tank
+}
+
+// An event of one tank. Fields not needed for a kind are 0.
+type event struct {
+	kind  byte // 'u' use units, 'c' check that units are in hand, 's' restore, using units meanwhile, 'r' pay for what is missing to units
+	units float64
+	price float64
+}
+
+// push adds an event to tank i, and says whether the tank can still do it.
+func (s *bruteState) push(p *planner.Problem, i int, e event) bool {
+	events := s.events[i]
+	s.events[i] = append(events[:len(events):len(events)], e)
+	switch e.kind {
+	case 'u':
+		s.full[i] = math.Min(s.full[i]-e.units, p.Tanks[i].Capacity)
+	case 'c':
+		return s.full[i] >= e.units-slack
+	case 's':
+		s.full[i] = p.Tanks[i].Capacity
+	}
+	return true
+}
+
+func (s bruteState) clone() bruteState {
+	s.full = append([]float64(nil), s.full...)
+	s.events = append([][]event(nil), s.events...)
+	return s
+}
+
+// drive uses km; it returns false if a reserve is touched.
+func (s *bruteState) drive(p *planner.Problem, km, minutes float64) bool {
+	ok := true
+	s.dayKm += km
+	s.dayMin += minutes
+	s.clock += minutes
+	for i, t := range p.Tanks {
+		s.push(p, i, event{kind: 'u', units: t.PerKm * km})
+	}
+	return ok
+}
+
+func (s *bruteState) keepReserves(p *planner.Problem) bool {
+	for i, t := range p.Tanks {
+		if !s.push(p, i, event{kind: 'c', units: t.Reserve}) {
+			return false
+		}
+	}
+	return true
+}
+
+func (b *bruteSearch) at(i int, s bruteState) {
+	if s.paid >= b.best {
+		return
+	}
+	p := b.p
+	if i == len(p.Stops) {
+		b.end(s)
+		return
+	}
+	stop := &p.Stops[i]
+	if !stop.Required {
+		b.at(i+1, s.clone())
+	}
+	for set := range 1 << len(stop.Serves) {
+		if !stop.Required || stop.Night == nil {
+			b.visit(i, s.clone(), set, false)
+		}
+		if stop.Night != nil {
+			b.visit(i, s.clone(), set, true)
+		}
+	}
+}
+
+func (b *bruteSearch) visit(i int, s bruteState, set int, night bool) {
+	p, stop := b.p, &b.p.Stops[i]
+	perMin := p.TimeCostPerH / 60
+	s.drive(p, stop.Km-s.km+stop.DetourKm/2, bruteMinutes(p, s.km, stop.Km)+stop.DetourMin/2)
+	s.km = stop.Km
+	if !s.keepReserves(p) || s.dayKm > p.Drive.MaxKmPerDay+slack {
+		return
+	}
+	opens := s.clock
+	if len(stop.Open) > 0 {
+		opens = math.Inf(1)
+		for _, w := range stop.Open {
+			if s.clock <= w[1]+slack {
+				opens = math.Min(opens, math.Max(w[0], s.clock))
+			}
+		}
+		if math.IsInf(opens, 1) {
+			return
+		}
+	}
+	wait := opens - s.clock
+	s.clock += wait + stop.StopMin
+	s.dayMin += wait + stop.StopMin
+	s.paid += stop.Fee + perMin*(stop.DetourMin+stop.StopMin+wait)
+	if night && s.dayMin > math.Min(p.Drive.MaxMinPerDay, 1440*float64(stop.Night.Nights))+slack {
+		return
+	}
+	served := map[string]bool{}
+	for j, x := range stop.Serves {
+		if set>>j&1 == 0 {
+			continue
+		}
+		if x.GuestsOnly && !night {
+			return
+		}
+		served[x.Tank] = true
+		t := BruteTank(p, x.Tank)
+		use := 0.0
+		if night {
+			use = stop.Night.Use[x.Tank]
+		} else {
+			s.clock += x.Min
+			s.dayMin += x.Min
+		}
+		if p.Backup && !s.push(p, t, event{kind: 'c', units: x.Spare}) {
+			return
+		}
+		s.push(p, t, event{kind: 's', units: use, price: x.Price})
+		s.paid += x.Fee + perMin*x.Min
+	}
+	if night {
+		for t, tank := range p.Tanks {
+			if !served[tank.ID] {
+				s.push(p, t, event{kind: 'u', units: stop.Night.Use[tank.ID]})
+			}
+		}
+		s.nights += stop.Night.Nights
+		s.clock, s.dayKm, s.dayMin = p.Drive.DepartMin+1440*float64(s.nights), 0, 0
+		s.paid += stop.Night.Fee
+	}
+	if !s.keepReserves(p) {
+		return
+	}
+	s.drive(p, stop.DetourKm/2, stop.DetourMin/2)
+	if !s.keepReserves(p) {
+		return
+	}
+	b.at(i+1, s)
+}
+
+func (b *bruteSearch) end(s bruteState) {
+	p := b.p
+	s = s.clone()
+	s.drive(p, p.LengthKm-s.km, bruteMinutes(p, s.km, p.LengthKm))
+	if s.dayKm > p.Drive.MaxKmPerDay+slack || s.dayMin > p.Drive.MaxMinPerDay+slack || !s.keepReserves(p) {
+		return
+	}
+	if n := p.Nights; n != nil && (s.nights < n.Min || s.nights > n.Max) {
+		return
+	}
+	total := s.paid
+	for i, t := range p.Tanks {
+		if e := t.End; e != nil && e.AtMost != nil {
+			s.push(p, i, event{kind: 'c', units: t.Capacity - *e.AtMost})
+		}
+		if e := t.End; e != nil && e.AtLeast != nil {
+			if e.RefillPrice != nil {
+				s.push(p, i, event{kind: 'r', units: *e.AtLeast, price: *e.RefillPrice})
+			} else {
+				s.push(p, i, event{kind: 'c', units: *e.AtLeast})
+			}
+		}
+		total += gaugeCost(t, s.events[i])
+	}
+	b.best = math.Min(b.best, total)
+}
+
+// bruteMinutes walks the pace in pieces, the plain way.
+func bruteMinutes(p *planner.Problem, from, to float64) float64 {
+	minutes := 0.0
+	for i, piece := range p.Drive.Pace {
+		start := 0.0
+		if i > 0 {
+			start = p.Drive.Pace[i-1].ToKm
+		}
+		if a, b := math.Max(start, from), math.Min(piece.ToKm, to); a < b {
+			minutes += piece.MinPerKm * (b - a)
+		}
+	}
+	return minutes
+}
+
+// gaugeCost is the least that the amounts of one tank can cost, +Inf if they
+// cannot be found.
+//
+// It is a small linear program: one amount per service, 0 ≤ amount, bounded by
+// capacity after it and by what later checks need. A vertex of its feasible set
+// has as many tight bounds as amounts, so after each service the tank holds
+// what it held before (amount 0), or it is full, or it holds exactly what some
+// later check or the refill's edge asks for with nothing bought on the way
+// (were two amounts bought on the way, one of them could be moved to the
+// other, so that the point was no vertex), or it is full just when later use
+// that restores ends, beyond which headroom is lost at the top of the tank.
+// Hence the finite list of headrooms that is tried after each service here.
+// More headroom is never worse than less; amounts of 0 stand for plans without
+// the service, which [Brute] tries too and which are never dearer.
+func gaugeCost(t planner.Tank, events []event) float64 {
+	costs := map[float64]float64{HeadAtStart(t): 0} // headroom → least cost
+	for i, e := range events {
+		next := map[float64]float64{}
+		put := func(headroom, cost float64) {
+			if old, ok := next[headroom]; !ok || cost < old {
+				next[headroom] = cost
+			}
+		}
+		for headroom, cost := range costs {
+			switch e.kind {
+			case 'u':
+				put(math.Min(headroom-e.units, t.Capacity), cost)
+			case 'c':
+				if headroom >= e.units-slack {
+					put(headroom, cost)
+				}
+			case 'r':
+				put(headroom, cost+e.price*math.Max(0, e.units-headroom))
+			case 's':
+				if t.Kind == planner.Waste {
+					put(t.Capacity, cost)
+					break
+				}
+				before := headroom - e.units
+				put(math.Min(before, t.Capacity), cost)
+				for _, target := range targets(t, events[i+1:]) {
+					if target > before {
+						put(target, cost+e.price*(target-before))
+					}
+				}
+			}
+		}
+		costs = next
+	}
+	best := math.Inf(1)
+	for _, cost := range costs {
+		best = math.Min(best, cost)
+	}
+	return best
+}
+
+// targets are the headrooms worth having before the events.
+func targets(t planner.Tank, events []event) []float64 {
+	out := []float64{t.Capacity}
+	used := 0.0
+	for _, e := range events {
+		switch e.kind {
+		case 'u', 's':
+			used += e.units
+			if x := t.Capacity + used; e.units < 0 && x > 0 && x <= t.Capacity {
+				out = append(out, x) // full just then: more would be lost
+			}
+		case 'c', 'r':
+			if x := e.units + used; x <= t.Capacity {
+				out = append(out, x)
+			}
+		}
+	}
+	return out
+}
+
+func HeadAtStart(t planner.Tank) float64 {
+	if t.Kind == planner.Waste {
+		return t.Capacity - t.Start
+	}
+	return t.Start
+}

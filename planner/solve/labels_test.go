@@ -1,0 +1,75 @@
+package solve
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"ullage/planner/internal/model"
+)
+
+// TestDearest compares with the definition, at every place where a price changes.
+func TestDearest(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		one, other := drawPurse(t, "one"), drawPurse(t, "other")
+		floor := rapid.Float64Range(0, 60).Draw(t, "floor")
+		got := dearest(one.hand, one.layers, other.hand, other.layers, floor)
+		want := math.Inf(-1)
+		if total(one) < total(other)-model.Slack {
+			want = math.Inf(1)
+		}
+		from := max(floor, min(one.hand, other.hand))
+		for _, x := range append(slices.Concat(ends(one), ends(other)), from) {
+			if x >= from && x <= max(total(other), from) {
+				want = max(want, costOf(one, x)-costOf(other, x))
+			}
+		}
+		if math.Abs(got-want) > 1e-9 && got != want {
+			t.Fatalf("dearest %v, want %v", got, want)
+		}
+	})
+}
+
+type hands struct {
+	hand   float64
+	layers []model.Layer
+}
+
+func drawPurse(t *rapid.T, name string) hands {
+	h := hands{hand: rapid.SampledFrom([]float64{132.5806, 8.5, 0.1, 20}).Draw(t, name+" hand")}
+	price := 0.0
+	for range rapid.IntRange(0, 4).Draw(t, name+" layers") {
+		price += rapid.Float64Range(0.001, 0.5).Draw(t, "price")
+		h.layers = append(h.layers, model.Layer{Price: price, Amount: rapid.Float64Range(0.01, 60).Draw(t, "amount")})
+	}
+	return h
+}
+
+func total(h hands) float64 {
+	sum := h.hand
+	for _, l := range h.layers {
+		sum += l.Amount
+	}
+	return sum
+}
+
+func ends(h hands) []float64 {
+	out := []float64{h.hand}
+	for _, l := range h.layers {
+		out = append(out, out[len(out)-1]+l.Amount)
+	}
+	return out
+}
+
+// costOf is the least that having x in hand costs, at most with all layers.
+func costOf(h hands, x float64) float64 {
+	cost, at := 0.0, h.hand
+	for _, l := range h.layers {
+		take := min(max(x-at, 0), l.Amount)
+		cost += take * l.Price
+		at += l.Amount
+	}
+	return cost
+}
