@@ -7,7 +7,7 @@ import (
 	"sync"
 	"time"
 
-	"ullage/data/osm"
+	osmroads "ullage/data/osm/roads"
 	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
@@ -107,7 +107,7 @@ func (h *Handler) readRoads(ctx context.Context, files []Open, progress func(don
 	var inputs []net.Input
 	points := 0
 	for _, f := range files {
-		in, err := osm.ReadRoads(ctx, f.Name, bytes.NewReader(f.Data), osm.RoadOptions{
+		in, err := osmroads.Read(ctx, f.Name, bytes.NewReader(f.Data), osmroads.Options{
 			Progress: every(1<<18, func(done, _ int64) { progress(before+done, total) })})
 		if err != nil {
 			return RoadsRead{}, err

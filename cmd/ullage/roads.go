@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"ullage/data/demo"
-	"ullage/data/osm"
+	"ullage/data/osm/roads"
 	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
@@ -18,7 +18,7 @@ import (
 func (in planInput) roads(ctx context.Context) (trip.Roads, error) {
 	var inputs []net.Input
 	if in.places == "" {
-		x, err := osm.ReadRoads(ctx, "demo.osm.pbf", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
+		x, err := roads.Read(ctx, "demo.osm.pbf", bytes.NewReader(demo.Extract()), roads.Options{})
 		if err != nil {
 			return nil, err
 		}
@@ -57,5 +57,5 @@ func readRoads(ctx context.Context, name string) (net.Input, error) {
 	if json, err := isJSON(name, f); err != nil || json {
 		return net.Input{}, err
 	}
-	return osm.ReadRoads(ctx, name, f, osm.RoadOptions{})
+	return roads.Read(ctx, name, f, roads.Options{})
 }

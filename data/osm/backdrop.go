@@ -3,6 +3,8 @@ package osm
 import (
 	"github.com/paulmach/orb"
 	"github.com/paulmach/orb/simplify"
+
+	"ullage/data/osm/file"
 )
 
 // A Backdrop is what the map draws behind the route without a network: coast, roads, water, towns.
@@ -27,19 +29,18 @@ type Town struct {
 // lineClasses in order of weight. Sources: Key:highway, Tag:natural=coastline, Tag:natural=water, Tag:waterway=river,
 // Tag:route=ferry.
 var lineClasses = []struct {
-	Tag
-	class string
+	key, value, class string
 }{
-	{Tag{"natural", "coastline"}, "coast"},
-	{Tag{"highway", "motorway"}, "motorway"},
-	{Tag{"highway", "trunk"}, "trunk"},
-	{Tag{"highway", "primary"}, "primary"},
-	{Tag{"highway", "secondary"}, "secondary"},
-	{Tag{"highway", "tertiary"}, "tertiary"},
-	{Tag{"route", "ferry"}, "ferry"},
-	{Tag{"waterway", "river"}, "river"},
-	{Tag{"natural", "water"}, "water"},
-	{Tag{"landuse", "reservoir"}, "water"},
+	{"natural", "coastline", "coast"},
+	{"highway", "motorway", "motorway"},
+	{"highway", "trunk", "trunk"},
+	{"highway", "primary", "primary"},
+	{"highway", "secondary", "secondary"},
+	{"highway", "tertiary", "tertiary"},
+	{"route", "ferry", "ferry"},
+	{"waterway", "river", "river"},
+	{"natural", "water", "water"},
+	{"landuse", "reservoir", "water"},
 }
 
 // townRanks by place=*. Source: Key:place.
@@ -52,23 +53,23 @@ const leastWaterDeg = 250 / 111_195.0
 // drawn, never measured.
 const toleranceDeg = 7e-5
 
-func backdropTags() Want {
-	var w Want
+func backdropTags() file.Want {
+	var w file.Want
 	for _, c := range lineClasses {
-		w = append(w, c.Tag)
+		w = append(w, file.Tag{Key: c.key, Value: c.value})
 	}
 	for p := range townRanks {
-		w = append(w, Tag{"place", p})
+		w = append(w, file.Tag{Key: "place", Value: p})
 	}
 	return w
 }
 
-func (b *Backdrop) addLine(tags Tags, ls orb.LineString) {
+func (b *Backdrop) addLine(tags file.Tags, ls orb.LineString) {
 	if len(ls) < 2 {
 		return
 	}
 	for _, c := range lineClasses {
-		if tags[c.Key] != c.Value {
+		if tags[c.key] != c.value {
 			continue
 		}
 		if box := ls.Bound(); c.class == "water" && flat(box.Min, box.Max) < leastWaterDeg {
@@ -81,7 +82,7 @@ func (b *Backdrop) addLine(tags Tags, ls orb.LineString) {
 	}
 }
 
-func (b *Backdrop) addTown(n Node) {
+func (b *Backdrop) addTown(n file.Node) {
 	if rank := townRanks[n.Tags["place"]]; rank > 0 && n.Tags["name"] != "" {
 		b.Towns = append(b.Towns, Town{Name: n.Tags["name"], Point: n.Point, Rank: rank})
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"github.com/paulmach/orb"
+
+	"ullage/data/osm/file"
 )
 
 // A builder gathers the extract.
@@ -15,21 +17,21 @@ type builder struct {
 	shut     int // places that are private, out of use or not for cars
 }
 
-func (b *builder) node(n Node) {
+func (b *builder) node(n file.Node) {
 	b.x.Objects++
-	b.place('n', n.ID, n.Point, n.Tags)
+	b.place(object{'n', n.ID, n.Tags}, n.Point)
 	if b.backdrop {
 		b.x.Backdrop.addTown(n)
 	}
 }
 
-func (b *builder) way(w Way, ls orb.LineString, gates []orb.Point) {
+func (b *builder) way(w file.Way, ls orb.LineString, gates []orb.Point) {
 	b.x.Objects++
 	switch {
 	case w.Center != nil && len(ls) < len(w.Refs):
-		b.place('w', w.ID, *w.Center, w.Tags)
+		b.place(object{'w', w.ID, w.Tags}, *w.Center)
 	case len(ls) > 0:
-		b.placeOn('w', w.ID, ls, w.Tags, gates)
+		b.placeOn(object{'w', w.ID, w.Tags}, ls, gates)
 	default:
 		b.adrift++
 	}
@@ -38,13 +40,13 @@ func (b *builder) way(w Way, ls orb.LineString, gates []orb.Point) {
 	}
 }
 
-func (b *builder) area(r Relation, rings []orb.LineString, gates []orb.Point) {
+func (b *builder) area(r file.Relation, rings []orb.LineString, gates []orb.Point) {
 	b.x.Objects++
 	switch {
 	case len(rings) > 0:
-		b.placeOn('r', r.ID, largest(rings), r.Tags, gates)
+		b.placeOn(object{'r', r.ID, r.Tags}, largest(rings), gates)
 	case r.Center != nil:
-		b.place('r', r.ID, *r.Center, r.Tags)
+		b.place(object{'r', r.ID, r.Tags}, *r.Center)
 	default:
 		b.adrift++
 	}
@@ -55,21 +57,21 @@ func (b *builder) area(r Relation, rings []orb.LineString, gates []orb.Point) {
 	}
 }
 
-func (b *builder) place(typ byte, id int64, at orb.Point, tags Tags) {
-	p, ok := placeOf(typ, id, at, tags)
-	switch kind, _ := kindOf(tags); {
+func (b *builder) place(o object, at orb.Point) {
+	p, ok := placeOf(o, at)
+	switch kind, _ := kindOf(o.tags); {
 	case ok:
 		p.Date = b.date
 		b.x.Places = append(b.x.Places, p)
-	case kind != "" && leftOut(tags):
+	case kind != "" && leftOut(o.tags):
 		b.shut++
 	}
 }
 
 // placeOn adds a place on a line or ring.
-func (b *builder) placeOn(typ byte, id int64, ls orb.LineString, tags Tags, gates []orb.Point) {
+func (b *builder) placeOn(o object, ls orb.LineString, gates []orb.Point) {
 	n := len(b.x.Places)
-	b.place(typ, id, position(ls), tags)
+	b.place(o, position(ls))
 	if len(b.x.Places) == n {
 		return
 	}

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"ullage/data/osm/file/filetest"
+
 	"github.com/paulmach/orb"
 )
 
@@ -15,10 +17,10 @@ func TestTooManyGates(t *testing.T) {
 	var nodes, refs strings.Builder
 	for i := range 2000 {
 		a := float64(i) / 2000 * 2 * math.Pi
-		fmt.Fprintf(&nodes, `<node id="%d" lat="%f" lon="%f">`+xmlTags("barrier=gate")+`</node>`, i+1, math.Sin(a), math.Cos(a))
+		fmt.Fprintf(&nodes, `<node id="%d" lat="%f" lon="%f">`+filetest.XML("barrier=gate")+`</node>`, i+1, math.Sin(a), math.Cos(a))
 		fmt.Fprintf(&refs, `<nd ref="%d"/>`, i+1)
 	}
-	x, err := readBytes([]byte(`<osm>` + nodes.String() + `<way id="1">` + refs.String() + `<nd ref="1"/>` + xmlTags("tourism=camp_site") + `</way></osm>`))
+	x, err := readBytes([]byte(`<osm>` + nodes.String() + `<way id="1">` + refs.String() + `<nd ref="1"/>` + filetest.XML("tourism=camp_site") + `</way></osm>`))
 	if err != nil || len(x.Places) != 1 || len(x.Places[0].Gates) != mostGates {
 		t.Errorf("%v: %d places, want one with %d gates", err, len(x.Places), mostGates)
 	}
@@ -28,18 +30,18 @@ func TestTooManyGates(t *testing.T) {
 // a site relation.
 func TestGates(t *testing.T) {
 	corner := `<node id="1" lat="0" lon="0"/><node id="2" lat="0" lon="2"/><node id="3" lat="2" lon="2"/><node id="4" lat="2" lon="0"/>`
-	gate := func(tags string) string { return `<node id="5" lat="0" lon="1">` + xmlTags(tags) + `</node>` }
+	gate := func(tags string) string { return `<node id="5" lat="0" lon="1">` + filetest.XML(tags) + `</node>` }
 	refs := func(ids string) (s string) {
 		for _, id := range strings.Fields(ids) {
 			s += `<nd ref="` + id + `"/>`
 		}
 		return s
 	}
-	ring := func(tags string) string { return `<way id="9">` + refs("1 5 2 3 4 1") + xmlTags(tags) + `</way>` }
+	ring := func(tags string) string { return `<way id="9">` + refs("1 5 2 3 4 1") + filetest.XML(tags) + `</way>` }
 	halves := `<way id="7">` + refs("1 5 2") + `</way><way id="8">` + refs("2 3 4 1") + `</way>`
 	relation := func(typ, members string) string {
 		return `<relation id="9"><member type="way" ref="7" role="outer"/><member type="way" ref="8" role="outer"/>` + members +
-			xmlTags("type="+typ+" | tourism=caravan_site") + `</relation>`
+			filetest.XML("type="+typ+" | tourism=caravan_site") + `</relation>`
 	}
 	const site = "tourism=camp_site"
 	for _, tc := range []struct {
@@ -56,11 +58,11 @@ func TestGates(t *testing.T) {
 		{"way out", gate("entrance=exit") + ring(site), nil},
 		{"door of a building", gate("entrance=main") + ring("amenity=fuel | building=yes"), nil},
 		{"gate of a building's yard", gate("barrier=gate") + ring("amenity=fuel | building=yes"), []orb.Point{{1, 0}}},
-		{"two", gate("barrier=gate") + `<node id="6" lat="2" lon="1">` + xmlTags("barrier=gate") + `</node>` +
-			`<way id="9">` + refs("1 5 2 3 6 4 1") + xmlTags(site) + `</way>`, []orb.Point{{1, 0}, {1, 2}}},
-		{"the ring begins at it", `<node id="5" lat="0" lon="1">` + xmlTags("barrier=gate") + `</node><way id="9">` + refs("5 2 3 4 1 5") + xmlTags(site) + `</way>`,
+		{"two", gate("barrier=gate") + `<node id="6" lat="2" lon="1">` + filetest.XML("barrier=gate") + `</node>` +
+			`<way id="9">` + refs("1 5 2 3 6 4 1") + filetest.XML(site) + `</way>`, []orb.Point{{1, 0}, {1, 2}}},
+		{"the ring begins at it", `<node id="5" lat="0" lon="1">` + filetest.XML("barrier=gate") + `</node><way id="9">` + refs("5 2 3 4 1 5") + filetest.XML(site) + `</way>`,
 			[]orb.Point{{1, 0}}},
-		{"not on the outline", gate("barrier=gate") + `<way id="9">` + refs("1 2 3 4 1") + xmlTags(site) + `</way>`, nil},
+		{"not on the outline", gate("barrier=gate") + `<way id="9">` + refs("1 2 3 4 1") + filetest.XML(site) + `</way>`, nil},
 		{"outline of two ways", gate("barrier=gate") + halves + relation("multipolygon", ""), []orb.Point{{1, 0}}},
 		// Source of the role: Relations/Proposed/Site of wiki.openstreetmap.org, "node(s) on the perimeter".
 		{"entrance of a site", gate("barrier=gate") + `<node id="6" lat="2" lon="1"/>` + halves + relation("site", `<member type="node" ref="6" role="entrance"/>`),

@@ -1,21 +1,21 @@
 package osm
 
 import (
-	"strings"
 	"testing"
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/osm/file/filetest"
 	"ullage/planner/trip"
 )
 
 func TestLend(t *testing.T) {
 	const square = `<node id="1" lat="0" lon="0"/><node id="2" lat="0" lon="2"/><node id="3" lat="2" lon="2"/><node id="4" lat="2" lon="0"/>`
 	site := func(tags string) string {
-		return `<way id="9"><nd ref="1"/><nd ref="2"/><nd ref="3"/><nd ref="4"/><nd ref="1"/>` + xmlTags(tags) + `</way>`
+		return `<way id="9"><nd ref="1"/><nd ref="2"/><nd ref="3"/><nd ref="4"/><nd ref="1"/>` + filetest.XML(tags) + `</way>`
 	}
 	node := func(id, lat, lon, tags string) string {
-		return `<node id="` + id + `" lat="` + lat + `" lon="` + lon + `">` + xmlTags(tags) + `</node>`
+		return `<node id="` + id + `" lat="` + lat + `" lon="` + lon + `">` + filetest.XML(tags) + `</node>`
 	}
 	for _, tc := range []struct{ name, text, want string }{
 		{"dump inside", site("tourism=camp_site") + node("5", "1", "1", "amenity=sanitary_dump_station | access=customers"), "battery?g cassette+g fresh~g grey~g"},
@@ -43,26 +43,16 @@ func TestLend(t *testing.T) {
 	}
 }
 
-// xmlTags writes tags as in [tagged].
-func xmlTags(text string) string {
-	var b strings.Builder
-	for part := range strings.SplitSeq(text, " | ") {
-		k, v, _ := strings.Cut(part, "=")
-		b.WriteString(`<tag k="` + k + `" v="` + v + `"/>`)
-	}
-	return b.String()
-}
-
 // The slow obvious way: every place against every outline.
 func TestLendAgainstAllPairs(t *testing.T) {
 	var places []trip.Place
 	for i := range 40 { // a lattice of dump stations, and sites
-		p, _ := placeOf('n', int64(i), [2]float64{float64(i%8) + 0.1, float64(i/8) + 0.1}, tagged("amenity=sanitary_dump_station"))
+		p, _ := placeOf(object{'n', int64(i), filetest.Tags("amenity=sanitary_dump_station")}, [2]float64{float64(i%8) + 0.1, float64(i/8) + 0.1})
 		places = append(places, p)
 	}
 	first := len(places)
 	for i := range 10 {
-		p, _ := placeOf('w', int64(i), [2]float64{}, tagged("tourism=caravan_site"))
+		p, _ := placeOf(object{'w', int64(i), filetest.Tags("tourism=caravan_site")}, [2]float64{})
 		at := float64(i) * 0.7
 		p.Outline = orb.LineString{{at, at}, {at + 0.5, at}, {at + 0.5, at + 0.5}, {at, at + 0.5}, {at, at}}
 		p.Gates = []orb.Point{{at, at + 0.2}}

@@ -5,6 +5,8 @@ import (
 	"sort"
 	"strings"
 
+	"ullage/data/osm/file"
+	"ullage/data/osm/tag"
 	"ullage/planner/trip"
 )
 
@@ -102,11 +104,15 @@ var acceptedRules = []struct{ tank, words string }{
 }
 
 // offersOf returns what a place of the kind offers, in order of tank id.
-func offersOf(kind string, tags Tags) []trip.Offer {
+func offersOf(kind string, tags file.Tags) []trip.Offer {
 	found := map[string]trip.Offer{}
 	for _, r := range acceptedRules {
 		if list := tags[acceptedKey]; list != "" {
-			found[r.tank] = trip.Offer{Tank: r.tank, Answer: yesIf(hasAny(list, r.words)), Tag: acceptedKey + "=" + list}
+			o := trip.Offer{Tank: r.tank, Answer: trip.No, Tag: acceptedKey + "=" + list}
+			if hasAny(list, r.words) {
+				o.Answer = trip.Yes
+			}
+			found[r.tank] = o
 		}
 	}
 	for _, r := range offerRules {
@@ -135,29 +141,28 @@ func offersOf(kind string, tags Tags) []trip.Offer {
 // guestTags are tags that keep tanks for the customers of a place; no tanks are all. Sources: Key:access,
 // Key:sanitary_dump_station, Tag:amenity=water_point.
 var guestTags = []struct {
-	Tag
-	tanks string
+	key, value, tanks string
 }{
-	{Tag{"access", "customers"}, ""},
-	{Tag{"sanitary_dump_station", "customers"}, "cassette grey"},
-	{Tag{"water_point", "customers"}, "fresh"},
-	{Tag{"power_supply", "customers"}, "battery"},
+	{"access", "customers", ""},
+	{"sanitary_dump_station", "customers", "cassette grey"},
+	{"water_point", "customers", "fresh"},
+	{"power_supply", "customers", "battery"},
 }
 
 // forGuests reports whether a tank is served for customers only. What stands on a campsite is for its guests (common
 // practice, no source; many let others pay for it).
-func forGuests(tank, kind string, tags Tags) bool {
+func forGuests(tank, kind string, tags file.Tags) bool {
 	for _, g := range guestTags {
-		if tags[g.Key] == g.Value && (g.tanks == "" || hasWord(g.tanks, tank)) {
+		if tags[g.key] == g.value && (g.tanks == "" || tag.HasWord(g.tanks, tank)) {
 			return true
 		}
 	}
 	return kind == "campsite"
 }
 
-func (r offerRule) applies(kind string, tags Tags) bool {
+func (r offerRule) applies(kind string, tags file.Tags) bool {
 	v, ok := tags[r.key]
-	return ok && (r.kinds == "" || hasWord(r.kinds, kind)) && (r.values == "" || hasWord(r.values, v))
+	return ok && (r.kinds == "" || tag.HasWord(r.kinds, kind)) && (r.values == "" || tag.HasWord(r.values, v))
 }
 
 // notForCars are the fuels whose pumps say nothing about a diesel pump beside them.
@@ -167,7 +172,7 @@ const notForCars = "lpg cng lng biogas propane butane methane h2 h35 h70 hydroge
 // station that sells autogas only. Tagged petrol, or no fuel tagged at all, leaves diesel likely. Measured on the
 // filling stations of Finland in OpenStreetMap, 2022-02-13: of 671 with a liquid fuel tagged 585 say fuel:diesel=yes and 6 no;
 // of 109 with gas only 34 say yes.
-func unlikelyDiesel(tags Tags) bool {
+func unlikelyDiesel(tags file.Tags) bool {
 	gas, liquid := false, false
 	for k, v := range tags {
 		fuel, ok := strings.CutPrefix(k, "fuel:")
@@ -175,7 +180,7 @@ func unlikelyDiesel(tags Tags) bool {
 			continue
 		}
 		fuel, _, _ = strings.Cut(fuel, ":")
-		if hasWord(notForCars, fuel) || strings.HasPrefix(fuel, "avgas") {
+		if tag.HasWord(notForCars, fuel) || strings.HasPrefix(fuel, "avgas") {
 			gas = true
 		} else {
 			liquid = true
@@ -184,29 +189,10 @@ func unlikelyDiesel(tags Tags) bool {
 	return gas && !liquid
 }
 
-func yesIf(b bool) trip.Answer {
-	if b {
-		return trip.Yes
-	}
-	return trip.No
-}
-
-// hasWord reports whether word is in a list separated by spaces.
-func hasWord(list, word string) bool {
-	for len(list) > 0 {
-		var w string
-		w, list, _ = strings.Cut(list, " ")
-		if w == word {
-			return true
-		}
-	}
-	return false
-}
-
 // hasAny reports whether one of the words (separated by spaces) is in a tag's list (separated by semicolons).
 func hasAny(tagList, words string) bool {
 	for item := range strings.SplitSeq(tagList, ";") {
-		if hasWord(words, strings.TrimSpace(item)) {
+		if tag.HasWord(words, strings.TrimSpace(item)) {
 			return true
 		}
 	}

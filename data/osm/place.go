@@ -7,18 +7,28 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/osm/file"
+	"ullage/data/osm/tag"
 	"ullage/planner/trip"
 )
 
+// An object is a node, way or relation by its tags.
+type object struct {
+	typ  byte // 'n', 'w' or 'r'
+	id   int64
+	tags file.Tags
+}
+
 // placeOf makes a place of an object's tags; ok is false if they make none: no wanted tag, out of use, not
 // for the public, or a service area or shop of which no tank is served.
-func placeOf(typ byte, id int64, at orb.Point, tags Tags) (p trip.Place, ok bool) {
+func placeOf(o object, at orb.Point) (p trip.Place, ok bool) {
+	tags := o.tags
 	kind, by := kindOf(tags)
 	if kind == "" || leftOut(tags) {
 		return trip.Place{}, false
 	}
 	p = trip.Place{
-		ID:       objectID(typ, id),
+		ID:       string(o.typ) + strconv.FormatInt(o.id, 10), // n123, w45, r6
 		Kind:     kind,
 		Name:     cmp.Or(tags["name"], tags["brand"]),
 		Point:    at,
@@ -28,7 +38,7 @@ func placeOf(typ byte, id int64, at orb.Point, tags Tags) (p trip.Place, ok bool
 		Charge:   tags["charge"],
 		Hours:    tags["opening_hours"],
 		Operator: cmp.Or(tags["operator"], tags["brand"]),
-		Limits:   limitsOf(tags),
+		Limits:   tag.Limits(tags),
 		Stay:     stayOf(kind, by, tags),
 		EleM:     elevation(tags["ele"]),
 	}

@@ -7,18 +7,10 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/osm/file"
+	"ullage/data/osm/file/filetest"
 	"ullage/planner/trip"
 )
-
-// tagged makes tags of words like amenity=fuel, separated by " | " as values hold spaces and semicolons.
-func tagged(text string) Tags {
-	tags := Tags{}
-	for part := range strings.SplitSeq(text, " | ") {
-		k, v, _ := strings.Cut(part, "=")
-		tags[k] = v
-	}
-	return tags
-}
 
 // offersText writes offers as words: yes +, no -, unknown ?, likely ~, for guests only g.
 func offersText(offers []trip.Offer) string {
@@ -113,7 +105,7 @@ func TestOffers(t *testing.T) {
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			got := ""
-			if p, ok := placeOf('n', 1, orb.Point{}, tagged(tc.tags)); ok {
+			if p, ok := placeOf(object{'n', 1, filetest.Tags(tc.tags)}, orb.Point{}); ok {
 				got = fmt.Sprintf("%s: %s", p.Kind, offersText(p.Offers))
 			}
 			if got != tc.want {
@@ -125,7 +117,7 @@ func TestOffers(t *testing.T) {
 
 // The evidence is the tag itself, as a person finds it on the map.
 func TestEvidence(t *testing.T) {
-	p, _ := placeOf('w', 45, orb.Point{1.5, 42.5}, tagged("amenity=fuel | fuel:adblue:canister=yes | brand=Gamma | opening_hours=24/7 | fee=no"))
+	p, _ := placeOf(object{'w', 45, filetest.Tags("amenity=fuel | fuel:adblue:canister=yes | brand=Gamma | opening_hours=24/7 | fee=no")}, orb.Point{1.5, 42.5})
 	if o, _ := p.Offer("def"); o.Tag != "fuel:adblue:canister=yes" {
 		t.Errorf("evidence = %q", o.Tag)
 	}
@@ -140,7 +132,7 @@ func TestEvidence(t *testing.T) {
 // Every offer, also an unknown one, names the tag that it rests on.
 func TestEveryOfferHasEvidence(t *testing.T) {
 	for _, r := range kindRules {
-		tags := Tags{r.Key: r.Value}
+		tags := file.Tags{r.key: r.value}
 		for _, o := range offersOf(r.kind, tags) {
 			if k, v, _ := strings.Cut(o.Tag, "="); tags[k] != v || v == "" {
 				t.Errorf("%v: evidence of %s is %q", tags, o.Tank, o.Tag)
@@ -155,8 +147,8 @@ func TestUnknownIsNeverYes(t *testing.T) {
 		"sanitary_dump_station=customers cassette": true, "sanitary_dump_station=public cassette": true,
 		"amenity=water_point fresh": true, "water_point=yes fresh": true}
 	for _, r := range kindRules {
-		for _, o := range offersOf(r.kind, Tags{r.Key: r.Value}) {
-			tag := r.Key + "=" + r.Value
+		for _, o := range offersOf(r.kind, file.Tags{r.key: r.value}) {
+			tag := r.key + "=" + r.value
 			if o.Answer == trip.Yes != speaks[tag+" "+o.Tank] {
 				t.Errorf("%s alone: %s is %v", tag, o.Tank, o.Answer)
 			}

@@ -4,33 +4,27 @@ import (
 	"strconv"
 	"strings"
 
+	"ullage/data/osm/file"
+	"ullage/data/osm/tag"
 	"ullage/planner/trip"
 )
 
 // This file reads what a night at a place offers.
 
 // noNight are tags of sites where a motorhome does not stay. Sources: Tag:tourism=camp_site, Key:motorhome, Key:group_only;
-// permanent_camping from memory.
-var noNight = []Tag{
-	{"motorhome", "no"},
-	{"campers", "no"}, // deprecated in favour of motorhome
-	{"group_only", "yes"},
-	{"permanent_camping", "only"},
-}
+// permanent_camping from memory. campers is deprecated in favour of motorhome.
+var noNight = tag.Values{"motorhome": "no", "campers": "no", "group_only": "yes", "permanent_camping": "only"}
 
 // noNightUnless are tags of sites with no way in or no room for a motorhome, unless motorhome=* says otherwise. Sources:
 // Key:caravans; Key:backcountry, which warns that some so tagged lie by a road: a night in doubt is not planned.
-var noNightUnless = []Tag{
-	{"caravans", "no"},
-	{"backcountry", "yes"},
-}
+var noNightUnless = tag.Values{"caravans": "no", "backcountry": "yes"}
 
 // stayOf returns what a night offers; nil if a motorhome cannot stay.
-func stayOf(kind string, by Tag, tags Tags) *trip.Stay {
-	if kind != "stopover" && kind != "campsite" || Want(noNight).Matches(tags) {
+func stayOf(kind, by string, tags file.Tags) *trip.Stay {
+	if kind != "stopover" && kind != "campsite" || noNight.In(tags) {
 		return nil
 	}
-	if Want(noNightUnless).Matches(tags) && kind == "campsite" && answer(tags, "motorhome") != trip.Yes {
+	if noNightUnless.In(tags) && kind == "campsite" && answer(tags, "motorhome") != trip.Yes {
 		return nil
 	}
 	s := &trip.Stay{
@@ -43,7 +37,7 @@ func stayOf(kind string, by Tag, tags Tags) *trip.Stay {
 		Charge:      tags["charge"],
 		MaxStay:     tags["maxstay"],
 		Reservation: tags["reservation"],
-		Tag:         by.Key + "=" + by.Value,
+		Tag:         by,
 	}
 	s.HookUp, _ = hookUp(tags)
 	return s
@@ -55,24 +49,10 @@ const unclearPower = "unknown intermittent seasonal"
 // hookUp answers whether there is mains for the vehicle, and by which tag. power_supply has a yes, a no or, in older
 // data, the type of the outlet; newer data say socket:<type>=<count>. Sources: Key:power_supply, Key:socket, and
 // Key:camp_site (serviced and deluxe have power).
-func hookUp(tags Tags) (trip.Answer, string) {
+func hookUp(tags file.Tags) (trip.Answer, string) {
 	key, best := "", trip.Unknown
 	for k, v := range tags {
-		a := trip.Unknown
-		switch {
-		case k == "power_supply" && (v == "no" || v == "none"):
-			a = trip.No
-		case k == "power_supply" && v != "" && !hasWord(unclearPower, v):
-			a = trip.Yes
-		case strings.HasPrefix(k, "socket:") && strings.Count(k, ":") == 1:
-			if n, err := strconv.Atoi(v); v == "yes" || err == nil && n > 0 {
-				a = trip.Yes
-			}
-		case k == "camp_site" && (v == "serviced" || v == "deluxe"):
-			a = trip.Yes
-		case k == "camp_site" && v == "basic":
-			a = trip.No
-		}
+		a := power(k, v)
 		// power_supply outweighs the rest; otherwise yes before no, and the first key by name.
 		if a == trip.Unknown || key == "power_supply" {
 			continue
@@ -87,8 +67,27 @@ func hookUp(tags Tags) (trip.Answer, string) {
 	return best, key + "=" + tags[key]
 }
 
+// power is what one tag says of the mains.
+func power(key, value string) trip.Answer {
+	switch {
+	case key == "power_supply" && tag.HasWord("no none", value):
+		return trip.No
+	case key == "power_supply" && value != "" && !tag.HasWord(unclearPower, value):
+		return trip.Yes
+	case strings.HasPrefix(key, "socket:") && strings.Count(key, ":") == 1:
+		if n, err := strconv.Atoi(value); value == "yes" || err == nil && n > 0 {
+			return trip.Yes
+		}
+	case key == "camp_site" && tag.HasWord("serviced deluxe", value):
+		return trip.Yes
+	case key == "camp_site" && value == "basic":
+		return trip.No
+	}
+	return trip.Unknown
+}
+
 // ampsOf returns the current of the hook-up in ampere; 0 if none is stated.
-func ampsOf(tags Tags) float64 {
+func ampsOf(tags file.Tags) float64 {
 	for _, k := range []string{"power_supply:maxcurrent", "power_supply:current", "socket:cee_blue:current", "socket:cee_blue:maxcurrent", "maxcurrent"} {
 		text := strings.TrimSpace(strings.TrimRight(strings.TrimSpace(tags[k]), "Aa"))
 		if a, err := strconv.ParseFloat(text, 64); err == nil && a > 0 && a <= 125 {
@@ -99,7 +98,7 @@ func ampsOf(tags Tags) float64 {
 }
 
 // facility answers for a key, or else for the class of the site in camp_site=*. Source: Key:camp_site.
-func facility(tags Tags, key, classes string) trip.Answer {
+func facility(tags file.Tags, key, classes string) trip.Answer {
 	if a := answer(tags, key); a != trip.Unknown {
 		return a
 	}
@@ -109,7 +108,7 @@ func facility(tags Tags, key, classes string) trip.Answer {
 	switch class := tags["camp_site"]; {
 	case class == "":
 		return trip.Unknown
-	case hasWord(classes, class):
+	case tag.HasWord(classes, class):
 		return trip.Yes
 	case class == "basic":
 		return trip.No
@@ -118,7 +117,7 @@ func facility(tags Tags, key, classes string) trip.Answer {
 }
 
 // capacityOf returns the number of vehicles, else of the pitches, else of what capacity counts.
-func capacityOf(tags Tags) int {
+func capacityOf(tags file.Tags) int {
 	for _, k := range []string{"capacity:motorhome", "capacity:motorhomes", "capacity:caravans", "capacity:pitches", "capacity"} {
 		if n, err := strconv.Atoi(strings.TrimSpace(tags[k])); err == nil && n > 0 && n < 100000 {
 			return n
@@ -128,7 +127,7 @@ func capacityOf(tags Tags) int {
 }
 
 // answer reads a yes or a no; every other value is unknown, except those that grant with a condition.
-func answer(tags Tags, key string) trip.Answer {
+func answer(tags file.Tags, key string) trip.Answer {
 	switch tags[key] {
 	case "yes", "designated", "permissive", "customers", "public", "hot", "only":
 		return trip.Yes
@@ -139,7 +138,7 @@ func answer(tags Tags, key string) trip.Answer {
 }
 
 // feeOf answers whether the place costs something. A sum in fee or charge is a yes. Source: Key:fee, Key:charge.
-func feeOf(tags Tags) trip.Answer {
+func feeOf(tags file.Tags) trip.Answer {
 	switch v := tags["fee"]; {
 	case v == "no":
 		return trip.No

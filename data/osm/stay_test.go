@@ -6,6 +6,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/osm/file/filetest"
 	"ullage/planner/trip"
 )
 
@@ -43,7 +44,7 @@ func TestStay(t *testing.T) {
 		{site + " | camp_site=serviced | shower=no", &trip.Stay{Tag: site, HookUp: trip.Yes, Showers: trip.No, Toilets: trip.Yes}},
 		{site + " | showers=yes | toilets=customers", &trip.Stay{Tag: site, Showers: trip.Yes, Toilets: trip.Yes}},
 	} {
-		p, _ := placeOf('n', 1, orb.Point{}, tagged(tc.tags))
+		p, _ := placeOf(object{'n', 1, filetest.Tags(tc.tags)}, orb.Point{})
 		if !reflect.DeepEqual(p.Stay, tc.want) {
 			t.Errorf("%s: stay = %+v, want %+v", tc.tags, p.Stay, tc.want)
 		}

@@ -8,8 +8,8 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/data/osm"
 	"ullage/data/osm/osmtest"
+	"ullage/data/osm/roads"
 	"ullage/geo/road"
 	"ullage/geo/road/net"
 )
@@ -23,7 +23,7 @@ func BenchmarkOpenData(b *testing.B) {
 	ctx := context.Background()
 	for name, path := range map[string]string{"andorra": andorra, "delaware": delaware} {
 		data := osmtest.Bytes(b, path)
-		in, err := osm.ReadRoads(ctx, path, bytes.NewReader(data), osm.RoadOptions{})
+		in, err := roads.Read(ctx, path, bytes.NewReader(data), roads.Options{})
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -66,7 +66,7 @@ func BenchmarkOpenData(b *testing.B) {
 				}
 			})
 		}
-		run("ReadRoads", func() { osm.ReadRoads(ctx, path, bytes.NewReader(data), osm.RoadOptions{}) })
+		run("ReadRoads", func() { roads.Read(ctx, path, bytes.NewReader(data), roads.Options{}) })
 		run("Build", func() { net.Build(ctx, in) })
 		coded := n.Encode()
 		run("Decode", func() { net.Decode(ctx, coded) })

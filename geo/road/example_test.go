@@ -8,7 +8,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/data/demo"
-	"ullage/data/osm"
+	"ullage/data/osm/roads"
 	"ullage/geo/road"
 	"ullage/geo/road/net"
 )
@@ -16,7 +16,7 @@ import (
 // From the bytes of an extract to a route by two clicks, with what a high vehicle must avoid.
 func Example() {
 	ctx := context.Background()
-	input, err := osm.ReadRoads(ctx, "island.osm.pbf", bytes.NewReader(demo.Extract()), osm.RoadOptions{})
+	input, err := roads.Read(ctx, "island.osm.pbf", bytes.NewReader(demo.Extract()), roads.Options{})
 	if err != nil {
 		fmt.Println(err)
 		return

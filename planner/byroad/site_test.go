@@ -11,6 +11,7 @@ import (
 
 	"ullage/data/demo"
 	"ullage/data/osm"
+	"ullage/data/osm/roads"
 	"ullage/geo/road/net"
 	"ullage/planner/trip"
 )
@@ -54,7 +55,7 @@ func TestSiteByItsDrive(t *testing.T) {
 		if err != nil || len(x.Places) != 2 {
 			t.Fatal(x.Places, err)
 		}
-		in, err := osm.ReadRoads(context.Background(), tc.name, read(), osm.RoadOptions{})
+		in, err := roads.Read(context.Background(), tc.name, read(), roads.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -13,7 +13,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/data/demo"
-	"ullage/data/osm"
+	"ullage/data/osm/roads"
 	"ullage/geo/road/net"
 )
 
@@ -65,7 +65,7 @@ func root(t testing.TB) string {
 // Roads reads the roads of map data, see [Bytes].
 func Roads(t testing.TB, path string) net.Input {
 	t.Helper()
-	in, err := osm.ReadRoads(context.Background(), path, bytes.NewReader(Bytes(t, path)), osm.RoadOptions{})
+	in, err := roads.Read(context.Background(), path, bytes.NewReader(Bytes(t, path)), roads.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,0 +1,18 @@
+package osm
+
+import "ullage/planner/trip"
+
+// Options say how to read. The zero value reads everything silently.
+type Options struct {
+	Progress   func(done, total int64) // bytes of the file taken in; called from Read, often
+	NoBackdrop bool                    // places only
+}
+
+// An Extract is what the planner and the map need of a file.
+type Extract struct {
+	Places   []trip.Place // by type and number
+	Backdrop Backdrop
+	Date     string   // of the data, 2025-01-19; "" if the file does not say
+	Objects  int      // objects that had a wanted tag
+	Notes    []string // what was left out and why, for people
+}

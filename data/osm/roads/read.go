@@ -1,0 +1,29 @@
+package roads
+
+import (
+	"context"
+	"fmt"
+	"io"
+
+	"ullage/data/osm/file"
+	"ullage/geo/road/net"
+)
+
+// Options say how to read roads. The zero value reads silently.
+type Options struct {
+	Progress func(done, total int64) // bytes of the file taken in; called from Read, often
+}
+
+// Read reads the roads, ferries, barriers and turn restrictions of an OpenStreetMap file, for [net.Build]. name is used
+// in errors. The file is scanned three times, relations, ways, nodes; only what roads need is held in memory.
+// A file without roads gives an empty input and no error. What was left out is said in Notes.
+func Read(ctx context.Context, name string, r io.ReadSeeker, opt Options) (in net.Input, err error) {
+	err = file.Read(ctx, r, file.Options{Want: wanted(), Progress: opt.Progress}, func(f *file.File) error {
+		in, err = survey(ctx, f)
+		return err
+	})
+	if err != nil {
+		return net.Input{}, fmt.Errorf("read %s: %w", name, err)
+	}
+	return in, nil
+}
