@@ -19,6 +19,17 @@ var update = flag.Bool("update", false, "rewrite testdata/*.golden; read it befo
 // the same wherever it stands: add one here when a sentence needs a new one.
 var sample = map[string]fact.Value{
 	"a": fact.Text("a"), "b": fact.Text("b"), "weekday": fact.Term("weekday.5"), "wd": fact.Term("wd.5"), "day": fact.Count(12), "month": fact.Term("month.6"), "year": fact.Text("2026"),
+	"act": fact.Clause(fact.Of("act.fill", fact.V{"amount": fact.Quantity(65, "L", -1), "tank": fact.Tank("fresh", "")})), "adults": fact.Count(2), "allowed": fact.Kg(3500), "amount": fact.Quantity(65, "L", -1), "point": fact.Text("42.45736, 1.48681"), "clock": fact.Clock(730), "saving": fact.Money(3.2, "EUR"), "trips": fact.Count(90),
+	"basis": fact.Text("as the map says"), "capacity": fact.Quantity(100, "L", -1), "children": fact.Count(1), "cost": fact.Money(4.89, "EUR"), "date": fact.Date("2026-06-12"),
+	"does": fact.Text("refuel diesel"), "end": fact.Clock(744), "facts": fact.Text("fee=no"), "fallback": fact.Text("Ellern, 36 km on"), "dearer": fact.Money(3.2, "EUR"), "cheaper": fact.Money(3.2, "EUR"), "distance": fact.Text("100 km"),
+	"for": fact.Span(15), "from": fact.Mark(31, 1), "height": fact.Metres(2.85, 2), "high": fact.Quantity(40, "L", -1), "hour": fact.Money(15, "EUR"), "id": fact.Text("n20"),
+	"kg": fact.Kg(3394), "kind": fact.Term("place.campsite"), "km": fact.Km(17.6, 1), "length": fact.Metres(6.6, 2), "less": fact.Share(0.19, 0), "level": fact.Quantity(70, "L", -1),
+	"levels": fact.Text("diesel 70/90 L"), "likely": fact.Quantity(36, "L", -1), "low": fact.Quantity(30, "L", -1), "mark": fact.Mark(172, 1), "mass": fact.Kg(3500), "more": fact.Share(0.19, 0),
+	"n": fact.Count(2), "name": fact.Text("Ellern"), "nights": fact.Count(2), "numbers": fact.Text("1, 2"), "off": fact.Km(0.8, 1), "pay": fact.Money(36, "EUR"),
+	"per": fact.Text("per 100 km"), "planned": fact.Quantity(40, "L", 1), "mpg": fact.Quantity(12, "L/100 km", 1), "road": fact.Text("CG-2"), "share": fact.Share(0.014, 1),
+	"source": fact.Text("from memory"), "start": fact.Clock(570), "station": fact.Text("Ellern"), "stay": fact.Quantity(28, "L", -1), "sum": fact.Money(36, "EUR"),
+	"sums": fact.Text("36.00 EUR for nights"), "supply": fact.Text("supply"), "tank": fact.Tank("fresh", ""), "time": fact.Span(165), "to": fact.Mark(43, 1), "reached": fact.Term("sheet.to.full"),
+	"until": fact.Date("2026-06-14"), "uses": fact.Text("10.3 L per 100 km"), "vehicle": fact.Text("Quorrel 66"), "what": fact.Text("by way of Ellern"), "why": fact.Text("closed"), "width": fact.Metres(2.3, 2),
 }
 
 // TestSentences shows every sentence in every language and unit system, each

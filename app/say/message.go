@@ -10,7 +10,8 @@ import (
 )
 
 // A message is a sentence with places for values, written in a part of ICU
-// MessageFormat: {name}; {name, cap} with a capital letter first;
+// MessageFormat: {name}; {name, cap} with a capital letter first; {name, bare} a
+// number without its unit;
 // {n, plural, =0 {…} one {…} other {… # …}}; {name, select, a {…} none {…} other {…}},
 // where none is a value that is missing or empty. An apostrophe before a brace
 // quotes up to the next apostrophe; two are one.
@@ -20,7 +21,7 @@ type message []part
 type part struct {
 	text  string
 	name  string // of a value; "": literal
-	how   string // "", cap, plural, select
+	how   string // "", cap, bare, plural, select
 	cases []choice
 	count bool // the number of the plural around it
 }
@@ -118,12 +119,12 @@ func (p *reader) place() part {
 	out.how = strings.TrimSpace(p.rest[:end])
 	p.rest = p.rest[end:]
 	switch out.how {
-	case "cap":
+	case "cap", "bare":
 	case "plural", "select":
 		p.take(",")
 		out.cases = p.choices(out.how == "plural")
 	default:
-		p.fail(fmt.Sprintf("%q is not cap, plural or select", out.how))
+		p.fail(fmt.Sprintf("%q is not cap, bare, plural or select", out.how))
 	}
 	if !p.take("}") {
 		p.fail("no } at the end of " + out.name)
@@ -188,6 +189,7 @@ func (m message) names() []string {
 // An argument is a value ready to be put into a sentence.
 type argument struct {
 	text   string
+	bare   string  // without its unit
 	chosen string  // what a select goes by; "": none
 	n      float64 // what a plural goes by
 }
@@ -206,6 +208,8 @@ func (m message) write(s *strings.Builder, of func(name string) argument, plural
 			p.choose(a, plural).write(s, of, plural, count, a.n)
 		case p.how == "cap":
 			s.WriteString(Capital(of(p.name).text))
+		case p.how == "bare":
+			s.WriteString(of(p.name).bare)
 		default:
 			s.WriteString(of(p.name).text)
 		}

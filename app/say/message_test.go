@@ -24,7 +24,7 @@ func spoken(m message, v fact.V) string {
 		if !ok {
 			return argument{text: "‹" + name + "›"}
 		}
-		return argument{Voice{}.Value(x), chosen(x), x.N}
+		return argument{Voice{}.Value(x), Voice{}.bareValue(x), chosen(x), x.N}
 	}, languages["en"].plural, func(n float64) string { return plain(n, 0) }, 0)
 	return s.String()
 }
@@ -47,6 +47,7 @@ func TestMessage(t *testing.T) {
 		{"at {name, select, none {the road} other {{name}}}", fact.V{"name": fact.Text("CG-2")}, "at CG-2"},
 		{"{tank, select, battery {charge} other {fill}} {tank}", fact.V{"tank": fact.Tank("battery", "")}, "charge leisure battery"},
 		{"{tank, cap} runs out", fact.V{"tank": fact.Tank("fresh", "")}, "Fresh water runs out"},
+		{"{level, bare}/{room}, {from} to {to, bare}", fact.V{"level": fact.Quantity(7.5, "L", -1), "room": fact.Quantity(20, "L", -1), "from": fact.Mark(3, 0), "to": fact.Mark(9, 0)}, "7.5/20 L, km 3 to 9"},
 		{"It''s '{quoted}' # and don't", nil, "It's {quoted} # and don't"},
 		{"{missing} is shown", nil, "‹missing› is shown"},
 	} {
@@ -59,7 +60,7 @@ func TestMessage(t *testing.T) {
 func TestMessageRefused(t *testing.T) {
 	for sentence, want := range map[string]string{
 		"{": "no }", "{a": "no }", "}": "a } too many", "{}": "a value needs a name", "{a b}": "a value needs a name",
-		"{n, plural, one {x}}": "no branch other", "{n, select, other {x}": "no } at the end", "{n, number}": "is not cap, plural or select",
+		"{n, plural, one {x}}": "no branch other", "{n, select, other {x}": "no } at the end", "{n, number}": "is not cap, bare, plural or select",
 		"{n, plural, other x}": "a branch needs", "{n, plural, other {x}": "no }", "{n,": "no }",
 	} {
 		if _, err := parse(sentence); err == nil || !strings.Contains(err.Error(), want) {

@@ -51,11 +51,16 @@ func (v Voice) Shown(n float64, unit string) float64 { return v.Unit(unit).Show(
 // Quantity is a number stored in a unit, as shown: "12.5 km", "7.8 mi". Another
 // unit's digits are used where they are more than those asked for.
 func (v Voice) Quantity(n float64, unit string, digits int) string {
+	return v.digits(n, unit, digits) + v.gap() + v.Symbol(unit)
+}
+
+// digits is the number of a quantity.
+func (v Voice) digits(n float64, unit string, digits int) string {
 	u := v.Unit(unit)
 	if u.Symbol != unit && digits >= 0 {
 		digits = max(digits, u.Digits)
 	}
-	return v.number(u.Show(n), digits) + v.gap() + u.Symbol
+	return v.number(u.Show(n), digits)
 }
 
 // Km is a distance with a digit after the point below ten: "7.4 km", "212 km".

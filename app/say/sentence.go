@@ -31,7 +31,7 @@ func (v Voice) Text(key string, values ...fact.V) string {
 		if !ok {
 			return missing(name)
 		}
-		return argument{v.Value(x), chosen(x), x.N}
+		return argument{v.Value(x), v.bareValue(x), chosen(x), x.N}
 	})
 }
 
@@ -44,6 +44,17 @@ func chosen(x fact.Value) string {
 		return "other"
 	}
 	return x.S
+}
+
+// bareValue is a value without its unit, and without the word km of a position.
+func (v Voice) bareValue(x fact.Value) string {
+	switch x.Is {
+	case fact.IsQuantity:
+		return v.digits(x.N, x.Unit, x.Digits)
+	case fact.IsMark:
+		return v.number(v.Shown(x.N, "km"), x.Digits)
+	}
+	return v.Value(x)
 }
 
 // Value is one value in words.

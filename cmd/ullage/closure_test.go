@@ -117,7 +117,7 @@ func TestLittleGas(t *testing.T) {
 	little := strings.NewReplacer(`"min_nights": 2`, `"min_nights": 3`, `"max_nights": 2`, `"max_nights": 5`, `"backup": false`, `"backup": false, "levels": {"lpg": 3.2}`).Replace(string(text))
 	args := []string{"plan", "-trip", write(t, "little.geojson", little), "-route", "testdata/andorra-route.geojson", "-places", andorraExtract}
 	code, out, errs := ullage(args...)
-	for _, want := range []string{"There is no plan", "LPG runs out between km 0 and km 73: 3.1 L more are needed", "cure: start with 3.1 L more of LPG", "NOT A VALID PLAN", "! LPG runs out"} {
+	for _, want := range []string{"There is no plan", "LPG runs out between km 0 and km 73: 3.1 L more are needed", "What would help: start with 3.1 L more of LPG", "NOT A VALID PLAN", "! LPG runs out"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("want %q", want)
 		}

@@ -12,8 +12,10 @@ import (
 	"slices"
 	"strings"
 
+	"ullage/app/say"
 	"ullage/data"
 	"ullage/data/osm"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -37,7 +39,7 @@ func places(args []string, stdout, stderr io.Writer) int {
 		fmt.Fprintf(stderr, "%7d %s\n", counts[kind], kind)
 	}
 	fmt.Fprintf(stderr, "%7d in all\n", len(found.places))
-	for _, line := range found.lines() {
+	for _, line := range found.lines(say.Voice{}) {
 		fmt.Fprintln(stderr, line)
 	}
 	return exitOK
@@ -127,17 +129,9 @@ func ofPlaces(list []trip.Place) source {
 }
 
 // lines tell where the data are from, and what was wrong with them.
-func (s source) lines() []string {
+func (s source) lines(voice say.Voice) []string {
 	if !s.osm {
 		return s.notes
 	}
-	return append([]string{attribution(s.date)}, s.notes...)
-}
-
-// attribution is what the licence of the data asks for.
-func attribution(date string) string {
-	if date != "" {
-		date = ", data of " + date
-	}
-	return "© OpenStreetMap contributors, ODbL 1.0 (openstreetmap.org/copyright)" + date
+	return append([]string{voice.Text("sheet.attribution", fact.V{"date": fact.Text(s.date)})}, s.notes...)
 }

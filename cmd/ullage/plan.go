@@ -89,7 +89,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	printedIt := false // the plan is printed as soon as it is there
 	show := func(it trip.Itinerary) {
 		if !printedIt && !*asJSON {
-			printedIt, err = true, sheet.Print(stdout, sheet.Input{Trip: t, Itinerary: it, Onward: onward, Sources: from.lines()}, voice)
+			printedIt, err = true, sheet.Print(stdout, sheet.Input{Trip: t, Itinerary: it, Onward: onward, Sources: from.lines(voice)}, voice)
 		}
 	}
 	it, planErr := built.Plan(ctx, trip.Options{Answer: show})

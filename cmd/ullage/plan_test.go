@@ -186,7 +186,7 @@ func TestPlanAndorraRoads(t *testing.T) {
 func TestPlanWithoutRoads(t *testing.T) {
 	_, with, _ := ullage(small()...)
 	code, without, errs := ullage(small("-roads=false")...)
-	if code != exitOK || errs != "" || !strings.Contains(without, "(estimate)") || strings.Contains(without, "by road") {
+	if code != exitOK || errs != "" || !strings.Contains(without, "(estimate)") || strings.Contains(without, "Entrance") {
 		t.Errorf("plan -roads=false: exit %d, %s%s", code, errs, without)
 	}
 	if with != without {

@@ -1,28 +1,29 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
 
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
-// road prints what is behind and what the gauges taught.
-func (p *sheet) road(o trip.Onward) {
+// behind prints the stops that were made, and what the gauges taught.
+func (p *sheet) behind(o trip.Onward) {
 	if len(p.it.Done) > 0 {
-		p.line("Behind you")
+		p.line(p.say.Text("sheet.behind"))
 		for _, d := range p.it.Done {
 			does := d.Tasks
 			if d.Night {
-				does = append(does[:len(does):len(does)], "night")
+				does = append(does[:len(does):len(does)], p.say.Text("sheet.behind.night"))
 			}
-			p.wrap("  [x] ", fmt.Sprintf("%s, %s %s (%s): %s", p.say.Date(d.Date), p.say.Mark(d.Km, 0), d.Name, d.Place, strings.Join(does, ", ")))
+			p.wrap("  [x] ", p.say.Text("sheet.behind.stop", fact.V{"date": fact.Date(d.Date), "mark": fact.Mark(d.Km, 0),
+				"name": fact.Text(d.Name), "id": fact.Text(d.Place), "does": fact.Text(strings.Join(does, ", "))}))
 		}
-		p.wrap("  ", "Stops behind count as called at. Passed one without a call: plan again with -passed and its id.")
+		p.wrap("  ", p.say.Text("sheet.behind.passed"))
 		p.line("")
 	}
 	if len(o.Lessons)+len(o.Notes) > 0 {
-		p.line("From the gauges and the clock")
+		p.line(p.say.Text("sheet.learnt"))
 		for _, l := range o.Lessons {
 			p.wrap("  - ", p.prose(l.Text))
 		}

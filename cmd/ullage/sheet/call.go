@@ -6,86 +6,113 @@ import (
 	"slices"
 	"strings"
 
+	"ullage/app/say"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
+// named is a place's name, or what kind of place it is.
+func (p *sheet) named(name, kind string) string {
+	return cmp.Or(name, say.Capital(p.say.Place(kind)))
+}
+
+// call prints one stop: what to do there first, then what to know.
 func (p *sheet) call(d trip.Day, c trip.Call) {
+	const in = "         "
 	p.line("")
-	what := trip.KindName(c.Kind) + ", "
-	if c.Name == trip.KindName(c.Kind) {
-		what = ""
+	v := fact.V{"clock": p.clock(d, c.ArriveMin), "mark": fact.Mark(c.Km, 1), "name": fact.Text(p.named(c.Name, c.Kind)), "kind": fact.Term("place." + c.Kind), "id": fact.Text(c.Place)}
+	if v["name"].S == p.named("", c.Kind) {
+		v["kind"] = fact.Value{}
 	}
-	p.line("  %s  %s  %s (%s%s)", p.clock(d, c.ArriveMin), p.say.Mark(c.Km, 1), c.Name, what, c.Place)
-	p.line("         %.5f, %.5f; %s", c.Point.Lat(), c.Point.Lon(), p.prose(offRoute(c)))
-	if e := c.Entry; e != nil {
-		p.line("         drive in from %s at %.5f, %.5f", cmp.Or(e.Road, "the road"), e.Point.Lat(), e.Point.Lon())
+	p.line("  " + p.say.Text("sheet.call", v))
+	p.acts(in, d, c)
+	p.wrap(in, p.wayThere(c))
+	p.wrap(in, p.say.Text("sheet.arrive", fact.V{"levels": fact.Text(p.levels(c.Arrive, everyTank))}))
+	changed := func(s trip.Strip) bool {
+		return p.say.Bare(c.Arrive[s.Tank], s.Unit) != p.say.Bare(c.Leave[s.Tank], s.Unit)
 	}
-	for _, t := range c.Tasks {
-		cost := ""
-		if t.Cost > 0 {
-			cost = fmt.Sprintf("%12s", p.say.Money(t.Cost, p.it.Currency))
-		}
-		p.line("         [ ] %-7s %-20s %6.1f %-2s  %6.1f -> %5.1f %s", t.Verb, p.tank(t.Tank), p.say.Shown(t.Amount, t.Unit), p.say.Symbol(t.Unit), p.say.Shown(t.Before, t.Unit), p.say.Shown(t.After, t.Unit), cost)
+	if levels := p.levels(c.Leave, changed); levels != "" {
+		p.wrap(in, p.say.Text("sheet.leave", fact.V{"levels": fact.Text(levels)}))
 	}
-	switch {
-	case c.Nights > 1:
-		p.line("         [ ] stay %d nights", c.Nights)
-	case c.Night:
-		p.line("         [ ] stay the night")
+	if len(c.Facts) > 0 {
+		p.wrap(in, p.say.Text("sheet.map_says", fact.V{"facts": fact.Text(p.prose(strings.Join(c.Facts, "; ")))}))
 	}
-	if c.Night && len(c.Tasks) > 0 {
-		p.line("             (amounts are of the whole stay: what is there and what the stay uses)")
-	}
-	p.wrap("         arrive ", p.levels(c.Arrive))
-	p.wrap("         leave  ", p.levels(c.Leave))
-	if c.Night {
-		p.line("         cost   %s", p.say.Money(c.Cost, p.it.Currency))
-	} else {
-		p.line("         cost   %s; leave at %s", p.say.Money(c.Cost, p.it.Currency), p.clock(d, c.LeaveMin))
-	}
-	p.wrap("         data   ", p.prose(strings.Join(c.Facts, "; ")))
 	if c.Fallback != "" {
-		p.wrap("         closed ", p.prose(c.Fallback))
+		p.wrap(in, p.say.Text("sheet.if_closed", fact.V{"fallback": fact.Text(p.prose(c.Fallback))}))
 	}
+	p.cautions(in, c)
+}
+
+// acts prints what is to be done, in boxes to tick.
+func (p *sheet) acts(in string, d trip.Day, c trip.Call) {
+	for _, t := range c.Tasks {
+		p.wrap(in+"[ ] ", p.task(d, c, t))
+	}
+	pay := fact.V{"pay": p.some(c.Cost)}
+	if len(c.Tasks) == 1 && c.Tasks[0].Cost == c.Cost { // it stands there already
+		pay["pay"] = fact.Value{}
+	}
+	if c.Night {
+		p.line(in + "[ ] " + p.say.Text("sheet.stay", fact.V{"nights": fact.Count(max(c.Nights, 1))}, pay))
+		return
+	}
+	p.line(in + "[ ] " + p.say.Text("sheet.go_on", fact.V{"clock": p.clock(d, c.LeaveMin)}, pay))
+}
+
+// wayThere says how far off the route a call is and where to turn in.
+func (p *sheet) wayThere(c trip.Call) string {
+	v := fact.V{"off": fact.Km(c.OffKm, 1), "km": fact.Km(c.DetourKm, 1), "time": fact.Span(c.DetourMin)}
+	way := p.say.Text("sheet.detour.about", v)
+	switch {
+	case c.OffKm < 0.05 && c.DetourKm < 0.5:
+		way = p.say.Text("sheet.beside")
+	case c.ByRoad && c.DetourKm < 0.5 && c.DetourMin < 1:
+		way = p.say.Text("sheet.off", v)
+	case c.ByRoad:
+		way = p.say.Text("sheet.detour", v)
+	}
+	if e := c.Entry; e != nil {
+		return way + " " + p.say.Text("sheet.entrance", fact.V{"road": fact.Text(e.Road), "point": at(e.Point)})
+	}
+	return way + " " + p.say.Text("sheet.at", fact.V{"point": at(c.Point)})
+}
+
+// at is a point as navigation devices read it.
+func at(point [2]float64) fact.Value {
+	return fact.Text(fmt.Sprintf("%.5f, %.5f", point[1], point[0]))
+}
+
+// cautions prints those of a call alone, and the numbers of those that are
+// explained at the end.
+func (p *sheet) cautions(in string, c trip.Call) {
 	for _, text := range c.Cautions {
-		if !slices.Contains(p.remarks, text) {
-			p.wrap("         mind   ", p.prose(text))
+		if !slices.Contains(p.notes, text) {
+			p.wrap(in, p.say.Text("sheet.care", fact.V{"what": fact.Text(p.prose(text))}))
 		}
 	}
 	var numbers []string
-	for i, text := range p.remarks {
+	for i, text := range p.notes {
 		if slices.Contains(c.Cautions, text) {
 			numbers = append(numbers, fmt.Sprint(i+1))
 		}
 	}
-	if len(numbers) > 0 {
-		p.line("         mind   at the end: %s", strings.Join(numbers, ", "))
+	if n := len(numbers); n > 0 {
+		p.wrap(in, p.say.Text("sheet.care.notes", fact.V{"n": fact.Count(n), "numbers": fact.Text(strings.Join(numbers, ", "))}))
 	}
 }
 
-func offRoute(c trip.Call) string {
-	if c.OffKm < 0.05 && c.DetourKm < 0.5 {
-		return "beside the route"
-	}
-	if c.ByRoad {
-		return fmt.Sprintf("%.1f km off the route, by road %.1f km and %.0f min more", c.OffKm, c.DetourKm, c.DetourMin)
-	}
-	return fmt.Sprintf("%.1f km off the route, about %.1f km and %.0f min there and back (estimate)", c.OffKm, c.DetourKm, c.DetourMin)
-}
-
-func (p *sheet) tank(id string) string {
-	for _, s := range p.it.Strips {
-		if s.Tank == id {
-			return s.Name
+// repeated lists the cautions that more than one call carries.
+func repeated(it trip.Itinerary) []string {
+	count := map[string]int{}
+	var out []string
+	for _, d := range it.Days {
+		for _, c := range d.Calls {
+			for _, text := range c.Cautions {
+				if count[text]++; count[text] == 2 {
+					out = append(out, text)
+				}
+			}
 		}
 	}
-	return id
-}
-
-func (p *sheet) levels(at trip.Levels) string {
-	var parts []string
-	for _, s := range p.it.Strips {
-		parts = append(parts, fmt.Sprintf("%s %.0f/%s", s.Name, p.say.Shown(at[s.Tank], s.Unit), p.say.Amount(s.Capacity, s.Unit)))
-	}
-	return strings.Join(parts, ", ")
+	return out
 }

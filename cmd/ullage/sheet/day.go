@@ -1,22 +1,23 @@
 package sheet
 
 import (
-	"fmt"
-	"strings"
-
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/trip"
 )
 
 func (p *sheet) day(d trip.Day) {
-	p.line("Day %d, %s: %s to %.0f", d.Number, p.say.Date(d.Date), p.say.Mark(d.FromKm, 0), p.say.Shown(d.ToKm, "km"))
-	p.line("%s", strings.Repeat("-", textWidth))
+	p.title(p.say.Text("sheet.day", fact.V{"n": fact.Count(d.Number), "date": fact.Date(d.Date), "from": fact.Mark(d.FromKm, 0),
+		"to": fact.Mark(d.ToKm, 0)}), "-", textWidth)
 	if d.ToKm <= d.FromKm && len(d.Calls) == 0 {
-		p.line("  stay where you are")
+		p.line("  " + p.say.Text("sheet.rest"))
 		p.line("")
 		return
 	}
-	p.wrap("  ", fmt.Sprintf("%s to %s; %s and %s at the wheel, ways off the route included%s%s", p.clock(d, d.StartMin), p.clock(d, d.EndMin), p.say.Quantity(d.DriveKm, "km", 0), p.say.Span(d.DriveMin), p.sailing(d), breaks(d.Breaks)))
+	p.wrap("  ", p.say.Text("sheet.drive", fact.V{"start": p.clock(d, d.StartMin), "end": p.clock(d, d.EndMin), "km": fact.Km(d.DriveKm, 0), "time": fact.Span(d.DriveMin)}))
+	if d.Breaks > 0 {
+		p.wrap("  ", p.say.Text("sheet.breaks", fact.V{"n": fact.Count(d.Breaks), "for": fact.Span(life.BreakMin)}))
+	}
 	at := 0
 	for _, f := range d.Ferries {
 		for ; at < len(d.Calls) && d.Calls[at].ArriveMin <= f.StartMin; at++ {
@@ -30,38 +31,11 @@ func (p *sheet) day(d trip.Day) {
 	p.line("")
 }
 
-// sailing says how long a day is on ferries, if it is.
-func (p *sheet) sailing(d trip.Day) string {
-	minutes := 0.0
-	for _, f := range d.Ferries {
-		minutes += f.Min
-	}
-	if minutes == 0 {
-		return ""
-	}
-	return fmt.Sprintf("; %s on %s", p.say.Span(minutes), count(len(d.Ferries), "ferry", "ferries"))
-}
-
 func (p *sheet) ferry(d trip.Day, f trip.Crossing) {
 	p.line("")
-	p.line("  %s  %s  Ferry to %s%s", p.clock(d, f.StartMin), p.say.Mark(f.FromKm, 1), p.say.Mark(f.ToKm, 1), named(f.Name))
-	p.wrap("         ", fmt.Sprintf("%s without driving (%s); ashore at %s", p.say.Span(f.Min), f.Basis, p.clock(d, f.StartMin+f.Min)))
+	p.line("  " + p.say.Text("sheet.ferry", fact.V{"clock": p.clock(d, f.StartMin), "from": fact.Mark(f.FromKm, 1), "to": fact.Mark(f.ToKm, 1), "name": fact.Text(f.Name)}))
+	p.wrap("         ", p.say.Text("sheet.ferry.time", fact.V{"for": fact.Span(f.Min), "basis": fact.Text(f.Basis), "end": p.clock(d, f.StartMin+f.Min)}))
 	for _, text := range f.Mind {
 		p.wrap("         [ ] ", p.prose(text))
 	}
-}
-
-// named is a name in brackets, if there is one.
-func named(name string) string {
-	if name == "" {
-		return ""
-	}
-	return " (" + name + ")"
-}
-
-func breaks(n int) string {
-	if n == 0 {
-		return ""
-	}
-	return fmt.Sprintf("; take %s of %.0f min besides", count(n, "break", "breaks"), life.BreakMin)
 }

@@ -2,25 +2,32 @@
 //
 // What comes in is a trip with its itinerary, and a voice: language and units.
 // What goes out is text of 96 columns: what the trip is and costs, each day with
-// its calls, the levels at the end, the return, and what stands behind the days:
-// cautions, what the plan counts with, how things are done, checklists.
+// its calls, the levels at the end, the return, and what stands behind the days.
 //
-// Other plans and the price of safety are known later than the plan and are
-// printed after it ([PrintMore]). Words, numbers, units and dates come from
-// app/say; the sheet only puts them in their place.
+// A call says first what to do, in boxes to tick, then how to get in, what gauges
+// should show, what the map says, where to go if it is closed. A caution of one
+// call stands there in full; one of several is a number there and is explained
+// once, after the days. Levels after a call are those that changed. Points are
+// given as numbers beside words: on paper there is nothing to press.
 //
-// Read print.go first.
+// Words, numbers, units and dates come from app/say; the sheet puts them in
+// their places. Other plans and the price of safety are known later than the
+// plan and are printed after it ([PrintMore]).
+//
+// Read print.go first, from its end.
 //
 // Files, each using only those above it:
 //
-//   - sheet.go: lines of text, times and counts
+//   - sheet.go: lines of text, times, levels, money
 //   - units.go: sentences that are still text, in the units of the voice
 //   - head.go: what the trip is and costs
 //   - behind.go: stops behind, and what the gauges taught
+//   - task.go: one act at a call
+//   - call.go: one call
 //   - refusal.go: why there is no plan
-//   - call.go: one stop
 //   - day.go: one day
-//   - end.go: what stands behind the days
+//   - end.go: the levels at the end, and the return
+//   - background.go: cautions, expected use, how things are done, checklists
 //   - more.go: other plans
 //   - print.go: the sheet
 package sheet

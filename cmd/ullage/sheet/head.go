@@ -1,47 +1,45 @@
 package sheet
 
 import (
-	"fmt"
-	"strings"
-
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
 func (p *sheet) head(t trip.Trip) {
-	it := p.it
-	p.line("%s", it.Name)
-	p.line("%s", strings.Repeat("=", len([]rune(it.Name))))
-	v := t.Vehicle
-	p.line("%s, %s high, %s wide, %s long, %s", v.Name, p.say.Quantity(v.HeightM, "m", 2), p.say.Quantity(v.WidthM, "m", 2), p.say.Quantity(v.LengthM, "m", 2), p.say.Quantity(v.MassKg, "kg", 0))
-	people := count(t.Party.Adults, "adult", "adults")
-	if n := t.Party.Children; n > 0 {
-		people += ", " + count(n, "child", "children")
+	it, v := p.it, t.Vehicle
+	p.title(it.Name, "=", len([]rune(it.Name)))
+	p.wrap("", p.say.Text("sheet.vehicle", fact.V{"vehicle": fact.Text(v.Name), "adults": fact.Count(t.Party.Adults), "children": fact.Count(t.Party.Children),
+		"height": fact.Metres(v.HeightM, 2), "width": fact.Metres(v.WidthM, 2), "length": fact.Metres(v.LengthM, 2), "mass": fact.Kg(v.MassKg)}))
+	p.wrap("", p.say.Text("sheet.route", fact.V{"km": fact.Km(it.LengthKm, 1), "date": fact.Text(p.say.LongDate(t.Start))}))
+	if w := it.Weight; w != nil {
+		p.wrap("", p.say.Text("sheet.weight", fact.V{"kg": fact.Kg(w.Kg), "allowed": fact.Kg(w.AllowedKg)}))
 	}
-	p.line("%s; route of %s; from %s", people, p.say.Quantity(it.LengthKm, "km", 1), p.say.LongDate(t.Start))
-	p.scales()
-	if len(it.Days) == 0 {
-		p.line("")
-		return
+	if len(it.Days) > 0 {
+		p.verdict(t.ValuePerH)
 	}
-	c := it.Parts
-	p.line("%s", verdict(it))
-	p.line("  goods %.2f, fees %.2f, nights %.2f, time %.2f, missing at the end %.2f", c.Goods, c.Fees, c.Nights, c.Time, c.Refill)
 	p.line("")
 }
 
-// verdict says what the plan costs and how good it is.
-func verdict(it trip.Itinerary) string {
-	s := fmt.Sprintf("Counts as %.2f %s; ", it.Cost, it.Currency)
+// verdict says what the plan costs and how good it is. The hour's value is
+// counted but not paid.
+func (p *sheet) verdict(valuePerH float64) {
+	it, c := p.it, p.it.Parts
+	var sums []fact.Value
+	for _, part := range []struct {
+		kind fact.Kind
+		sum  float64
+	}{{"sheet.pay.goods", c.Goods}, {"sheet.pay.fees", c.Fees}, {"sheet.pay.nights", c.Nights}, {"sheet.pay.refill", c.Refill}} {
+		if part.sum >= 0.005 {
+			sums = append(sums, fact.Clause(fact.Of(part.kind, fact.V{"sum": p.money(part.sum)})))
+		}
+	}
+	p.wrap("", p.say.Text("sheet.pay", fact.V{"pay": p.money(it.Cost - c.Time), "sums": fact.List(sums...)}))
+	hour := fact.V{"hour": p.some(valuePerH)}
 	if it.Status == planner.Optimal {
-		return s + "no plan costs less"
+		p.wrap("", p.say.Text("sheet.cheapest", hour))
+		return
 	}
-	return s + fmt.Sprintf("no plan costs less than %.2f (this one is at most %.1f %% off)", it.Bound, 100*(it.Cost-it.Bound)/max(it.Cost, 1e-9))
-}
-
-// scales prints the mass, if it is known.
-func (p *sheet) scales() {
-	if w := p.it.Weight; w != nil {
-		p.line("On the scales at the start about %s of %s", p.say.Quantity(w.Kg, "kg", 0), p.say.Quantity(w.AllowedKg, "kg", 0))
-	}
+	off := it.Cost - it.Bound
+	p.wrap("", p.say.Text("sheet.nearly", hour, fact.V{"saving": p.money(off), "share": fact.Share(off/max(it.Cost, 1e-9), 1)}))
 }

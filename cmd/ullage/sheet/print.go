@@ -18,17 +18,34 @@ type Input struct {
 
 // Print prints days, calls and levels, or why there is no plan.
 func Print(w io.Writer, in Input, voice say.Voice) error {
-	it := in.Itinerary
-	p := &sheet{w: bufio.NewWriter(w), it: it, say: voice}
-	p.remarks = repeated(it)
+	p := &sheet{w: bufio.NewWriter(w), it: in.Itinerary, say: voice, notes: repeated(in.Itinerary)}
 	p.head(in.Trip)
-	p.road(in.Onward)
-	if len(it.Days) == 0 {
+	p.behind(in.Onward)
+	if len(p.it.Days) == 0 {
 		p.refusal()
 	}
-	for _, d := range it.Days {
+	for _, d := range p.it.Days {
 		p.day(d)
 	}
-	p.foot(in.Sources)
+	p.end()
+	p.handBack()
+	p.explained()
+	p.uses()
+	p.howTos()
+	p.checklists()
+	if len(in.Sources) > 0 {
+		p.line("")
+	}
+	for _, s := range in.Sources {
+		p.wrap("", s)
+	}
+	return p.w.Flush()
+}
+
+// PrintMore prints what is known last: the price of safety, and plans that one
+// may like better. It prints nothing if there is nothing.
+func PrintMore(w io.Writer, it trip.Itinerary, voice say.Voice) error {
+	p := &sheet{w: bufio.NewWriter(w), it: it, say: voice}
+	p.more()
 	return p.w.Flush()
 }

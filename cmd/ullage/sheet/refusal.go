@@ -1,29 +1,30 @@
 package sheet
 
 import (
-	"cmp"
 	"fmt"
 
 	"ullage/planner"
-	"ullage/planner/trip"
+	"ullage/planner/fact"
 )
 
+// refusal says why there is no plan, what would help, and what comes nearest.
 func (p *sheet) refusal() {
 	if p.it.Status == planner.Unknown {
-		p.line("No plan was found in the time given, nor a proof that there is none: give more time with -within, or ease the limits.")
+		p.wrap("", p.say.Text("sheet.unknown"))
 		return
 	}
-	p.line("There is no plan for this trip:")
+	p.line(p.say.Text("sheet.refused"))
 	for _, r := range p.it.Why {
 		p.wrap("  - ", p.prose(r.Text))
 		for _, cure := range r.Cures {
-			p.wrap("      cure: ", p.prose(cure))
+			p.wrap("      "+p.say.Text("sheet.cure")+" ", p.prose(cure))
 		}
 	}
 	p.nearest()
 	for _, c := range p.it.Places {
 		if c.Excluded != "" {
-			p.wrap(fmt.Sprintf("  %s  ", p.say.Mark(c.Km, 1)), fmt.Sprintf("%s left out: %s", cmp.Or(c.Name, trip.KindName(c.Kind)+" "+c.Place), p.prose(c.Excluded)))
+			p.wrap(fmt.Sprintf("  %s  ", p.say.Mark(c.Km, 1)), p.say.Text("sheet.excluded",
+				fact.V{"name": fact.Text(p.named(c.Name, c.Kind)), "id": fact.Text(c.Place), "why": fact.Text(p.prose(c.Excluded))}))
 		}
 	}
 }
@@ -35,7 +36,7 @@ func (p *sheet) nearest() {
 	if n == nil {
 		return
 	}
-	p.line("NOT A VALID PLAN, only what comes nearest to one. It breaks:")
+	p.wrap("", p.say.Text("sheet.nearest"))
 	for _, text := range n.Broken {
 		p.wrap("  ! ", p.prose(text))
 	}

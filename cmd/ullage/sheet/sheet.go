@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ullage/app/say"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -14,30 +15,18 @@ const textWidth = 96
 
 // A sheet prints an itinerary for people who follow it on paper.
 type sheet struct {
-	w       *bufio.Writer
-	it      trip.Itinerary
-	say     say.Voice
-	remarks []string // printed once at the end, called by number
+	w     *bufio.Writer
+	it    trip.Itinerary
+	say   say.Voice
+	notes []string // cautions of several calls: explained once at the end, called by number
 }
 
-// repeated lists the cautions that more than one call carries.
-func repeated(it trip.Itinerary) []string {
-	count := map[string]int{}
-	var out []string
-	for _, d := range it.Days {
-		for _, c := range d.Calls {
-			for _, text := range c.Cautions {
-				if count[text]++; count[text] == 2 {
-					out = append(out, text)
-				}
-			}
-		}
-	}
-	return out
-}
+func (p *sheet) line(text string) { fmt.Fprintln(p.w, strings.TrimRight(text, " ")) }
 
-func (p *sheet) line(format string, args ...any) {
-	fmt.Fprintln(p.w, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+// title prints a heading, underlined with a character.
+func (p *sheet) title(text string, under string, width int) {
+	p.line(text)
+	p.line(strings.Repeat(under, width))
 }
 
 // wrap prints text after a label, indented under its own start.
@@ -46,7 +35,7 @@ func (p *sheet) wrap(label, text string) {
 	line := label
 	for _, word := range strings.Fields(text) {
 		if n := len([]rune(line)); n > width && n+1+len([]rune(word)) > textWidth {
-			p.line("%s", line)
+			p.line(line)
 			line = strings.Repeat(" ", width)
 		}
 		if len([]rune(line)) > width {
@@ -54,22 +43,50 @@ func (p *sheet) wrap(label, text string) {
 		}
 		line += word
 	}
-	p.line("%s", line)
+	p.line(line)
 }
 
-// clock prints minutes since 00:00 of day one as the time of a day, and how
-// many days after d if that is later.
-func (p *sheet) clock(d trip.Day, min float64) string {
-	s := p.say.Clock(min)
-	if later := int(min+0.5)/1440 - (d.Number - 1); later > 0 {
-		s += fmt.Sprintf("+%d", later)
+// clock is a moment since 00:00 of day one as a time of the day, and how many
+// days after d if that is later.
+func (p *sheet) clock(d trip.Day, min float64) fact.Value {
+	later := int(min+0.5)/1440 - (d.Number - 1)
+	if later <= 0 {
+		return fact.Clock(min)
 	}
-	return s
+	return fact.Text(fmt.Sprintf("%s+%d", p.say.Clock(min), later))
 }
 
-func count(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
+// strip is the level strip of a tank; the zero value if there is none.
+func (p *sheet) strip(tank string) trip.Strip {
+	for _, s := range p.it.Strips {
+		if s.Tank == tank {
+			return s
+		}
 	}
-	return fmt.Sprintf("%d %s", n, more)
+	return trip.Strip{Tank: tank}
+}
+
+// levels lists levels of tanks as gauges show them, those that are wanted.
+func (p *sheet) levels(at trip.Levels, wanted func(trip.Strip) bool) string {
+	var parts []string
+	for _, s := range p.it.Strips {
+		if wanted(s) {
+			parts = append(parts, p.say.Text("sheet.level", fact.V{"tank": fact.Tank(s.Tank, s.Name),
+				"level": fact.Quantity(at[s.Tank], s.Unit, -1), "capacity": fact.Quantity(s.Capacity, s.Unit, -1)}))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+func everyTank(trip.Strip) bool { return true }
+
+// money is a sum in the trip's currency.
+func (p *sheet) money(sum float64) fact.Value { return fact.Money(sum, p.it.Currency) }
+
+// some is a sum in the trip's currency; nothing where it rounds to none.
+func (p *sheet) some(sum float64) fact.Value {
+	if sum < 0.005 {
+		return fact.Value{}
+	}
+	return p.money(sum)
 }

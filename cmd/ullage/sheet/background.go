@@ -1,0 +1,113 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ullage/planner/fact"
+	"ullage/planner/life"
+	"ullage/planner/trip"
+)
+
+// explained prints the cautions: those that stops point to by number, and those
+// of the whole trip.
+func (p *sheet) explained() {
+	if len(p.notes) > 0 {
+		p.line(p.say.Text("sheet.notes"))
+		for i, text := range p.notes {
+			p.wrap(fmt.Sprintf(" %2d  ", i+1), p.prose(text))
+		}
+		p.line("")
+	}
+	p.line(p.say.Text("sheet.cautions"))
+	for _, text := range p.it.Cautions {
+		p.wrap("  -  ", p.prose(text))
+	}
+}
+
+// uses prints what the plan expects to be used, and where that comes from.
+func (p *sheet) uses() {
+	if len(p.it.Counts) == 0 {
+		return
+	}
+	p.line("")
+	p.line(p.say.Text("sheet.uses", p.trips()))
+	for _, c := range p.it.Counts {
+		p.wrap("  ", p.use(c))
+	}
+}
+
+// use is what one tank is expected to give or take.
+func (p *sheet) use(c trip.Count) string {
+	var parts []string
+	band := func(b life.Band, per string) {
+		if b.Likely != 0 || b.High != 0 {
+			parts = append(parts, p.say.Text("sheet.use.band", fact.V{"likely": fact.Quantity(b.Likely, c.Unit, 1), "planned": fact.Quantity(b.High, c.Unit, 1), "per": fact.Text(per)}))
+		}
+	}
+	shown := 1 / p.say.Shown(1, "km") // in km: what is shown as one
+	band(life.Band{Low: shown * c.Per100.Low, Likely: shown * c.Per100.Likely, High: shown * c.Per100.High},
+		p.say.Text("sheet.use.drive", fact.V{"distance": fact.Text("100 " + p.say.Symbol("km"))}))
+	band(c.Night, p.say.Text("sheet.use.day"))
+	if c.Factor != 0 {
+		parts = append(parts, p.say.Text("sheet.use.learnt", fact.V{"more": share(c.Factor - 1), "less": share(1 - c.Factor)}))
+	}
+	v := fact.V{"tank": fact.Tank(c.Tank, c.Name), "uses": fact.Text(strings.Join(parts, "; ")), "mpg": {}, "source": fact.Text(p.prose(c.Source))}
+	if stored := "L/100 km"; p.say.Symbol(stored) != stored {
+		v["mpg"] = fact.Quantity(c.Per100.High, stored, 1)
+	}
+	return p.say.Text("sheet.use", v)
+}
+
+// share is a part of one if there is one to speak of.
+func share(n float64) fact.Value {
+	if n < 0.005 {
+		return fact.Value{}
+	}
+	return fact.Share(n, 0)
+}
+
+// howTos prints the steps; their cautions stand at the calls or at the end.
+func (p *sheet) howTos() {
+	if len(p.it.HowTos) == 0 {
+		return
+	}
+	p.line("")
+	p.line(p.say.Text("sheet.howto"))
+	for _, h := range p.it.HowTos {
+		var steps []string
+		for _, s := range h.Steps {
+			steps = append(steps, s.Text)
+		}
+		if !p.atCalls(h) {
+			for _, c := range h.Cautions {
+				steps = append(steps, c.Text)
+			}
+			steps = append(steps, h.Defer)
+		}
+		p.wrap("  "+h.Title+": ", p.prose(strings.Join(steps, " ")))
+	}
+}
+
+// atCalls says whether calls carry the cautions of a how-to.
+func (p *sheet) atCalls(h life.HowTo) bool {
+	for _, d := range p.it.Days {
+		for _, c := range d.Calls {
+			if slices.Contains(c.HowTo, h.ID) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (p *sheet) checklists() {
+	for _, l := range p.it.Checklists {
+		p.line("")
+		p.line(l.Title)
+		for _, i := range l.Items {
+			p.wrap("  [ ] ", p.prose(i.Text))
+		}
+	}
+}

@@ -1,0 +1,66 @@
+package sheet
+
+import (
+	"strings"
+
+	"ullage/planner"
+	"ullage/planner/fact"
+	"ullage/planner/trip"
+)
+
+// littleLeft is what rounds to nothing, L or Ah.
+const littleLeft = 0.05
+
+// task is one act: what and how much, to which level, and until when that does.
+func (p *sheet) task(d trip.Day, c trip.Call, t trip.Task) string {
+	s := p.strip(t.Tank)
+	v := fact.V{
+		"act":     fact.Clause(fact.Of(fact.Kind("act."+strings.ReplaceAll(t.Verb, " ", "_")), fact.V{"tank": fact.Tank(t.Tank, s.Name), "amount": fact.Quantity(t.Amount, t.Unit, -1)})),
+		"reached": p.reached(t, s),
+		"stay":    {}, "until": p.until(d, c, t.Tank), "supply": {}, "cost": p.some(t.Cost),
+	}
+	if s.Kind == planner.Supply {
+		v["supply"] = fact.Text(string(s.Kind))
+	}
+	if used := t.Amount - max(t.After-t.Before, t.Before-t.After); c.Night && used >= 0.5 {
+		v["stay"] = fact.Quantity(used, t.Unit, -1)
+	}
+	return p.say.Text("sheet.task", v)
+}
+
+// reached is the level that a task leads to, where that has to be said.
+func (p *sheet) reached(t trip.Task, s trip.Strip) fact.Value {
+	switch {
+	case s.Kind == planner.Supply && t.After >= s.Capacity-littleLeft:
+		return fact.Term("sheet.to.full")
+	case s.Kind == planner.Waste && t.After <= littleLeft:
+		return fact.Value{} // that is what emptying is
+	}
+	return fact.Clause(fact.Of("sheet.to.level", fact.V{"level": fact.Quantity(t.After, t.Unit, -1), "capacity": fact.Quantity(s.Capacity, t.Unit, -1)}))
+}
+
+// until is when the tank is next served after a call, a day or a time of the
+// same day; nothing if it is not served again.
+func (p *sheet) until(d trip.Day, after trip.Call, tank string) fact.Value {
+	for _, day := range p.it.Days {
+		for _, c := range day.Calls {
+			if c.ArriveMin <= after.ArriveMin || !serves(c, tank) {
+				continue
+			}
+			if day.Number == d.Number {
+				return fact.Clock(c.ArriveMin)
+			}
+			return fact.Date(day.Date)
+		}
+	}
+	return fact.Value{}
+}
+
+func serves(c trip.Call, tank string) bool {
+	for _, t := range c.Tasks {
+		if t.Tank == tank {
+			return true
+		}
+	}
+	return false
+}
