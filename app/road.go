@@ -14,6 +14,7 @@ import (
 	"ullage/app/browser"
 	"ullage/planner/life"
 	"ullage/planner/trip"
+	"ullage/planner/trip/onward"
 )
 
 // A Report is what somebody on the road says: where, when, what the gauges show
@@ -42,7 +43,7 @@ const (
 	roadOther  = "road:other"
 )
 
-const nowLayout = "2006-01-02T15:04" // of an input of that kind, and of [trip.Now]
+const nowLayout = "2006-01-02T15:04" // of an input of that kind, and of [onward.Now]
 
 // newReport begins where the plan is now, if the trip is under way, or else at
 // the cursor; not before the last stop that is ticked. Kinds of gauges are those
@@ -134,7 +135,7 @@ func (r Report) locate(m Model, msg Msg) *Report {
 			r.Lost = word.roadTooLong
 		}
 	case HereFound:
-		km, off, err := m.Trip.Locate(m.Plan, msg.Point, r.Said[roadTime])
+		km, off, err := onward.Locate(m.Trip, m.Plan, msg.Point, r.Said[roadTime])
 		if err != nil {
 			r.Lost = roadTrouble(err)
 			break
@@ -175,7 +176,7 @@ type visit struct {
 // ticks, if any stop is ticked off; else all are made that the clock leaves time for.
 func (r Report) visits(m Model) []visit {
 	km, ok := r.here(m)
-	passed, err := m.Trip.Passed(m.Plan, km, r.Said[roadTime])
+	passed, err := onward.Behind(m.Trip, m.Plan, km, r.Said[roadTime])
 	if !ok || err != nil {
 		return nil
 	}
@@ -195,8 +196,8 @@ func (r Report) visits(m Model) []visit {
 }
 
 // now is what was said, as the planner takes it.
-func (r Report) now(m Model) (trip.Now, error) {
-	n := trip.Now{At: r.At, Time: r.Said[roadTime], Closed: r.Closed, Gauges: map[string]trip.Shown{}, Called: map[string]bool{}}
+func (r Report) now(m Model) (onward.Now, error) {
+	n := onward.Now{At: r.At, Time: r.Said[roadTime], Closed: r.Closed, Gauges: map[string]onward.Shown{}, Called: map[string]bool{}}
 	for _, v := range r.visits(m) {
 		n.Called[v.Call.Stop] = v.Made
 	}
@@ -220,7 +221,7 @@ func (r Report) now(m Model) (trip.Now, error) {
 		if err != nil {
 			return n, fmt.Errorf("%s: %w", k.Name, err)
 		}
-		n.Gauges[k.ID] = trip.Shown{Kind: kind, Value: v}
+		n.Gauges[k.ID] = onward.Shown{Kind: kind, Value: v}
 	}
 	return n, nil
 }
@@ -232,9 +233,9 @@ func goOn(m Model) Model {
 		return m
 	}
 	now, err := m.Report.now(m)
-	var o trip.Onward
+	var o onward.Rest
 	if err == nil {
-		o, err = m.Trip.Onward(m.Plan, now)
+		o, err = onward.From(m.Trip, m.Plan, now)
 	}
 	if err != nil {
 		r := *m.Report

@@ -13,6 +13,8 @@ import (
 	"ullage/data/osm"
 	"ullage/data/tripfile"
 	"ullage/planner/trip"
+	"ullage/planner/trip/answer"
+	"ullage/planner/trip/build"
 )
 
 // Patience is how long a plan may take before the best one so far is the
@@ -29,7 +31,7 @@ type Handler struct {
 	places []trip.Place
 	files  []Open // map data among them
 	roads  roads
-	hours  trip.Hours
+	hours  build.Hours
 	now    func() time.Time
 	wanted func() bool // something else waits to be done
 }
@@ -89,8 +91,8 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 	took := func() int { return int(h.now().Sub(began).Milliseconds()) }
 	var shown time.Time
 	u := &until{ctx, began.Add(Patience), h.now, func() bool { return false }}
-	it, err := trip.Plan(u, t, h.places, trip.Options{
-		Hours: h.hours, Roads: h.roads.trip(u),
+	it, err := answer.Trip(u, t, h.places, answer.Options{
+		Build: build.Options{Hours: h.hours, Roads: h.roads.trip(u)},
 		Progress: func(it trip.Itinerary) {
 			if n := h.now(); n.Sub(shown) >= pause {
 				shown = n

@@ -5,10 +5,11 @@ import (
 
 	"ullage/data/hours"
 	"ullage/planner/trip"
+	"ullage/planner/trip/build"
 )
 
 // openHours returns the opening hours of places; each text is parsed once.
-func openHours() trip.Hours {
+func openHours() build.Hours {
 	parsed := map[string]*hours.Schedule{}
 	return func(p trip.Place, from time.Time, days int) ([][2]float64, bool) {
 		s, done := parsed[p.Hours]

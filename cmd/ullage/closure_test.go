@@ -12,12 +12,14 @@ import (
 	"ullage/planner/backup"
 	"ullage/planner/solve"
 	"ullage/planner/trip"
+	"ullage/planner/trip/answer"
+	"ullage/planner/trip/build"
 )
 
 // backed returns the demo trip and the one in Andorra, to survive closures.
-func backed(t *testing.T) map[string]*trip.Built {
+func backed(t *testing.T) map[string]*build.Built {
 	t.Helper()
-	out := map[string]*trip.Built{}
+	out := map[string]*build.Built{}
 	for name, in := range map[string]planInput{
 		"demo":    {},
 		"andorra": {trip: "testdata/andorra-trip.geojson", route: "testdata/andorra-route.geojson", places: andorraExtract},
@@ -33,7 +35,7 @@ func backed(t *testing.T) map[string]*trip.Built {
 			t.Fatal(err)
 		}
 		tr.Backup = true
-		if out[name], err = trip.Build(tr, from.places, trip.Options{Hours: openingHours()}); err != nil {
+		if out[name], err = build.Trip(tr, from.places, build.Options{Hours: openingHours()}); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -86,7 +88,7 @@ func TestNoTankRunsDry(t *testing.T) {
 // no way on.
 func TestBackupNamesFallbacks(t *testing.T) {
 	for name, b := range backed(t) {
-		it, err := b.Plan(t.Context(), trip.Options{})
+		it, err := answer.Plan(t.Context(), b, answer.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -21,6 +21,9 @@ import (
 	"ullage/data/tripfile"
 	"ullage/planner"
 	"ullage/planner/trip"
+	"ullage/planner/trip/answer"
+	"ullage/planner/trip/build"
+	"ullage/planner/trip/onward"
 )
 
 const planUsage = "ullage plan [-trip F] [-route F] [-places F,…] [-start DATE] [-within TIME] [-units U] [-roads=false] [-at KM|LAT,LON -now TIME [-levels L] [-closed ID,…] [-passed ID,…] [-save F]] [-json|-problem]"
@@ -71,15 +74,15 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	}
 	ctx, cancel := context.WithTimeout(context.Background(), *within)
 	defer cancel()
-	opt := trip.Options{Hours: openingHours(), Roads: roads}
-	var onward trip.Onward
+	opt := build.Options{Hours: openingHours(), Roads: roads}
+	var rest onward.Rest
 	if road.given() {
-		if onward, err = road.goOn(ctx, t, from, opt); err != nil {
+		if rest, err = road.goOn(ctx, t, from, opt); err != nil {
 			return wrong(stderr, "plan: %v", err)
 		}
-		t = onward.Trip
+		t = rest.Trip
 	}
-	built, err := trip.Build(t, from.places, opt)
+	built, err := build.Trip(t, from.places, opt)
 	if err != nil {
 		return wrong(stderr, "plan: %v", err)
 	}
@@ -89,16 +92,16 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	printedIt := false // the plan is printed as soon as it is there
 	show := func(it trip.Itinerary) {
 		if !printedIt && !*asJSON {
-			printedIt, err = true, sheet.Print(stdout, sheet.Input{Trip: t, Itinerary: it, Onward: onward, Sources: from.lines(voice)}, voice)
+			printedIt, err = true, sheet.Print(stdout, sheet.Input{Trip: t, Itinerary: it, Onward: rest, Sources: from.lines(voice)}, voice)
 		}
 	}
-	it, planErr := built.Plan(ctx, trip.Options{Answer: show})
+	it, planErr := answer.Plan(ctx, built, answer.Options{Answer: show})
 	if planErr != nil {
 		return wrong(stderr, "plan: %v", planErr)
 	}
 	show(it)
 	if err == nil && *asJSON {
-		err = printJSON(stdout, answer{it, onward.Lessons, onward.Notes})
+		err = printJSON(stdout, planned{it, rest.Lessons, rest.Notes})
 	} else if err == nil {
 		err = sheet.PrintMore(stdout, it, voice)
 	}
@@ -111,11 +114,11 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	return exitOK
 }
 
-// An answer is an itinerary with what a trip on the road taught.
-type answer struct {
+// Planned is an itinerary with what a trip on the road taught.
+type planned struct {
 	trip.Itinerary
-	Lessons []trip.Lesson `json:"lessons,omitempty"`
-	Notes   []string      `json:"notes,omitempty"`
+	Lessons []onward.Lesson `json:"lessons,omitempty"`
+	Notes   []string        `json:"notes,omitempty"`
 }
 
 // printed returns the exit code of a command whose last step was to print.
@@ -211,7 +214,7 @@ func demoPlaces() (source, error) {
 }
 
 // openingHours reads each opening_hours text once.
-func openingHours() trip.Hours {
+func openingHours() build.Hours {
 	parsed := map[string]*hours.Schedule{}
 	return func(p trip.Place, from time.Time, days int) ([][2]float64, bool) {
 		s, done := parsed[p.Hours]

@@ -12,6 +12,9 @@ import (
 
 	"ullage/data/tripfile"
 	"ullage/planner/trip"
+	"ullage/planner/trip/answer"
+	"ullage/planner/trip/build"
+	"ullage/planner/trip/onward"
 )
 
 // This file plans on from the road: here, now, these gauges, these places closed.
@@ -24,8 +27,8 @@ func (in roadInput) given() bool { return in != roadInput{} }
 // gaugeKinds are the words of -levels.
 const gaugeUsage = "diesel=41 (in the tank's unit), grey=60%, fresh=3/4, cassette=lamp or cassette=dark, separated by commas"
 
-func (in roadInput) parse() (trip.Now, error) {
-	n := trip.Now{Time: in.now}
+func (in roadInput) parse() (onward.Now, error) {
+	n := onward.Now{Time: in.now}
 	if in.now == "" || in.at == "" {
 		return n, errors.New("on the road both -at and -now are needed")
 	}
@@ -51,8 +54,8 @@ func (in roadInput) parse() (trip.Now, error) {
 	return n, err
 }
 
-func gauges(text string) (map[string]trip.Shown, error) {
-	out := map[string]trip.Shown{}
+func gauges(text string) (map[string]onward.Shown, error) {
+	out := map[string]onward.Shown{}
 	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' }) {
 		tank, value, _ := strings.Cut(part, "=")
 		s, err := shown(strings.TrimSpace(value))
@@ -64,43 +67,42 @@ func gauges(text string) (map[string]trip.Shown, error) {
 	return out, nil
 }
 
-func shown(value string) (trip.Shown, error) {
+func shown(value string) (onward.Shown, error) {
 	kind := "litres"
 	switch {
 	case value == "lamp":
-		return trip.Shown{Kind: "lamp", Value: 1}, nil
+		return onward.Shown{Kind: "lamp", Value: 1}, nil
 	case value == "dark":
-		return trip.Shown{Kind: "lamp"}, nil
+		return onward.Shown{Kind: "lamp"}, nil
 	case strings.HasSuffix(value, "%"):
 		kind, value = "percent", strings.TrimSuffix(value, "%")
 	case strings.HasSuffix(value, "/4"):
 		kind, value = "quarters", strings.TrimSuffix(value, "/4")
 	}
 	v, err := strconv.ParseFloat(value, 64)
-	return trip.Shown{Kind: kind, Value: v}, err
+	return onward.Shown{Kind: kind, Value: v}, err
 }
 
 // goOn plans the trip as it was, and makes what is left of it a trip.
-func (in roadInput) goOn(ctx context.Context, t trip.Trip, from source, opt trip.Options) (trip.Onward, error) {
+func (in roadInput) goOn(ctx context.Context, t trip.Trip, from source, opt build.Options) (onward.Rest, error) {
 	now, err := in.parse()
 	if err != nil {
-		return trip.Onward{}, err
+		return onward.Rest{}, err
 	}
-	built, err := trip.Build(t, from.places, opt)
+	built, err := build.Trip(t, from.places, opt)
 	if err != nil {
-		return trip.Onward{}, err
+		return onward.Rest{}, err
 	}
 	ctx, enough := context.WithCancel(ctx)
 	defer enough()
-	opt.Answer = func(trip.Itinerary) { enough() }
-	it, err := built.Plan(ctx, opt)
+	it, err := answer.Plan(ctx, built, answer.Options{Answer: func(trip.Itinerary) { enough() }})
 	if err != nil {
-		return trip.Onward{}, err
+		return onward.Rest{}, err
 	}
 	if now.Called, err = in.notCalled(it); err != nil {
-		return trip.Onward{}, err
+		return onward.Rest{}, err
 	}
-	o, err := t.Onward(it, now)
+	o, err := onward.From(t, it, now)
 	if err != nil || in.save == "" {
 		return o, err
 	}

@@ -45,7 +45,7 @@ func TestPlanOnTheRoad(t *testing.T) {
 // As JSON the answer also has what the gauges taught.
 func TestPlanOnTheRoadJSON(t *testing.T) {
 	code, out, errs := ullage(small("-at", "150", "-now", "2026-06-13T10:15", "-levels", "fresh=1/4", "-json")...)
-	var got answer
+	var got planned
 	if err := json.Unmarshal([]byte(out), &got); err != nil || code != exitOK {
 		t.Fatalf("exit %d, %v, %s", code, err, errs)
 	}
@@ -59,7 +59,7 @@ func TestPlanOnTheRoadJSON(t *testing.T) {
 func TestPlanPassed(t *testing.T) {
 	args := small("-at", "150", "-now", "2026-06-13T10:15", "-json")
 	_, out, _ := ullage(args...)
-	var called, passed answer
+	var called, passed planned
 	if err := json.Unmarshal([]byte(out), &called); err != nil || len(called.Done) < 2 {
 		t.Fatalf("%v, done %+v", err, called.Done)
 	}

@@ -12,5 +12,5 @@
 //
 //	extract := demo.Extract()
 //	places, err := osm.Read(ctx, "demo.osm.pbf", bytes.NewReader(extract), osm.Options{})
-//	itinerary, err := trip.Plan(ctx, demo.Trip(), places.Places, trip.Options{})
+//	itinerary, err := answer.Trip(ctx, demo.Trip(), places.Places, build.Options{})
 package demo

@@ -11,6 +11,8 @@ import (
 	"ullage/data/osm"
 	"ullage/planner"
 	"ullage/planner/trip"
+	"ullage/planner/trip/answer"
+	"ullage/planner/trip/build"
 )
 
 func TestTripsAreValid(t *testing.T) {
@@ -47,7 +49,7 @@ func planned(t *testing.T, tr trip.Trip, places []trip.Place) trip.Itinerary {
 	t.Helper()
 	ctx, cancel := context.WithTimeout(t.Context(), patience)
 	defer cancel()
-	it, err := trip.Plan(ctx, tr, places, trip.Options{Hours: opening})
+	it, err := answer.Trip(ctx, tr, places, answer.Options{Build: build.Options{Hours: opening}})
 	if err != nil {
 		t.Fatalf("%s: %v", tr.Name, err)
 	}
@@ -78,7 +80,7 @@ func TestTripServesEveryTank(t *testing.T) {
 // It needs all seven: what is in the tank at the start does not last, even if
 // every day were the longest, every night the mildest, and no stop a detour.
 func TestTripNeedsEveryTank(t *testing.T) {
-	b, err := trip.Build(Trip(), places(t), trip.Options{Hours: opening})
+	b, err := build.Trip(Trip(), places(t), build.Options{Hours: opening})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,5 +11,5 @@
 //
 //	t, err := tripfile.Read("summer.geojson", f)
 //	if err != nil { return err }
-//	it, err := trip.Plan(ctx, t, places, trip.Options{})
+//	it, err := answer.Trip(ctx, t, places, answer.Options{})
 package tripfile

@@ -17,6 +17,7 @@ import (
 	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
+	"ullage/planner/trip/build"
 )
 
 // island is the road network of the demo.
@@ -425,7 +426,7 @@ func TestIslandFerry(t *testing.T) {
 		t.Fatalf("%+v, %v", legs, err)
 	}
 	tr.Route = legs[0].Line
-	b, err := trip.Build(tr, nil, trip.Options{Roads: g.Trip(context.Background())})
+	b, err := build.Trip(tr, nil, build.Options{Roads: g.Trip(context.Background())})
 	if err != nil {
 		t.Fatal(err)
 	}

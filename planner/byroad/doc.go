@@ -8,7 +8,7 @@
 // measures it.
 //
 //	g, err := byroad.New(ctx, network)
-//	it, err := trip.Plan(ctx, t, places, trip.Options{Roads: g.Trip(ctx)})
+//	it, err := answer.Trip(ctx, t, places, answer.Options{Build: build.Options{Roads: g.Trip(ctx)}})
 //	legs, err := g.Follow(ctx, t.Vehicle, [][2]orb.Point{{a, b}}, 500)
 //
 // It is pure, as both of them are.

@@ -1,83 +1,83 @@
 package trip
 
-// An axis turns km along the route into the planner's km, on which only what is
-// driven has length: a ferry is [metre] long, and that metre holds its minutes.
+// An Axis turns km along the route into the planner's km, on which only what is
+// driven has length: a ferry is a [Metre] long, and that metre holds its minutes.
 // So nothing that a kilometre uses is used at sea, and the sea counts for no day's
 // kilometres. Both directions are straight between the ends of ferries.
-type axis struct {
-	lengthKm float64 // of the route
-	ferries  []sailed
+type Axis struct {
+	LengthKm float64 // of the route
+	Ferries  []Sailed
 }
 
-// sailed is a crossing with the planner's km at which it begins.
-type sailed struct {
+// Sailed is a crossing with the planner's km at which it begins.
+type Sailed struct {
 	Crossing
-	at float64
+	At float64
 }
 
-// metre, in km, is the piece of the planner's way in which time passes without
+// Metre, in km, is the piece of the planner's way in which time passes without
 // driving.
-const metre = 0.001
+const Metre = 0.001
 
-// newAxis of a route of lengthKm with ferries that ascend and lie on it.
-func newAxis(lengthKm float64, ferries []Crossing) axis {
-	a := axis{lengthKm: lengthKm}
+// NewAxis of a route of lengthKm with ferries that ascend and lie on it.
+func NewAxis(lengthKm float64, ferries []Crossing) Axis {
+	a := Axis{LengthKm: lengthKm}
 	gone := 0.0
 	for _, f := range ferries {
-		a.ferries = append(a.ferries, sailed{f, f.FromKm - gone})
-		gone += f.ToKm - f.FromKm - metre
+		a.Ferries = append(a.Ferries, Sailed{f, f.FromKm - gone})
+		gone += f.ToKm - f.FromKm - Metre
 	}
 	return a
 }
 
-// driven is the planner's km of a position of the route.
-func (a axis) driven(km float64) float64 {
+// Driven is the planner's km of a position of the route.
+func (a Axis) Driven(km float64) float64 {
 	gone := 0.0
-	for _, f := range a.ferries {
+	for _, f := range a.Ferries {
 		if km <= f.FromKm {
 			break
 		}
 		if km < f.ToKm {
-			return f.at + metre*(km-f.FromKm)/(f.ToKm-f.FromKm)
+			return f.At + Metre*(km-f.FromKm)/(f.ToKm-f.FromKm)
 		}
-		gone += f.ToKm - f.FromKm - metre
+		gone += f.ToKm - f.FromKm - Metre
 	}
 	return km - gone
 }
 
-// route is the inverse of driven.
-func (a axis) route(km float64) float64 {
+// Route is the inverse of Driven.
+func (a Axis) Route(km float64) float64 {
 	gone := 0.0
-	for _, f := range a.ferries {
-		if km <= f.at {
+	for _, f := range a.Ferries {
+		if km <= f.At {
 			break
 		}
-		if km < f.at+metre {
-			return f.FromKm + (km-f.at)/metre*(f.ToKm-f.FromKm)
+		if km < f.At+Metre {
+			return f.FromKm + (km-f.At)/Metre*(f.ToKm-f.FromKm)
 		}
-		gone += f.ToKm - f.FromKm - metre
+		gone += f.ToKm - f.FromKm - Metre
 	}
 	return km + gone
 }
 
-// between lists the ferries that begin from one of the planner's km on, before
+// Between lists the ferries that begin from one of the planner's km on, before
 // another; half a metre is rounding.
-func (a axis) between(from, to float64) []sailed {
-	var out []sailed
-	for _, f := range a.ferries {
-		if f.at > from-metre/2 && f.at < to-metre/2 {
+func (a Axis) Between(from, to float64) []Sailed {
+	var out []Sailed
+	for _, f := range a.Ferries {
+		if f.At > from-Metre/2 && f.At < to-Metre/2 {
 			out = append(out, f)
 		}
 	}
 	return out
 }
 
-// atSea finds the ferry on which a position of the route is.
-func (a axis) atSea(km float64) (f sailed, ok bool) {
-	for _, f := range a.ferries {
+// AtSea finds the ferry on which a position of the route is.
+func (a Axis) AtSea(km float64) (f Sailed, ok bool) {
+	for _, f := range a.Ferries {
 		if km > f.FromKm && km < f.ToKm {
 			return f, true
 		}
 	}
-	return sailed{}, false
+	return Sailed{}, false
 }

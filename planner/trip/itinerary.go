@@ -35,8 +35,6 @@ type Itinerary struct {
 	Return     *Return          `json:"return,omitempty"`
 	HowTos     []life.HowTo     `json:"howtos,omitempty"`     // of what the trip does
 	Checklists []life.Checklist `json:"checklists,omitempty"` // set-off, arrival, service, return
-
-	plan planner.Plan
 }
 
 // Nearest is the trip that breaks least, where there is no plan. It is not
@@ -71,15 +69,6 @@ func (it Itinerary) Stops() []string {
 	return out
 }
 
-// pace is the average of the plan's driving, on the planner's axis.
-func (it Itinerary) pace(sea axis) []planner.Pace {
-	var km, min float64
-	for _, d := range it.Days {
-		km, min = km+d.DriveKm, min+d.DriveMin
-	}
-	return []planner.Pace{{ToKm: sea.driven(it.LengthKm), MinPerKm: min / max(km, metre)}}
-}
-
 // A Day is what happens between two nights. Numbers start at 1.
 type Day struct {
 	Number   int     `json:"number"`
@@ -94,15 +83,6 @@ type Day struct {
 	Calls    []Call  `json:"calls"`            // the last one may be the night
 
 	Ferries []Crossing `json:"ferries,omitempty"` // by their time among the calls
-}
-
-// sea is the axis of the plan's route with its ferries.
-func (it Itinerary) sea() axis {
-	var ferries []Crossing
-	for _, d := range it.Days {
-		ferries = append(ferries, d.Ferries...)
-	}
-	return newAxis(it.LengthKm, ferries)
 }
 
 // A Call is one stop made.
@@ -183,4 +163,46 @@ type Candidate struct {
 	Chosen   bool      `json:"chosen,omitempty"`
 	ByRoad   bool      `json:"by_road,omitempty"`  // the way there is known
 	Excluded string    `json:"excluded,omitempty"` // why it is not a candidate: too low, private…
+}
+
+// A Count is what a plan counts with for one tank: at least, likely, and (High) planned.
+type Count struct {
+	Tank   string    `json:"tank"`
+	Name   string    `json:"name"`
+	Unit   string    `json:"unit"`
+	Per100 life.Band `json:"per_100km"`        // negative fills
+	Night  life.Band `json:"night"`            // a usual day and night in the middle of the trip, at a place that offers nothing
+	Factor float64   `json:"factor,omitempty"` // of the usual use, learnt on the road; 0: nothing learnt
+	Source string    `json:"source,omitempty"`
+}
+
+// Weight is the vehicle on the scales as it sets off.
+type Weight struct {
+	Kg        float64 `json:"kg"`
+	AllowedKg float64 `json:"allowed_kg"`
+	FreshL    float64 `json:"fresh_l"`        // the most fresh water to drive with, other supplies full
+	Text      string  `json:"text,omitempty"` // a warning; "": all may be full
+}
+
+// Care is what it costs to plan with more use than the likely one: what the
+// plan costs more than the best plan for the likely use, if the use then is
+// the likely one. Fuel that is not burnt is not counted.
+type Care struct {
+	Confidence float64 `json:"confidence"`
+	Price      float64 `json:"price"`             // ≥ 0
+	AtMost     bool    `json:"at_most,omitempty"` // it is no more than that; the exact price takes longer
+	Text       string  `json:"text"`              // one sentence
+}
+
+// A Return is the last morning: what is done in which order until the keys are
+// given back, and whether the tanks are as agreed.
+type Return struct {
+	Date      string   `json:"date"`
+	ArriveMin float64  `json:"arrive_min"`         // since 00:00 of day one
+	KeysByMin float64  `json:"keys_by_min"`        // minutes after midnight of that day; 0: not stated
+	InHandMin float64  `json:"in_hand_min"`        // between the two; < 0: too late
+	Station   string   `json:"station,omitempty"`  // the last place before the end that sells diesel
+	Steps     []string `json:"steps"`              // the last stops, in order, then the hand-over
+	Agreed    []string `json:"agreed"`             // each tank that the hire agreement speaks of
+	Warnings  []string `json:"warnings,omitempty"` // what is not as agreed
 }

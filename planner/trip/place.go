@@ -1,6 +1,10 @@
 package trip
 
-import "github.com/paulmach/orb"
+import (
+	"fmt"
+
+	"github.com/paulmach/orb"
+)
 
 // Answer is what the data say about a question. The zero value is Unknown.
 type Answer int8
@@ -85,4 +89,25 @@ func (a Answer) String() string {
 		return "no"
 	}
 	return "unknown"
+}
+
+// KindName is what a kind of place is called. An unknown kind is returned as it is.
+func KindName(kind string) string {
+	if n, ok := kindNames[kind]; ok {
+		return n
+	}
+	return kind
+}
+
+var kindNames = map[string]string{
+	"fuel": "Fuel station", "dump": "Disposal point", "water": "Water point", "tap": "Tap",
+	"stopover": "Motorhome stopover", "campsite": "Campsite", "service": "Service area", "gas": "Gas shop",
+}
+
+// Label names a place among others, also if it has no name.
+func (p *Place) Label() string {
+	if p.Name != "" {
+		return p.Name
+	}
+	return fmt.Sprintf("%s %s", KindName(p.Kind), p.ID)
 }

@@ -72,3 +72,24 @@ type StayWishes struct {
 	HookUp    bool    `json:"hookup"`            // only with hook-up
 	MaxFee    float64 `json:"max_fee,omitempty"` // money per night; 0: any
 }
+
+// Done is a stop that lies behind.
+type Done struct {
+	Date  string   `json:"date"`
+	Km    float64  `json:"km"` // from where the trip began
+	Place string   `json:"place"`
+	Name  string   `json:"name"`
+	Night bool     `json:"night,omitempty"`
+	Tasks []string `json:"tasks,omitempty"` // verbs and tanks
+}
+
+// MostCorridorKm: wider is no detour any more.
+const MostCorridorKm = 50
+
+// LevelOf is what is in a tank at the start.
+func (t Trip) LevelOf(k Tank) float64 {
+	if l, stated := t.Levels[k.ID]; stated {
+		return l
+	}
+	return k.Start
+}

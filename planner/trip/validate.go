@@ -33,7 +33,7 @@ func (t Trip) Validate() error {
 	for _, id := range slices.Sorted(maps.Keys(t.Levels)) {
 		i := slices.IndexFunc(t.Vehicle.Tanks, func(k Tank) bool { return k.ID == id })
 		if i < 0 {
-			return fmt.Errorf("trip: level of tank %q: the vehicle has no such tank; it has %s", id, t.Vehicle.tankIDs())
+			return fmt.Errorf("trip: level of tank %q: the vehicle has no such tank; it has %s", id, t.Vehicle.TankIDs())
 		}
 		if k := t.Vehicle.Tanks[i]; !within(t.Levels[id], 0, k.Capacity) {
 			return fmt.Errorf("trip: level of %s is %v %s: give 0 to %v", k.Name, t.Levels[id], k.Unit, k.Capacity)
@@ -57,7 +57,7 @@ func (t Trip) Validate() error {
 		{"keys in minutes after midnight", t.KeysByMin, 0, 1439},
 		{"metres up", t.UpM, 0, 1e6},
 		{"metres down", t.DownM, 0, 1e6},
-		{"corridor in km", t.CorridorKm, 0.01, mostCorridorKm},
+		{"corridor in km", t.CorridorKm, 0.01, MostCorridorKm},
 		{"value of an hour", t.ValuePerH, 0, 1e6},
 	} {
 		if !within(check.got, check.min, check.max) {
@@ -79,7 +79,7 @@ func (t Trip) Validate() error {
 		return err
 	}
 	if t.Circuity != 0 && !within(t.Circuity, 1, 5) {
-		return fmt.Errorf("trip: circuity is %v: give 1 to 5, or 0 for the default of %v", t.Circuity, defaultCircuity)
+		return fmt.Errorf("trip: circuity is %v: give 1 to 5, or 0 for the default of %v", t.Circuity, DefaultCircuity)
 	}
 	if t.Stays.MaxNights > 0 && t.Stays.MaxNights < t.Stays.MinNights {
 		return fmt.Errorf("trip: stays: at most %d nights but at least %d: raise the most or lower the fewest", t.Stays.MaxNights, t.Stays.MinNights)
@@ -218,7 +218,8 @@ func (k Tank) validate() error {
 	return nil
 }
 
-func (v Vehicle) tankIDs() string {
+// TankIDs lists the ids of the tanks, for people.
+func (v Vehicle) TankIDs() string {
 	var ids []string
 	for _, k := range v.Tanks {
 		ids = append(ids, k.ID)

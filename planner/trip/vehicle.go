@@ -46,3 +46,13 @@ type Use struct {
 	HookUpNight    *float64 `json:"hookup_night,omitempty"`     // replaces PerNight where there is hook-up; nil: no difference
 	Source         string   `json:"source,omitempty"`
 }
+
+// TankName is what a tank is called; an unknown one is its id.
+func (v Vehicle) TankName(id string) string {
+	for _, k := range v.Tanks {
+		if k.ID == id {
+			return k.Name
+		}
+	}
+	return id
+}

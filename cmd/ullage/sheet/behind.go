@@ -4,11 +4,11 @@ import (
 	"strings"
 
 	"ullage/planner/fact"
-	"ullage/planner/trip"
+	"ullage/planner/trip/onward"
 )
 
 // behind prints the stops that were made, and what the gauges taught.
-func (p *sheet) behind(o trip.Onward) {
+func (p *sheet) behind(o onward.Rest) {
 	if len(p.it.Done) > 0 {
 		p.line(p.say.Text("sheet.behind"))
 		for _, d := range p.it.Done {

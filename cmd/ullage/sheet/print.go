@@ -6,13 +6,14 @@ import (
 
 	"ullage/app/say"
 	"ullage/planner/trip"
+	"ullage/planner/trip/onward"
 )
 
 // An Input is what a sheet tells of.
 type Input struct {
 	Trip      trip.Trip
 	Itinerary trip.Itinerary
-	Onward    trip.Onward // of a trip that goes on from the road; else the zero value
+	Onward    onward.Rest // of a trip that goes on from the road; else the zero value
 	Sources   []string    // where the data are from, and what was wrong with them
 }
 

@@ -1,0 +1,60 @@
+package answer
+
+import (
+	"strings"
+	"testing"
+	"ullage/planner"
+	"ullage/planner/trip"
+	"ullage/planner/trip/triptest"
+)
+
+// Less warmth, tepid water and less care are tried where gas is short in
+// winter: each takes less gas, and none is tried twice or without a model.
+func TestRemediesOfLife(t *testing.T) {
+	night := func(tr trip.Trip) float64 { return nightAt(t, tr, trip.Stay{}, nil)["lpg"] }
+	tried := 0
+	for _, r := range remedies {
+		for _, word := range []string{"cooler", "40 °C", "75 of 100"} {
+			if !strings.Contains(r.text, word) {
+				continue
+			}
+			tried++
+			tr := triptest.Lived(2, "2027-01-15")
+			before := night(tr)
+			if !r.apply(&tr) || !(night(tr) < before) {
+				t.Errorf("%s: %v L of gas a night, before %v", r.text, night(tr), before)
+			}
+			if r.apply(&tr) {
+				t.Errorf("%s: twice", r.text)
+			}
+			if plain := triptest.Eastwards(100); word != "40 °C" && r.apply(&plain) {
+				t.Errorf("%s: for a vehicle without a model", r.text)
+			}
+		}
+	}
+	if tried != 3 {
+		t.Errorf("%d remedies tried", tried)
+	}
+}
+
+// A trip without a plan is told what else would help, and each of that was tried.
+func TestTripCures(t *testing.T) {
+	tr, places := triptest.TwoWays("32 EUR")
+	tr.Stays.MinNights = 2 // 2 × 70 L of fresh water with showers aboard; 80 of 90 L may be used
+	water := triptest.At("water", "water", 155, 7, triptest.Yes("fresh"))
+	dump := triptest.At("dump", "dump", 155, 7, triptest.Yes("grey"), triptest.Yes("cassette"))
+	it := mustPlan(t, tr, append(places, water, dump))
+	if it.Status != planner.Infeasible || len(it.Why) == 0 || it.Nearest == nil {
+		t.Fatalf("%s, %+v, %+v", it.Status, it.Why, it.Nearest)
+	}
+	cures := strings.Join(it.Why[0].Cures, "\n")
+	for _, want := range []string{"look twice as far beside the route: the trip then costs", "wash at the basin: the trip then costs"} {
+		if !strings.Contains(cures, want) {
+			t.Errorf("cures = %q, want %q", cures, want)
+		}
+	}
+	tr.CorridorKm *= 2
+	if it = mustPlan(t, tr, append(places, water, dump)); it.Status != planner.Optimal {
+		t.Errorf("with a corridor twice as wide it is %s", it.Status)
+	}
+}

@@ -1,0 +1,149 @@
+package build
+
+import (
+	"fmt"
+	"math"
+
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+// wayKm is km on the route and on land: a way that is left at a pier counts there.
+func (b *Built) wayKm(w trip.Way) float64 {
+	km := min(max(w.At(), 0), b.Axis.LengthKm)
+	if f, sea := b.Axis.AtSea(km); sea && w.LeaveKm < (f.FromKm+f.ToKm)/2 {
+		return f.FromKm
+	} else if sea {
+		return f.ToKm
+	}
+	return km
+}
+
+// course asks for the route on roads and takes its speeds.
+func (b *Built) course() error {
+	if b.Roads == nil {
+		return nil
+	}
+	c, err := b.Roads.Course(b.Trip, b.Axis.LengthKm)
+	if err != nil {
+		return fmt.Errorf("trip: the route on roads: %w", err)
+	}
+	if n := len(c.Pace); n > 0 {
+		c.Pace[n-1].ToKm = b.Axis.LengthKm // a hair beside it is rounding
+		b.Problem.Drive.Pace = c.Pace
+	}
+	b.Course = c
+	return nil
+}
+
+// byRoad puts true ways in place of estimates. A pass from where no road
+// leads to the place is dropped, unless the route is off the roads there. A
+// place that the vehicle cannot get to stays a candidate with the reason.
+func (b *Built) byRoad(stops []planner.Stop) ([]planner.Stop, error) {
+	if b.Roads == nil {
+		return stops, nil
+	}
+	var asked []*trip.Place
+	number, passes := map[string]int{}, map[string][]int{} // place → index in asked; its candidates
+	for _, s := range stops {
+		known := b.Calls[s.ID]
+		id := known.Place.ID
+		if _, seen := number[id]; !seen {
+			number[id] = len(asked)
+			asked = append(asked, known.Place)
+		}
+		if p := passes[id]; len(p) == 0 || p[len(p)-1] != known.Candidate {
+			passes[id] = append(p, known.Candidate)
+		}
+	}
+	ways, err := b.Roads.Ways(asked)
+	if err != nil {
+		return nil, fmt.Errorf("trip: ways to places: %w", err)
+	}
+	of := make([][]trip.Way, len(asked))
+	for _, w := range ways {
+		of[w.Place] = append(of[w.Place], w)
+	}
+	best, dropped := map[int]trip.Way{}, map[int]bool{} // by candidate
+	for id, n := range number {
+		b.choose(of[n], passes[id], best, dropped)
+	}
+	return b.rewrite(stops, best, dropped), nil
+}
+
+// choose gives each pass the shortest of the ways that are nearest to it.
+func (b *Built) choose(ways []trip.Way, passes []int, best map[int]trip.Way, dropped map[int]bool) {
+	if len(ways) == 0 {
+		return // the roads do not know the place: estimates stay
+	}
+	for _, w := range ways {
+		if w.Closed != "" {
+			for _, c := range passes {
+				if !b.isOff(b.Candidates[c].Km) {
+					b.Candidates[c].Excluded = w.Closed
+				}
+			}
+			return
+		}
+	}
+	for _, w := range ways {
+		at, off := -1, math.Inf(1)
+		for _, c := range passes {
+			if d := math.Abs(b.Candidates[c].Km - w.At()); d < off {
+				at, off = c, d
+			}
+		}
+		if old, ok := best[at]; !ok || w.Min < old.Min || w.Min == old.Min && w.Km < old.Km {
+			best[at] = w
+		}
+	}
+	for _, c := range passes {
+		if _, ok := best[c]; !ok && !b.isOff(b.Candidates[c].Km) {
+			dropped[c] = true
+		}
+	}
+}
+
+// isOff tells whether the route is off the roads at a position.
+func (b *Built) isOff(km float64) bool {
+	for _, o := range b.Course.Off {
+		if km >= o[0] && km <= o[1] {
+			return true
+		}
+	}
+	return false
+}
+
+// rewrite takes ways into stops and candidates and leaves out what was
+// dropped or cannot be reached.
+func (b *Built) rewrite(stops []planner.Stop, best map[int]trip.Way, dropped map[int]bool) []planner.Stop {
+	at := make([]int, len(b.Candidates))
+	var kept []trip.Candidate
+	for i, c := range b.Candidates {
+		if w, ok := best[i]; ok {
+			c.Km, c.ByRoad = b.wayKm(w), true
+		}
+		at[i] = len(kept)
+		if !dropped[i] {
+			kept = append(kept, c)
+		}
+	}
+	var out []planner.Stop
+	for _, s := range stops {
+		known := b.Calls[s.ID]
+		c := known.Candidate
+		if dropped[c] || b.Candidates[c].Excluded != "" {
+			delete(b.Calls, s.ID)
+			continue
+		}
+		if w, ok := best[c]; ok {
+			s.Km, s.DetourKm, s.DetourMin = b.Axis.Driven(b.wayKm(w)), max(w.Km, 0), max(w.Min, 0)
+			known.Entry = &w.Entry
+		}
+		known.Candidate = at[c]
+		b.Calls[s.ID] = known
+		out = append(out, s)
+	}
+	b.Candidates = kept
+	return out
+}

@@ -1,0 +1,4 @@
+package trip
+
+// NightUse is what tests look at.
+var NightUse = nightUse

@@ -1,0 +1,89 @@
+package read
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"ullage/planner"
+	"ullage/planner/trip"
+	"ullage/planner/trip/build"
+	"ullage/planner/trip/triptest"
+)
+
+// Above 3.5 t nothing is planned faster than 80 km/h: 200 km at a wished average
+// of 95 take 150 min instead of 126.3, less diesel, and a word about the law. By
+// roads it is the roads' pace that is used by, not the trip's.
+func TestSpeedByMassClass(t *testing.T) {
+	per100 := func(kg float64, pace ...planner.Pace) (float64, *build.Built) {
+		tr := triptest.Eastwards(200)
+		tr.Vehicle, tr.Day.SpeedKmh = trip.Fleet()[2], 95
+		tr.Vehicle.MassKg = kg
+		var roads trip.Roads
+		if pace != nil {
+			roads = triptest.Paced(pace)
+		}
+		b := mustBuild(t, tr, nil, build.Options{Roads: roads})
+		return 100 * b.Use.PerKm(tr.Vehicle.Tanks[0]).Likely, b
+	}
+	light, a := per100(3500)
+	heavy, b := per100(3501)
+	if m, n := a.Problem.Drive.Minutes(0, 200), b.Problem.Drive.Minutes(0, 200); math.Abs(m-126.3) > 0.1 || math.Abs(n-150) > 0.1 {
+		t.Errorf("light %v min, heavy %v, want 126.3 and 150", m, n)
+	}
+	if heavy > light-1 {
+		t.Errorf("heavy %v L/100 km at 80 km/h, light %v at 95", heavy, light)
+	}
+	if text := strings.Join(reader{b}.cautions(), " "); !strings.Contains(text, "may weigh 3501 kg") || strings.Contains(strings.Join(reader{a}.cautions(), " "), "may weigh") {
+		t.Errorf("heavy is told %q, light %q", text, reader{a}.cautions())
+	}
+	if road, _ := per100(3500, planner.Pace{ToKm: 200, MinPerKm: 60.0 / 80}); math.Abs(road-heavy) > 0.01 {
+		t.Errorf("by roads at 80 km/h %v L/100 km, want %v", road, heavy)
+	}
+	// Half at 40, half at 95 km/h is not the same as all at the average: 56.3.
+	mixed, _ := per100(3500, planner.Pace{ToKm: 100, MinPerKm: 60.0 / 40}, planner.Pace{ToKm: 200, MinPerKm: 60.0 / 95})
+	slow, _ := per100(3500, planner.Pace{ToKm: 200, MinPerKm: 60.0 / 40})
+	if want := (slow + light) / 2; math.Abs(mixed-want) > 0.01 {
+		t.Errorf("two sections %v L/100 km, want the middle of both, %v", mixed, want)
+	}
+}
+
+// A day of more than 300 km or 5 h at the wheel is called long.
+func TestLongDay(t *testing.T) {
+	tr := triptest.Eastwards(310)
+	tr.Day = trip.DayLimits{MaxKm: 400, MaxMin: 900, DepartMin: 480, SpeedKmh: 70}
+	if it := driven(t, mustBuild(t, tr, nil, build.Options{})); !strings.Contains(strings.Join(it.Cautions, " "), "Day 1 is long: 310 km and 4 h 26 min") {
+		t.Errorf("cautions %q", it.Cautions)
+	}
+	tr.Route = triptest.Eastwards(290).Route
+	if it := driven(t, mustBuild(t, tr, nil, build.Options{})); strings.Contains(strings.Join(it.Cautions, " "), "is long") {
+		t.Errorf("290 km in 4 h 09 min are called long: %q", it.Cautions)
+	}
+}
+
+// Without a plan the places decide.
+func TestWayCautionWithoutAPlan(t *testing.T) {
+	if got := wayCaution(nil, []trip.Candidate{{ByRoad: true}, {Excluded: "private"}}); !strings.Contains(got, "follow the roads of the map data that are open") {
+		t.Errorf("%q, want roads", got)
+	}
+	if got := wayCaution(nil, []trip.Candidate{{}}); !strings.Contains(got, "are estimates") {
+		t.Errorf("%q, want estimates", got)
+	}
+}
+
+func TestWayCaution(t *testing.T) {
+	days := func(byRoad ...bool) []trip.Day {
+		var d trip.Day
+		for _, b := range byRoad {
+			d.Calls = append(d.Calls, trip.Call{ByRoad: b})
+		}
+		return []trip.Day{d}
+	}
+	for _, tc := range []struct {
+		days []trip.Day
+		want string
+	}{{nil, "are estimates"}, {days(false), "are estimates"}, {days(true, true), "follow the roads of the map data that are open"}, {days(true, false), "those that say estimate"}} {
+		if got := wayCaution(tc.days, nil); !strings.Contains(got, tc.want) {
+			t.Errorf("%v: %q, want %q", tc.days, got, tc.want)
+		}
+	}
+}

@@ -1,0 +1,8 @@
+package read
+
+import "ullage/planner/trip"
+
+func known(tank string) trip.Service {
+	s, _ := trip.ServiceOf(tank)
+	return s
+}

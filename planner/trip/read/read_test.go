@@ -1,0 +1,208 @@
+package read
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+	"ullage/planner"
+	"ullage/planner/solve"
+	"ullage/planner/trip"
+	"ullage/planner/trip/build"
+	"ullage/planner/trip/triptest"
+
+	"pgregory.net/rapid"
+)
+
+// Whatever the places are, the problem is valid, every stop is a candidate
+// that is not excluded, and what comes back from the planner reads as levels
+// that never leave the tank.
+func TestBuildAnyPlaces(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tr := triptest.Eastwards(rapid.Float64Range(20, 400).Draw(t, "length"))
+		tr.Vehicle = rapid.SampledFrom(trip.Fleet()).Draw(t, "vehicle")
+		tr.Backup = rapid.Bool().Draw(t, "backup")
+		tr.Start = rapid.SampledFrom([]string{"2026-01-20", "2026-06-12", "2027-12-31"}).Draw(t, "start")
+		tr.Confidence = rapid.SampledFrom([]float64{0, 0.5, 0.75, 0.99}).Draw(t, "confidence")
+		tr.Comfort.InsideC = rapid.SampledFrom([]float64{0, 15, 25}).Draw(t, "inside")
+		tr.FromMin = rapid.SampledFrom([]float64{0, 0, 800}).Draw(t, "from")
+		tr.Stays.MinNights = rapid.IntRange(0, 4).Draw(t, "nights")
+		tr.Ferries = triptest.SomeFerries(t, 20)
+		b, err := build.Trip(tr, triptest.SomePlaces(t, 400), build.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range b.Problem.Stops {
+			if c := b.Candidates[b.Calls[s.ID].Candidate]; c.Excluded != "" || math.Abs(b.Axis.Driven(c.Km)-s.Km) > trip.Metre {
+				t.Fatalf("stop %s is candidate %+v", s.ID, c)
+			}
+		}
+		// The first plan that comes to hand will do.
+		plan, err := solve.Solve(context.Background(), b.Problem, solve.Options{MaxLabels: 500})
+		if err != nil || plan.End == nil {
+			return
+		}
+		it, err := Itinerary(b, plan)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range it.Strips {
+			for i, p := range s.Points {
+				if i > 0 && (p.Km < s.Points[i-1].Km-1e-6 || p.Min < s.Points[i-1].Min-0.1) {
+					t.Fatalf("%s: back from %+v to %+v", s.Tank, s.Points[i-1], p)
+				}
+				if p.L < -planner.Tolerance || p.L > s.Capacity+planner.Tolerance {
+					t.Fatalf("%s: %+v is outside 0 to %v", s.Tank, p, s.Capacity)
+				}
+				// As planned is the worse edge of the band.
+				edge := p.Low
+				if s.Kind == planner.Waste {
+					edge = p.High
+				}
+				if math.Abs(edge-p.L) > 1e-4 || p.Low > p.Likely+1e-6 || p.Likely > p.High+1e-6 {
+					t.Fatalf("%s: the band of %+v", s.Tank, p)
+				}
+			}
+		}
+	})
+}
+
+func TestItinerary(t *testing.T) {
+	tr, places := triptest.Island()
+	b := mustBuild(t, tr, places, build.Options{})
+	it := driven(t, b,
+		planner.Visit{Stop: "n1", Serve: []planner.Serve{{Tank: "diesel", Amount: 3}}},
+		planner.Visit{Stop: "n2", Night: true, Serve: []planner.Serve{{Tank: "fresh", Amount: 70}}},
+		planner.Visit{Stop: "n3", Serve: []planner.Serve{{Tank: "grey"}, {Tank: "cassette"}}})
+
+	if len(it.Days) != 2 || it.Days[0].Date != "2026-06-12" || it.Days[1].Date != "2026-06-13" {
+		t.Fatalf("days = %+v, want two from 2026-06-12", it.Days)
+	}
+	one, two := it.Days[0], it.Days[1]
+	// 150 km and 2 × 2 km × 1.4 off the route at km 40.
+	if math.Abs(one.DriveKm-155.6) > 0.02 || math.Abs(one.DriveMin-(150+5.6/40*60)) > 0.05 || math.Abs(one.ToKm-150) > 0.01 {
+		t.Errorf("day 1 = %+v, want 155.6 km and 158.4 min to km 150", one)
+	}
+	if two.StartMin != 1440+540 || math.Abs(two.DriveKm-150) > 0.01 {
+		t.Errorf("day 2 = %+v, want 150 km from 9 o'clock", two)
+	}
+
+	fuel := one.Calls[0]
+	if len(fuel.Tasks) != 1 || fuel.Tasks[0].Verb != "refuel" || math.Abs(fuel.Tasks[0].After-fuel.Tasks[0].Before-3) > 1e-9 || math.Abs(fuel.Cost-3*1.6) > 1e-9 {
+		t.Errorf("fuel = %+v, want 3 L for 4.80", fuel)
+	}
+	if want := "Fuel station n4, 20 km on: Diesel (69 L left)"; fuel.Fallback != want {
+		t.Errorf("fallback = %q, want %q", fuel.Fallback, want)
+	}
+	for _, want := range []string{"Likely here, but not tagged: Diesel", "hours are not known", "maxheight=below_default", "gas off"} {
+		if !strings.Contains(strings.Join(fuel.Cautions, "\n"), want) {
+			t.Errorf("cautions = %q, want %q among them", fuel.Cautions, want)
+		}
+	}
+
+	night := one.Calls[1]
+	// The battery: 40 Ah, 155.6 km × 0.25 Ah charge it to its 47.5 Ah on the way; so the hook-up adds nothing.
+	if len(night.Tasks) != 1 || night.Tasks[0].Verb != "fill" || night.Nights != 1 || math.Abs(night.Cost-30) > 1e-9 {
+		t.Errorf("night = %+v, want fresh water filled and the night for 30", night)
+	}
+	// 70 L used, 70 L filled.
+	if night.Leave["fresh"] != 90 {
+		t.Errorf("fresh water on leaving = %v, want 90", night.Leave["fresh"])
+	}
+	last := two.Calls[0]
+	if len(last.Tasks) != 2 || last.Tasks[0].Verb != "drain" || last.Tasks[1].Verb != "empty" || last.Tasks[1].Amount != 5 || last.Tasks[1].After != 0 {
+		t.Errorf("disposal = %+v, want grey drained and 5 L of cassette emptied", last.Tasks)
+	}
+	if !strings.Contains(last.Cautions[0], "no way on was found: Grey water is not as agreed at the end") {
+		t.Errorf("cautions = %q, want the last disposal point named as the last", last.Cautions)
+	}
+	if !it.Estimated || len(it.Places) != 4 || !it.Places[0].Chosen || it.Places[1].Chosen {
+		t.Errorf("places = %+v", it.Places)
+	}
+}
+
+// A strip starts and ends with the trip, jumps at calls, and bends where
+// driving has charged the battery to the brim: 7.5 Ah at 0.25 Ah/km are 30 km.
+func TestStrips(t *testing.T) {
+	tr, places := triptest.Island()
+	b := mustBuild(t, tr, places, build.Options{})
+	it := driven(t, b, planner.Visit{Stop: "n2", Night: true},
+		planner.Visit{Stop: "n3", Serve: []planner.Serve{{Tank: "grey"}, {Tank: "cassette"}}})
+	for _, s := range it.Strips {
+		var kms []float64
+		for i, p := range s.Points {
+			kms = append(kms, math.Round(p.Km))
+			if p.L < -1e-9 || p.L > s.Capacity+1e-9 {
+				t.Errorf("%s: point %d = %+v outside the tank", s.Tank, i, p)
+			}
+			if i > 0 && (p.Km < s.Points[i-1].Km || p.Min < s.Points[i-1].Min) {
+				t.Errorf("%s: point %d goes back", s.Tank, i)
+			}
+		}
+		want := []float64{0, 150, 150, 290, 290, 300}
+		if s.Tank == "battery" {
+			want = []float64{0, 30, 150, 150, 290, 290, 300}
+		}
+		if len(kms) != len(want) {
+			t.Errorf("%s: points at km %v, want %v", s.Tank, kms, want)
+			continue
+		}
+		for i := range kms {
+			if kms[i] != want[i] {
+				t.Errorf("%s: points at km %v, want %v", s.Tank, kms, want)
+				break
+			}
+		}
+	}
+}
+
+// A stay of three nights gives two days without driving.
+func TestItineraryRestDays(t *testing.T) {
+	tr, places := triptest.Island()
+	tr.Stays.MinNights = 3
+	for i := range tr.Vehicle.Tanks {
+		tr.Vehicle.Tanks[i].Use.PerPersonNight, tr.Vehicle.Tanks[i].End = 0, nil
+	}
+	it := driven(t, mustBuild(t, tr, places, build.Options{}), planner.Visit{Stop: "n2*3", Night: true})
+	var kms []float64
+	for i, d := range it.Days {
+		kms = append(kms, math.Round(d.DriveKm))
+		if d.Number != i+1 || d.StartMin != float64(i)*1440+540 {
+			t.Errorf("day %d = %+v", i+1, d)
+		}
+	}
+	if len(kms) != 4 || kms[0] != 150 || kms[1] != 0 || kms[2] != 0 || kms[3] != 150 {
+		t.Errorf("km by day = %v, want 150 0 0 150", kms)
+	}
+}
+
+func TestItineraryRefused(t *testing.T) {
+	tr, places := triptest.Island()
+	b := mustBuild(t, tr, places, build.Options{})
+	it, err := Itinerary(b, planner.Plan{Status: planner.Infeasible, Why: []planner.Reason{
+		{Limit: "fresh", FromKm: 0, ToKm: 150, Missing: 12.34},
+		{Limit: "cassette", FromKm: 0, ToKm: 290, Missing: 2},
+		{Limit: "km", FromKm: 150, ToKm: 290, Missing: 20},
+	}})
+	if err != nil || len(it.Days) != 0 {
+		t.Fatalf("Itinerary = %+v, %v", it, err)
+	}
+	for i, want := range []string{
+		"Fresh water runs out between km 0 and km 150: 12.3 L more are needed",
+		"Toilet cassette is full between km 0 and km 290: it would have to take 2.0 L more",
+		"No place for the night is near enough between km 150 and km 290: a day of 250 km is 20 km too short",
+	} {
+		if !strings.HasPrefix(it.Why[i].Text, want) {
+			t.Errorf("why[%d] = %q, want %q", i, it.Why[i].Text, want)
+		}
+	}
+}
+
+func TestItineraryOfAnotherTrip(t *testing.T) {
+	tr, places := triptest.Island()
+	b := mustBuild(t, tr, places, build.Options{})
+	_, err := Itinerary(b, planner.Plan{Status: planner.Feasible, Visits: []planner.Visit{{Stop: "n9"}}, End: &planner.PlanEnd{}})
+	if err == nil || !strings.Contains(err.Error(), `"n9"`) {
+		t.Errorf("err = %v, want the unknown stop named", err)
+	}
+}
