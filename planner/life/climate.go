@@ -121,6 +121,3 @@ func around(at Where) [4]gridPart {
 func dailyRange(lat float64, yearDay int) float64 {
 	return math.Pow(clearness(lat, yearDay)/0.16, 2)
 }
-
-// MidMonth is the day of the year in the middle of a month, 1 to 12.
-func MidMonth(month int) int { return int(math.Round((float64(month) - 0.5) * 365.25 / 12)) }

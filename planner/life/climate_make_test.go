@@ -86,7 +86,7 @@ func TestClimateGrid(t *testing.T) {
 		height := heightStep * float64(climateGrid[5*gridCells+cell])
 		for m := range 12 {
 			want, _ := strconv.ParseFloat(row[2+m], 64)
-			got := Outside(Where{Lat: lat, Lon: lon, AltM: &height}, MidMonth(m+1)).MeanC
+			got := Outside(Where{Lat: lat, Lon: lon, AltM: &height}, midMonth(m+1)).MeanC
 			sum += (got - want) * (got - want)
 		}
 	}

@@ -182,12 +182,6 @@ func (e Engine) shaftMJ(massKg float64, s Section) float64 {
 	return force*metres/1e6 + auxiliaryKW*3.6*s.Hours()
 }
 
-// PricePerMetre is how many litres a metre of climbing costs if nothing comes
-// back: mass × g / (efficiency × energy of a litre).
-func (e Engine) PricePerMetre(massKg float64) float64 {
-	return massKg * gravity / 1e6 / (e.Efficiency * dieselMJ)
-}
-
 // driveSpread: averages by body ±15 % (from memory) is the part that stays; wind and
 // traffic change by the day: a strong headwind costs 1 L/100 km (gorv
 // magazine, a towing car), about a tenth.

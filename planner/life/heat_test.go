@@ -7,9 +7,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-// steady is air without day, night and weather.
-func steady(c float64) Air { return Air{MeanC: c, DayC: c, NightC: c, MinC: c} }
-
 // HeatUpH against steps of a second; what a heater cannot do takes for ever.
 func TestHeatUp(t *testing.T) {
 	s, inside, seconds := shell(3), -15.0, 0
@@ -69,8 +66,8 @@ func TestHeatAgainstSteps(t *testing.T) {
 		out := air.MeanC + air.SpreadC*z
 		want += (8*max(s.LossWPerK()*(15-out)-thingsW-2*personW, 0) + 16*max(s.LossWPerK()*(20-out)-thingsW-dayW-personW, 0)) / 1000 / steps
 	}
-	if got := s.HeatKWh(air, 20, 15, 24, 2); math.Abs(got/want-1) > 0.01 {
-		t.Errorf("HeatKWh = %v, in steps %v", got, want)
+	if got := s.heatKWh(heating{air, 20, 15, 24, 2}); math.Abs(got/want-1) > 0.01 {
+		t.Errorf("heatKWh = %v, in steps %v", got, want)
 	}
 }
 
@@ -80,7 +77,7 @@ func TestHeatProperties(t *testing.T) {
 		c := rapid.Float64Range(-30, 35).Draw(t, "°C")
 		air := Air{MeanC: c, DayC: c + 3, NightC: c - 4, SpreadC: rapid.Float64Range(0, 6).Draw(t, "spread")}
 		inside, hours := rapid.Float64Range(10, 25).Draw(t, "inside"), rapid.Float64Range(0, 24).Draw(t, "hours")
-		kwh := s.HeatKWh(air, inside, inside-5, hours, 2)
+		kwh := s.heatKWh(heating{air, inside, inside - 5, hours, 2})
 		if !(kwh >= 0) {
 			t.Fatalf("%v kWh", kwh)
 		}
@@ -88,11 +85,11 @@ func TestHeatProperties(t *testing.T) {
 		colder.DayC, colder.NightC = air.DayC-1, air.NightC-1
 		const near = 1e-9 // kWh
 		first := rapid.Float64Range(0, 3000).Draw(t, "first heater")
-		if left := s.beyondKWh(air, inside, inside-5, hours, 2, first); left > kwh+near || left < kwh-first*hours/1000-near {
+		if left := s.beyondKWh(heating{air, inside, inside - 5, hours, 2}, first); left > kwh+near || left < kwh-first*hours/1000-near {
 			t.Errorf("of %v kWh a heater of %v W leaves %v in %v h", kwh, first, left, hours)
 		}
-		if s.HeatKWh(colder, inside, inside-5, hours, 2) < kwh-near || s.HeatKWh(air, inside+1, inside-4, hours, 2) < kwh-near ||
-			s.HeatKWh(air, inside, inside-5, hours+1, 2) < kwh-near || s.HeatKWh(air, inside, inside-5, hours, 3) > kwh+near {
+		if s.heatKWh(heating{colder, inside, inside - 5, hours, 2}) < kwh-near || s.heatKWh(heating{air, inside + 1, inside - 4, hours, 2}) < kwh-near ||
+			s.heatKWh(heating{air, inside, inside - 5, hours + 1, 2}) < kwh-near || s.heatKWh(heating{air, inside, inside - 5, hours, 3}) > kwh+near {
 			t.Error("colder, warmer inside or longer needs less, or people cool")
 		}
 	})

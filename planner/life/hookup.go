@@ -1,14 +1,15 @@
 package life
 
-import "fmt"
+// MainsV is the voltage of mains.
+const MainsV = 230.0
 
 const (
-	mainsV = 230.0
 	// UnknownAmps is counted where a site's supply is not known: the lowest that
 	// is common, 6 A (10 A is normal, 6 close behind, 3 seen: practicalmotorhome).
-	UnknownAmps   = 6.0
-	kettleW       = 1000.0 // a travel kettle; from memory. A household's has 2–3 kW
-	hungryKettleW = 2200.0
+	UnknownAmps = 6.0
+	kettleW     = 1000.0 // a travel kettle; from memory. A household's has 2–3 kW
+	// A household kettle of more than 2 kW; the usual one.
+	householdKettleW, hungryKettleW = 2000.0, 2200.0
 	// chargerShare of the mains power reaches the battery; from memory.
 	chargerShare = 0.85
 	chargeV      = 14.4 // lead-acid in the bulk phase; from memory
@@ -48,7 +49,7 @@ func NewHookUp(amps float64, m Mains, heatNeedW float64) HookUp {
 	if !(amps > 0) {
 		h.Amps, h.SupplyIsAGuess = UnknownAmps, true
 	}
-	h.LimitW = h.Amps * mainsV
+	h.LimitW = h.Amps * MainsV
 	left := h.LimitW
 	if m.Fridge == Absorption && left >= fridgeMainsW {
 		h.FridgeW = fridgeMainsW
@@ -81,32 +82,3 @@ func (h HookUp) Load() float64 { return h.FridgeW + h.HeaterW + h.ChargerW }
 
 // ChargeA is the current into a 12 V battery.
 func (h HookUp) ChargeA() float64 { return h.ChargerW * chargerShare / chargeV }
-
-// Says is the sharing in words.
-func (h HookUp) Says() []string {
-	var out []string
-	supply := fmt.Sprintf("The pillar gives %.0f A, %.2f kW.", h.Amps, h.LimitW/1000)
-	if h.SupplyIsAGuess {
-		supply = fmt.Sprintf("The supply is not known: plan with %.0f A, %.2f kW, and read the pillar.", h.Amps, h.LimitW/1000)
-	}
-	out = append(out, supply)
-	switch {
-	case h.HeatNeedW == 0:
-	case h.HeaterW == 0:
-		out = append(out, "No electric heating on this supply: gas or diesel heats.")
-	case h.GasHeatW > 0:
-		out = append(out, fmt.Sprintf("Heater on the %.0f kW step; the other %.1f kW come from gas or diesel.", h.HeaterW/1000, h.GasHeatW/1000))
-	default:
-		out = append(out, fmt.Sprintf("Heater on the %.0f kW step is enough.", h.HeaterW/1000))
-	}
-	switch {
-	case h.KettleBeside:
-		out = append(out, "A travel kettle of 1 kW may run beside it; a household's only with the heater off.")
-	case h.HeaterW > 0:
-		out = append(out, "Switch the heater off while a kettle boils.")
-	}
-	if !h.KettleAlone {
-		out = append(out, "A household kettle of over 2 kW trips this supply: boil on the cooker.")
-	}
-	return out
-}

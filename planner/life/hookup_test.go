@@ -2,10 +2,12 @@ package life
 
 import (
 	"math"
-	"strings"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"ullage/planner/fact"
 )
 
 // 230 V × 6, 10, 16 A = 1.38, 2.30, 3.68 kW (calculated); kettle and heater
@@ -39,8 +41,23 @@ func TestHookUp(t *testing.T) {
 	if h := NewHookUp(6, all, 1000); h.ChargerW >= 254 || h.Load() > h.LimitW {
 		t.Errorf("6 A is overloaded: %+v", h)
 	}
-	if says := strings.Join(NewHookUp(math.NaN(), all, 2500).Says(), " "); !strings.Contains(says, "not known") || !strings.Contains(says, "Switch the heater off") {
-		t.Errorf("says: %s", says)
+	amps, unknown, kettle := fact.Quantity(16, "A", 0), fact.Quantity(UnknownAmps, "A", 0), fact.V{"kettle": kW(1000, 0)}
+	trips := fact.Of(KettleTrips, fact.V{"household": kW(2000, 0)})
+	for _, c := range []struct {
+		name       string
+		amps, need float64
+		want       []fact.Fact
+	}{
+		{"not known, cold", math.NaN(), 2500, []fact.Fact{
+			fact.Of(SupplyGuessed, fact.V{"amps": unknown, "power": kW(1380, 2)}), fact.Of(SomeMainsHeat, fact.V{"step": kW(1000, 0), "rest": kW(1500, 1)}), fact.Of(KettleInstead, nil), trips}},
+		{"16 A, mild", 16, 700, []fact.Fact{
+			fact.Of(SupplyIs, fact.V{"amps": amps, "power": kW(3680, 2)}), fact.Of(MainsHeat, fact.V{"step": kW(1000, 0)}), fact.Of(KettleBeside, kettle)}},
+		{"16 A, summer", 16, 0, []fact.Fact{fact.Of(SupplyIs, fact.V{"amps": amps, "power": kW(3680, 2)}), fact.Of(KettleBeside, kettle)}},
+		{"3 A, cold", 3, 2500, []fact.Fact{fact.Of(SupplyIs, fact.V{"amps": fact.Quantity(3, "A", 0), "power": kW(690, 2)}), fact.Of(NoMainsHeat, nil), trips}},
+	} {
+		if got := NewHookUp(c.amps, all, c.need).Says(); !slices.EqualFunc(got, c.want, fact.Fact.Equal) {
+			t.Errorf("%s: says %+v, want %+v", c.name, got, c.want)
+		}
 	}
 }
 

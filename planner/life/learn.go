@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+
+	"ullage/planner/fact"
 )
 
 // A Factor is what readings have taught about a use: real use ÷ likely use,
@@ -38,20 +40,21 @@ func NewFactor(u Use) Factor {
 type Observation struct {
 	From, To Reading // From may come from a service: full, SD 0
 	Waste    bool
-	Unit     string // as told to people: L, Ah
+	Unit     string // of the levels: L, Ah; "": L
 	Likely   float64
 	Day      float64 // day spread of the use
 	N        float64
 }
 
-// A Lesson says what a reading changed, for people.
+// A Lesson is what a reading changed.
 type Lesson struct {
 	Before, After Factor
 	Used          float64 // as the gauges say; of a lamp, what must have been used at least or at most
 	Expected      float64 // with the factor before
 	Weight        float64 // how much of the difference was believed, 0 to 1
 	Bounded       bool    // the bound was reached: something is not as said
-	Why           string
+	Says          fact.Fact
+	Why           string // as Says, in English
 }
 
 // Learn updates a factor with an observation. It is the linear Kalman filter
@@ -72,7 +75,7 @@ func (f Factor) Learn(o Observation) (Lesson, error) {
 		}
 	}
 	if !(o.Likely > 1e-3*max(o.To.High, 1e-9)) {
-		l.Why = "Too little was used between the two readings to learn from."
+		l.Says, l.Why = fact.Of(TooLittleUsed, nil), "Too little was used between the two readings to learn from."
 		return l, nil
 	}
 	chance := f.Factor * o.Likely * o.Day / math.Sqrt(max(o.N, 1))
@@ -103,7 +106,7 @@ func (f Factor) Learn(o Observation) (Lesson, error) {
 	l.Bounded = l.After.Factor != next
 	l.After.SD = sd / o.Likely
 	l.After.Readings++
-	l.Why = l.explain(o)
+	l.Says, l.Why = l.explain(o), l.text(o)
 	return l, nil
 }
 
@@ -115,19 +118,38 @@ func (o Observation) used(level float64) float64 {
 	return o.From.Level - level
 }
 
-func (l Lesson) explain(o Observation) string {
-	if math.IsInf(o.To.SD, 1) {
-		if math.Abs(l.After.Factor-l.Before.Factor) < 0.01 {
-			return "The lamp says what was expected."
-		}
-		return fmt.Sprintf("The lamp was not expected: the plan now counts with %.0f %% of the usual.", 100*l.After.Factor)
+// Kinds of what a reading taught.
+const (
+	TooLittleUsed fact.Kind = "learnt.too_little"
+	LampExpected  fact.Kind = "learnt.lamp_expected"
+	LampSurprise  fact.Kind = "learnt.lamp"
+	GaugeRead     fact.Kind = "learnt.gauge"
+)
+
+// explain is what was expected, what the gauge says, and how much more or less
+// than usual is planned with from now on.
+func (l Lesson) explain(o Observation) fact.Fact {
+	lamp := math.IsInf(o.To.SD, 1)
+	if lamp && math.Abs(l.After.Factor-l.Before.Factor) < 0.01 {
+		return fact.Of(LampExpected, nil)
 	}
-	text := fmt.Sprintf("Expected to use %.0f %[2]s, the gauge says %.0[3]f %[2]s: %.0[4]f %% of the difference is believed, the plan now counts with %.0[5]f %% of the usual.",
-		l.Expected, cmp.Or(o.Unit, "units"), l.Used, 100*l.Weight, 100*l.After.Factor)
+	change := l.After.Factor - 1
+	v := fact.V{"change": fact.Share(math.Abs(change), 0)}
+	switch {
+	case change >= 0.005:
+		v["use"] = fact.Text("more")
+	case change <= -0.005:
+		v["use"] = fact.Text("less")
+	}
+	if lamp {
+		return fact.Of(LampSurprise, v)
+	}
+	unit := cmp.Or(o.Unit, "L")
+	v["expected"], v["used"] = fact.Quantity(l.Expected, unit, 0), fact.Quantity(l.Used, unit, 0)
 	if l.Bounded {
-		text += " That is the limit of what is believed: check the gauge, the valves and what was entered."
+		v["bounded"] = fact.Text("bounded")
 	}
-	return text
+	return fact.Of(GaugeRead, v)
 }
 
 // truncated is mean and variance of a normal distribution cut off at low and high.

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"ullage/planner/fact"
 )
 
 var water100 = Gauge{Kind: LitreGauge, Capacity: 100}
@@ -67,8 +69,9 @@ func TestLearnByHand(t *testing.T) {
 	if math.Abs(l.Weight-0.9174) > 1e-4 || math.Abs(l.After.Factor-1.36697) > 1e-4 || math.Abs(l.After.SD-0.05747) > 1e-4 || l.Bounded {
 		t.Errorf("lesson %+v", l)
 	}
-	if !strings.Contains(l.Why, "says 70") || !strings.Contains(l.Why, "137 %") {
-		t.Errorf("why: %s", l.Why)
+	want := fact.Of(GaugeRead, fact.V{"expected": fact.Quantity(50, "L", 0), "used": fact.Quantity(70, "L", 0), "change": fact.Share(l.After.Factor-1, 0), "use": fact.Text("more")})
+	if !l.Says.Equal(want) {
+		t.Errorf("says %+v, want %+v", l.Says, want)
 	}
 	// A quarter dial is believed less than litres.
 	q := learn(t, f, Observation{From: Reading{Level: 100}, To: mustRead(t, Gauge{Kind: QuarterGauge, Capacity: 100}, 1), Likely: 50})
@@ -80,13 +83,13 @@ func TestLearnByHand(t *testing.T) {
 func TestLearnIsBounded(t *testing.T) {
 	f := Factor{Tank: "fresh", Factor: 1, SD: 0.5, PriorSD: 0.5}
 	l := learn(t, f, Observation{From: Reading{Level: 100}, To: mustRead(t, water100, 0), Likely: 20})
-	if l.After.Factor != MaxFactor || !l.Bounded || !strings.Contains(l.Why, "check the gauge") {
+	if l.After.Factor != MaxFactor || !l.Bounded || l.Says.Kind != GaugeRead || l.Says.Values["bounded"].S == "" || l.Says.Values["change"].N != 1 {
 		t.Errorf("lesson %+v", l)
 	}
-	if l := learn(t, f, Observation{From: Reading{Level: 50}, To: mustRead(t, water100, 100), Likely: 20}); l.After.Factor != MinFactor || !l.Bounded {
+	if l := learn(t, f, Observation{From: Reading{Level: 50}, To: mustRead(t, water100, 100), Likely: 20}); l.After.Factor != MinFactor || !l.Bounded || l.Says.Values["use"].S != "less" || l.Says.Values["change"].N != 0.5 {
 		t.Errorf("a tank that fills itself: %+v", l)
 	}
-	if l := learn(t, f, Observation{From: Reading{Level: 50}, To: mustRead(t, water100, 50)}); l.After != f {
+	if l := learn(t, f, Observation{From: Reading{Level: 50}, To: mustRead(t, water100, 50)}); l.After != f || !l.Says.Equal(fact.Of(TooLittleUsed, nil)) {
 		t.Errorf("nothing expected teaches %+v", l)
 	}
 	if _, err := f.Learn(Observation{From: Reading{Level: math.NaN()}, To: mustRead(t, water100, 0), Likely: 20}); err == nil {
@@ -98,11 +101,11 @@ func TestLearnFromLamp(t *testing.T) {
 	cassette := Gauge{Kind: LampGauge, Capacity: 18, LampAt: 15, Waste: true}
 	f := Factor{Factor: 1, SD: 0.2, PriorSD: 0.2}
 	o := Observation{To: mustRead(t, cassette, 0), Waste: true, Likely: 5}
-	if l := learn(t, f, o); math.Abs(l.After.Factor-1) > 1e-6 {
+	if l := learn(t, f, o); math.Abs(l.After.Factor-1) > 1e-6 || !l.Says.Equal(fact.Of(LampExpected, nil)) {
 		t.Errorf("an expected dark lamp teaches %+v", l)
 	}
 	o.To = mustRead(t, cassette, 1)
-	if l := learn(t, f, o); l.After.Factor < 1.3 || !strings.Contains(l.Why, "not expected") {
+	if l := learn(t, f, o); l.After.Factor < 1.3 || l.Says.Kind != LampSurprise || l.Says.Values["use"].S != "more" {
 		t.Errorf("an unexpected lit lamp teaches %+v", l)
 	}
 	o.Likely = 25
@@ -170,7 +173,7 @@ func TestLearnProperties(t *testing.T) {
 		if !(l.After.SD <= f.SD+1e-12 && l.After.SD >= 0) {
 			t.Errorf("a reading made it less sure: %v to %v", f.SD, l.After.SD)
 		}
-		if l.Why == "" {
+		if l.Says.Nothing() {
 			t.Error("not explained")
 		}
 		u := NewUse("fresh", Part{"all", 50, Spread{Trip: 0.5, Day: 0.1}}).Learned(l.After)

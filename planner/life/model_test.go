@@ -2,10 +2,13 @@ package life
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"ullage/planner/fact"
 )
 
 // couple is two people in a 6.8 m low-profile that heats with gas.
@@ -29,23 +32,20 @@ var bavaria = Where{Lat: 47.9, Lon: 11.4, AltM: new(700.0)}
 
 func TestStay(t *testing.T) {
 	m := couple()
-	winter := Stay{At: bavaria, YearDay: MidMonth(1)}
-	summer := Stay{At: bavaria, YearDay: MidMonth(7)}
+	winter := Stay{At: bavaria, YearDay: midMonth(1)}
+	summer := Stay{At: bavaria, YearDay: midMonth(7)}
 	hooked := winter
 	hooked.HookUp, hooked.Amps = true, 10
 	for _, s := range []Stay{winter, hooked, summer} {
 		n := mustStay(t, m, s)
 		t.Logf("%.1f °C, %.1f kWh heat, %.1f kWh water", n.Air.MeanC, n.HeatKWh, n.WaterKWh)
 		for _, u := range n.Uses {
-			if Source(u.Tank) == "" {
+			if SourceOf(u.Tank).Nothing() {
 				t.Errorf("%s has no source", u.Tank)
 			}
 			if u.Likely != 0 {
 				t.Logf("  %-8s %6.2f, planned %6.2f: %v", u.Tank, u.Likely, u.Planned(0.9, 3), u.Parts)
 			}
-		}
-		for _, c := range n.Cautions {
-			t.Log("  ", c)
 		}
 	}
 	w, h, s := mustStay(t, m, winter), mustStay(t, m, hooked), mustStay(t, m, summer)
@@ -58,11 +58,42 @@ func TestStay(t *testing.T) {
 	if h.Of("battery").Likely >= 0 || s.Of("battery").Likely <= 0 {
 		t.Error("hook-up does not charge, or life needs no current")
 	}
-	if c := strings.Join(w.Cautions, " "); !strings.Contains(c, "empties the boiler") {
-		t.Errorf("winter cautions: %s", c)
+}
+
+// Each caution comes with what asks for it, and with nothing less.
+func TestCautions(t *testing.T) {
+	winter, summer := Stay{At: bavaria, YearDay: midMonth(1)}, Stay{At: bavaria, YearDay: midMonth(7)}
+	for _, c := range []struct {
+		name   string
+		change func(m *Model, s *Stay)
+		want   []fact.Kind
+	}{
+		{"propane, grade 3", func(*Model, *Stay) {}, []fact.Kind{Frosty}},
+		{"summer", func(_ *Model, s *Stay) { *s = summer }, nil},
+		{"no heater", func(m *Model, _ *Stay) { m.Vehicle.Heater = NoHeater; m.Vehicle.Shell.Grade = 1 }, nil},
+		{"grade 2", func(m *Model, _ *Stay) { m.Vehicle.Shell.Grade = 2 }, []fact.Kind{Frosty, NotForFrost}},
+		{"summer gas", func(m *Model, _ *Stay) { m.Vehicle.Gas.ButaneShare = 0.6 }, []fact.Kind{Frosty, GasScarce}},
+		{"butane", func(m *Model, _ *Stay) { m.Vehicle.Gas.ButaneShare = 1 }, []fact.Kind{Frosty, GasStuck}},
+		{"lithium", func(m *Model, _ *Stay) { m.Vehicle.Battery.Chemistry = LiFePO4 }, []fact.Kind{Frosty, LithiumCold}},
+		{"lithium in summer", func(m *Model, s *Stay) { m.Vehicle.Battery.Chemistry = LiFePO4; *s = summer }, nil},
+		{"water of 40 °C", func(m *Model, s *Stay) { m.Comfort.HotC = HotEnough; *s = summer }, []fact.Kind{Legionella}},
+		{"water of 55 °C", func(m *Model, s *Stay) { m.Comfort.HotC = 55; *s = summer }, nil},
+		{"hook-up", func(m *Model, s *Stay) { s.HookUp, s.Amps = true, 10; s.YearDay = summer.YearDay }, []fact.Kind{SupplyIs, MainsHeat, KettleInstead, KettleTrips}},
+	} {
+		m, s := couple(), winter
+		c.change(&m, &s)
+		n := mustStay(t, m, s)
+		var got []fact.Kind
+		for _, f := range m.Cautions(n) {
+			got = append(got, f.Kind)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s, %.1f °C at night: %q, want %q", c.name, n.Air.MinC, got, c.want)
+		}
 	}
-	if len(s.Cautions) != 0 {
-		t.Errorf("summer cautions: %q", s.Cautions)
+	n := mustStay(t, couple(), winter)
+	if got, want := couple().Cautions(n)[0], fact.Of(Frosty, fact.V{"cold": fact.Celsius(n.Air.MinC), "valve": fact.Celsius(FrostDumpC)}); !got.Equal(want) {
+		t.Errorf("frost: %+v, want %+v", got, want)
 	}
 }
 

@@ -69,9 +69,12 @@ type water struct{ drunk, grey, flush, warm float64 } // warm is part of grey
 
 func (w water) fresh() float64 { return w.drunk + w.grey + w.flush }
 
-// day is one adult's day at a place with or without showers and toilets.
-func (p Party) day(showers, toilets bool) water {
-	washroom := p.Showers == "sites" && showers
+// amenities are what a place offers, in use.
+type amenities struct{ showers, toilets bool }
+
+// day is one adult's day at a place.
+func (p Party) day(at amenities) water {
+	washroom := p.Showers == "sites" && at.showers
 	w := water{drunk: drinkL + cookSteams*cookL, grey: (1 - cookSteams) * cookL, flush: flushL}
 	switch {
 	case p.Showers == "frugal":
@@ -88,7 +91,7 @@ func (p Party) day(showers, toilets bool) water {
 		w.grey += showerL
 		w.warm += showerL
 	}
-	if p.Showers != "frugal" && !(p.Dishes == "sites" && showers) && !(p.Dishes == "" && washroom) {
+	if p.Showers != "frugal" && !(p.Dishes == "sites" && at.showers) && !(p.Dishes == "" && washroom) {
 		dishes := dishesL
 		if p.Cooking == "little" {
 			dishes *= 0.4 // mugs and a board; from memory
@@ -96,15 +99,15 @@ func (p Party) day(showers, toilets bool) water {
 		w.grey += dishes
 		w.warm += 0.6 * dishes
 	}
-	if p.Toilet == "sites" && toilets {
+	if p.Toilet == "sites" && at.toilets {
 		w.flush *= siteToiletShare
 	}
 	return w
 }
 
 // cassette is what an adult puts into it in a day, flush included.
-func (p Party) cassette(toilets bool) float64 {
-	if p.Toilet == "sites" && toilets {
+func (p Party) cassette(at amenities) float64 {
+	if p.Toilet == "sites" && at.toilets {
 		return siteToiletShare * (bodyL + flushL)
 	}
 	return bodyL + flushL

@@ -23,16 +23,16 @@ func TestPersonDay(t *testing.T) {
 		{"little cooking", Party{Cooking: "little"}, false, false, 32, 2.5},
 		{"dishes at the site", Party{Dishes: "sites"}, true, false, 30, 2.5},
 	} {
-		w := c.party.day(c.showers, c.toilets)
-		if math.Abs(w.fresh()-c.fresh) > 1e-9 || math.Abs(c.party.cassette(c.toilets)-c.cassette) > 1e-9 {
-			t.Errorf("%s: %v L and %v L, want %v and %v", c.name, w.fresh(), c.party.cassette(c.toilets), c.fresh, c.cassette)
+		w := c.party.day(amenities{c.showers, c.toilets})
+		if math.Abs(w.fresh()-c.fresh) > 1e-9 || math.Abs(c.party.cassette(amenities{c.showers, c.toilets})-c.cassette) > 1e-9 {
+			t.Errorf("%s: %v L and %v L, want %v and %v", c.name, w.fresh(), c.party.cassette(amenities{c.showers, c.toilets}), c.fresh, c.cassette)
 		}
 		if w.warm > w.grey || w.grey >= w.fresh() {
 			t.Errorf("%s: more comes out than goes in: %+v", c.name, w)
 		}
 	}
 	// Grey is 0.85–0.95 of fresh for those who do everything aboard (from memory).
-	w := Party{}.day(false, false)
+	w := Party{}.day(amenities{})
 	if share := w.grey / w.fresh(); share < 0.85 || share > 0.95 {
 		t.Errorf("grey is %.2f of fresh", share)
 	}

@@ -17,7 +17,7 @@ type published struct {
 }
 
 func stayOf(t *testing.T, change func(*Model, *Stay), read func(Night) float64) float64 {
-	m, s := couple(), Stay{At: bavaria, YearDay: MidMonth(7)}
+	m, s := couple(), Stay{At: bavaria, YearDay: midMonth(7)}
 	change(&m, &s)
 	return read(mustStay(t, m, s))
 }
@@ -31,7 +31,7 @@ func part(u Use, name string) float64 {
 	return 0
 }
 
-var alpineWinter = Stay{At: Where{Lat: 47.3, Lon: 11.4, AltM: new(1100.0)}, YearDay: MidMonth(1)}
+var alpineWinter = Stay{At: Where{Lat: 47.3, Lon: 11.4, AltM: new(1100.0)}, YearDay: midMonth(1)}
 
 // TestPublishedFigures prints one table: what was published, and what the
 // model says. The model may be 15 % outside the published range; of a single
@@ -135,7 +135,7 @@ func TestPublishedFigures(t *testing.T) {
 		{"hook-up of 6 A", "kW", 1.38, 1.38, "calculated: 230 V × 6 A", func(*testing.T) float64 { return NewHookUp(6, Mains{}, 0).LimitW / 1000 }},
 		{"hook-up of 10 A", "kW", 2.30, 2.30, "calculated", func(*testing.T) float64 { return NewHookUp(10, Mains{}, 0).LimitW / 1000 }},
 		{"hook-up of 16 A", "kW", 3.5, 3.68, "seen: practicalcaravan 3.5; calculated 3.68", func(*testing.T) float64 { return NewHookUp(16, Mains{}, 0).LimitW / 1000 }},
-		{"1 kW takes", "A", 4.3, 4.3, "seen: silverstonecampsites", func(*testing.T) float64 { return 1000 / mainsV }},
+		{"1 kW takes", "A", 4.3, 4.3, "seen: silverstonecampsites", func(*testing.T) float64 { return 1000 / MainsV }},
 		{"grade 3 holds 20 °C at −15 °C with", "kW", 2, 4, "memory: heaters of 4 kW do it", func(*testing.T) float64 { return shell(3).LossWPerK() * 35 / 1000 }},
 		{"grade 2, 0 to 20 °C with 4 kW", "h", 0, 2, "seen: EN 1646-1 (campingkaufberatung.de, niese-caravan.de)", func(*testing.T) float64 { return shell(2).HeatUpH(4000, 0, 20) }},
 		{"grade 3, −15 to 20 °C with 4 kW", "h", 0, 4, "seen: EN 1646-1 (campingkaufberatung.de, niese-caravan.de)", func(*testing.T) float64 { return shell(3).HeatUpH(4000, -15, 20) }},

@@ -1,9 +1,9 @@
 package life
 
 import (
-	"fmt"
 	"math"
-	"strings"
+
+	"ullage/planner/fact"
 )
 
 // This file holds what the law and good sense say about a day on the road.
@@ -18,6 +18,9 @@ type limits struct {
 	country         string // ISO 3166
 	rural, motorway float64
 }
+
+// HeavyKg is up to where the limits below hold.
+const HeavyKg = 7500
 
 // heavy are general limits in km/h above 3.5 t and up to 7.5 t, without
 // trailer, dry road. The rows marked EU are those of goods vehicles in a student
@@ -51,19 +54,30 @@ func TopKmh(allowedKg float64) float64 {
 	return lightTopKmh
 }
 
-// MassSays is what is different on the road for a vehicle of an allowed mass; ""
-// for a light one, which has the limits of cars.
-func MassSays(allowedKg float64) string {
+// HeavyRoads is the kind of what is said of a heavy vehicle, heavyLimit that of a
+// country's limits.
+const (
+	HeavyRoads fact.Kind = "road.heavy"
+	heavyLimit fact.Kind = "road.heavy_limit"
+)
+
+// Heavier is what is different on the road for a vehicle of an allowed mass;
+// nothing for a light one, which has the limits of cars.
+func Heavier(allowedKg float64) fact.Fact {
 	if !(allowedKg > LightKg) {
-		return ""
+		return fact.Fact{}
 	}
-	var rows []string
-	for _, l := range heavy {
-		rows = append(rows, fmt.Sprintf("%s %.0f/%.0f", l.country, l.rural, l.motorway))
-	}
-	return fmt.Sprintf("This vehicle may weigh %.0f kg. Over 3.5 t (here up to 7.5 t) general limits are lower than a car's, outside towns and on motorways in km/h: %s; the plan counts with %.0f km/h at most. "+
-		"Another licence, other tolls, and bans for heavy vehicles can apply. Signs, national law and the vehicle's papers decide.", allowedKg, strings.Join(rows, ", "), TopKmh(allowedKg))
+	return fact.Of(HeavyRoads, fact.V{"allowed": fact.Kg(allowedKg), "light": fact.Kg(LightKg), "top": kmh(TopKmh(allowedKg))})
 }
+
+// HeavyLimits are general speed limits over [LightKg] and up to [HeavyKg], by country.
+func HeavyLimits() fact.Value {
+	return fact.Each(heavy, func(l limits) fact.Value {
+		return fact.Clause(fact.Of(heavyLimit, fact.V{"country": fact.Text(l.country), "rural": kmh(l.rural), "motorway": kmh(l.motorway)}))
+	})
+}
+
+func kmh(speed float64) fact.Value { return fact.Quantity(speed, "km/h", 0) }
 
 const (
 	// BreakEveryMin, BreakMin: 15 minutes after two hours (UK Highway Code, rule 91). Advice; the

@@ -23,15 +23,8 @@ func (s Spread) over(n float64) float64 { return math.Sqrt(s.Trip*s.Trip + s.Day
 // Uses are taken as log-normal around the likely one: they never become
 // negative, and twice is as likely as half.
 //
-// A trip with several tanks holds all of them with less than the confidence of
-// each: see [PerTank].
+// A trip with several tanks holds all of them with less than the confidence of each.
 func (s Spread) Factor(confidence, n float64) float64 { return factor(confidence, s.over(n)) }
-
-// PerTank is the confidence that each of so many tanks needs so that all of
-// them together hold with the given one, whatever binds them (Boole's inequality).
-func PerTank(confidence float64, tanks int) float64 {
-	return 1 - (1-confidence)/float64(max(tanks, 1))
-}
 
 func factor(confidence, relative float64) float64 {
 	p := min(max(confidence, 0.01), 0.999)

@@ -84,13 +84,3 @@ func TestLasts(t *testing.T) {
 		t.Error("less than a day is counted")
 	}
 }
-
-// 1 − 0.1/5, by hand.
-func TestPerTank(t *testing.T) {
-	if got := PerTank(0.9, 5); math.Abs(got-0.98) > 1e-12 {
-		t.Errorf("PerTank(0.9, 5) = %v, want 0.98", got)
-	}
-	if got := PerTank(0.9, 0); math.Abs(got-0.9) > 1e-12 {
-		t.Errorf("PerTank(0.9, 0) = %v", got)
-	}
-}

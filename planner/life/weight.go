@@ -1,6 +1,10 @@
 package life
 
-import "fmt"
+import (
+	"fmt"
+
+	"ullage/planner/fact"
+)
 
 // Masses of what is carried.
 const (
@@ -20,7 +24,7 @@ const (
 )
 
 // A Load is a vehicle on the scales. EmptyKg is without people, gear and
-// liquids; where only the mass in running order is known, see [EmptyKg].
+// liquids.
 type Load struct {
 	AllowedKg float64 // on the plate
 	EmptyKg   float64
@@ -32,13 +36,6 @@ type Load struct {
 
 // Levels are litres in the tanks; LPG litres of liquid.
 type Levels struct{ Diesel, DEF, LPG, Fresh, Grey, Cassette float64 }
-
-// EmptyKg takes out of the mass in running order what it holds: a driver of 75
-// kg and 90 % of the diesel (EU 1230/2012; from memory), and water and gas as the vehicle's
-// papers say.
-func EmptyKg(runningKg, dieselTankL, waterL, gasKg float64) float64 {
-	return runningKg - AdultKg - 0.9*dieselTankL*dieselKgL - waterL*waterKgL - gasKg
-}
 
 // UsualGearKg of a party in a vehicle, bicycles apart.
 func UsualGearKg(p Party, lengthM float64) float64 {
@@ -76,4 +73,30 @@ func (l Load) Warning(freshCapacity float64) string {
 		return fmt.Sprintf("Drive with at most %.0f L of fresh water: more is too heavy. Fill up where you stay.", fresh)
 	}
 	return ""
+}
+
+// Kinds of what is said of a load.
+const (
+	HeavyWithout fact.Kind = "weight.without" // too heavy even with the tank empty
+	HeavyWith    fact.Kind = "weight.with"    // too heavy with what the tank holds
+	HeavyFull    fact.Kind = "weight.full"    // too heavy if the tank were full
+)
+
+// Says is that the vehicle is too heavy, or how much of a tank it may be driven
+// with; nothing where the full tank fits too. A weighbridge tells the truth.
+func (l Load) Says(tank string, capacity float64) fact.Fact {
+	most := fact.Quantity(l.MaxFreshL(capacity), "L", 0)
+	which, allowed := fact.Tank(tank, ""), fact.Kg(l.AllowedKg)
+	rest := l
+	rest.Levels.Fresh = 0
+	over, dry := -l.SpareKg(), -rest.SpareKg()
+	switch {
+	case dry > 0:
+		return fact.Of(HeavyWithout, fact.V{"over": fact.Kg(dry), "tank": which, "allowed": allowed})
+	case over > 0:
+		return fact.Of(HeavyWith, fact.V{"over": fact.Kg(over), "most": most, "tank": which, "allowed": allowed})
+	case most.N < capacity:
+		return fact.Of(HeavyFull, fact.V{"most": most, "tank": which})
+	}
+	return fact.Fact{}
 }

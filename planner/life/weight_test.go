@@ -33,10 +33,6 @@ func TestLoad(t *testing.T) {
 	if w := l.Warning(120); l.MaxFreshL(120) != 0 || !strings.Contains(w, "40 kg even without") {
 		t.Errorf("warning %q", w)
 	}
-	// 3000 − 75 − 0.9 × 75 × 0.84 − 20 − 11 = 2837.3, by hand.
-	if got := EmptyKg(3000, 75, 20, 11); math.Abs(got-2837.3) > 1e-9 {
-		t.Errorf("EmptyKg = %v, want 2837.3", got)
-	}
 	if got := UsualGearKg(Party{Adults: 2, Children: 2}, 7); got != 110 {
 		t.Errorf("UsualGearKg = %v, want 110 (EN 1646-2)", got)
 	}
