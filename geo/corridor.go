@@ -26,6 +26,13 @@ type run struct {
 	radius      float64
 }
 
+// A stretch is a pass by its nearest point: the share of a piece, and the
+// square of the chord from there to the place.
+type stretch struct {
+	piece       int
+	share, off2 float64
+}
+
 // A Pass is one stretch of the line within some radius of a place.
 type Pass struct {
 	AlongM float64   // from the start of the line to the nearest point of the pass
@@ -133,40 +140,7 @@ func (c *Corridor) Passes(p orb.Point, radiusM float64) []Pass {
 		return nil
 	}
 	place, radius := centred(p)
-	chord := groundToChord(radiusM, radius)
-	chord2 := chord * chord
-
-	// 2. The stretches within the radius. Pieces are parts of one if the vertex
-	// between them is within it too.
-	var stretches []stretch
-	join := -1 // the piece that would carry on the last pass
-	for _, k := range reach {
-		r := &c.runs[k]
-		off := place.sub(r.centre).norm()
-		if off-r.radius > chord {
-			continue
-		}
-		// A run that lies all within the radius and nowhere nearer carries on.
-		if last := len(stretches) - 1; r.first == join && off+r.radius < chord &&
-			off-r.radius > math.Sqrt(stretches[last].off2) {
-			join = r.last
-			continue
-		}
-		for i := r.first; i < r.last; i++ {
-			t, off2 := nearest(place, c.verts[i], c.verts[i+1])
-			if off2 > chord2 {
-				continue
-			}
-			if last := len(stretches) - 1; i != join {
-				stretches = append(stretches, stretch{i, t, off2})
-			} else if off2 < stretches[last].off2 {
-				stretches[last] = stretch{i, t, off2}
-			}
-			if end := place.sub(c.verts[i+1]); end.dot(end) <= chord2 {
-				join = i + 1
-			}
-		}
-	}
+	stretches := c.stretches(reach, place, groundToChord(radiusM, radius)) // 2. Those within the radius.
 	if len(stretches) == 0 {
 		return nil
 	}
@@ -183,11 +157,38 @@ func (c *Corridor) Passes(p orb.Point, radiusM float64) []Pass {
 	return passes
 }
 
-// A stretch is a pass by its nearest point: the share of a piece, and the
-// square of the chord from there to the place.
-type stretch struct {
-	piece       int
-	share, off2 float64
+// stretches are the pieces within a chord of a place, as far as they hang together: pieces are parts of one if the vertex
+// between them is within it too. near are the runs that may come near, in the order of the line.
+func (c *Corridor) stretches(near []int32, place vec, chord float64) (list []stretch) {
+	chord2 := chord * chord
+	join := -1 // the piece that would carry on the last pass
+	for _, k := range near {
+		r := &c.runs[k]
+		off := place.sub(r.centre).norm()
+		if off-r.radius > chord {
+			continue
+		}
+		// A run that lies all within the radius and nowhere nearer carries on.
+		if last := len(list) - 1; r.first == join && off+r.radius < chord && off-r.radius > math.Sqrt(list[last].off2) {
+			join = r.last
+			continue
+		}
+		for i := r.first; i < r.last; i++ {
+			t, off2 := nearest(place, c.verts[i], c.verts[i+1])
+			if off2 > chord2 {
+				continue
+			}
+			if last := len(list) - 1; i != join {
+				list = append(list, stretch{i, t, off2})
+			} else if off2 < list[last].off2 {
+				list[last] = stretch{i, t, off2}
+			}
+			if end := place.sub(c.verts[i+1]); end.dot(end) <= chord2 {
+				join = i + 1
+			}
+		}
+	}
+	return list
 }
 
 // reach returns the runs whose boxes come within radiusM of p, in ascending

@@ -1,82 +1,89 @@
 package road
 
-import (
-	"ullage/geo/road/net"
-)
+import "ullage/geo/road/net"
 
 // Around returns steps that follow each other with the roads that the router's vehicle may not use gone round: each such piece
-// gives way to the best way from where the steps can be left to where they can be joined again, without turning back on them: only at the
-// very start and end any direction will do.
+// gives way to the best way from where the steps can be left to where they can be joined again, without turning back on them:
+// only at the very start and end any direction will do.
 // gone are the pieces that gave way. All else stays. Where no such way is known, as at the ends, the piece stays too: see
-// [Router.Avoided]. Cost about 0.1 ms for each road between a piece and where it is left or joined.
+// [Router.Avoided]. No steps give none. Cost about 0.1 ms for each road between a piece and where it is left or joined.
 func (q *Query) Around(steps []net.Step) (way, gone []net.Step) {
 	for i := 0; i < len(steps); i++ {
-		if q.r.cost[steps[i].Dir] != noWay {
+		if !q.isClosed(steps[i]) {
 			way = append(way, steps[i])
 			continue
 		}
-		kept, joined := len(way), i
-		round, ok := q.around(way, steps, &kept, &joined)
+		round, ok := q.around(way, steps[i:])
 		if !ok {
 			way = append(way, steps[i])
 			continue
 		}
+		joined := i + round.joined
 		for _, s := range steps[i:joined] {
-			if q.r.cost[s.Dir] == noWay {
+			if q.isClosed(s) {
 				gone = append(gone, s)
 			}
 		}
-		way, i = append(way[:kept], round...), joined
+		way, i = append(way[:round.left], round.steps...), joined
 	}
 	return way, gone
 }
 
-// around finds the way round the closed steps from *joined on, from the last of driven that can be left to the first of steps
-// that can be joined. It replaces both of these and what is between. At the very start and end any direction will do.
-func (q *Query) around(driven, steps []net.Step, kept, joined *int) (round []net.Step, ok bool) {
-	if len(driven) == 0 || q.r.cost[steps[len(steps)-1].Dir] == noWay || q.r.cost[driven[0].Dir] == noWay {
-		return nil, false
+func (q *Query) isClosed(s net.Step) bool { return q.r.cost[s.Dir] == noWay }
+
+// A bypass is a way round: it replaces what was driven from step left on, and the rest up to and with step joined.
+type bypass struct {
+	left, joined int
+	steps        []net.Step
+}
+
+// around finds the way round the closed steps with which the rest begins, from the last of driven that can be left to the first
+// of the rest that can be joined. At the very start and end any direction will do.
+func (q *Query) around(driven, rest []net.Step) (b bypass, ok bool) {
+	if len(driven) == 0 || q.isClosed(rest[len(rest)-1]) || q.isClosed(driven[0]) {
+		return b, false
 	}
-	leave, join := *kept-1, *joined
+	leave, join := len(driven)-1, 0
 	for {
-		for join < len(steps) && q.r.cost[steps[join].Dir] == noWay {
+		for join < len(rest) && q.isClosed(rest[join]) {
 			join++
 		}
-		if leave >= 0 && q.r.cost[driven[leave].Dir] == noWay {
-			return nil, false
+		if leave >= 0 && q.isClosed(driven[leave]) {
+			return b, false
 		}
-		start, end := driven[0], steps[len(steps)-1]
-		from, to := Spot{OK: true, Edge: start.Edge(), Cm: start.FromCm}, Spot{OK: true, Edge: end.Edge(), Cm: end.ToCm}
-		if leave >= 0 {
-			start = driven[leave]
-			from = middle(start)
+		start, end := driven[max(leave, 0)], rest[min(join, len(rest)-1)]
+		from, to := middle(start), middle(end)
+		if leave < 0 {
+			from = Spot{OK: true, Edge: start.Edge(), Cm: start.FromCm}
 		}
-		if join < len(steps) {
-			end = steps[join]
-			to = middle(end)
+		if join == len(rest) {
+			to = Spot{OK: true, Edge: end.Edge(), Cm: end.ToCm}
 		}
 		round, err := q.leg(from, to, nil)
 		if err != nil {
-			return nil, false
+			return b, false
 		}
 		// Who sets out against the way that he came, or arrives against the one that he goes on, would turn on the road.
-		first, last := &round[0], &round[len(round)-1]
-		switch {
+		switch first, last := round[0], round[len(round)-1]; {
 		case leave >= 0 && first.Dir != start.Dir:
 			leave--
-		case join < len(steps) && last.Dir != end.Dir:
+		case join < len(rest) && last.Dir != end.Dir:
 			join++
 		default:
-			if leave >= 0 {
-				first.FromCm = start.FromCm
-			}
-			if join < len(steps) {
-				last.ToCm = end.ToCm
-			}
-			*kept, *joined = max(leave, 0), min(join, len(steps)-1)
-			return round, true
+			return joinedUp(driven, rest, leave, join, round), true
 		}
 	}
+}
+
+// joinedUp completes a way round: it begins where the step that it leaves does, and ends where the one that it joins does.
+func joinedUp(driven, rest []net.Step, leave, join int, round []net.Step) bypass {
+	if leave >= 0 {
+		round[0].FromCm = driven[leave].FromCm
+	}
+	if join < len(rest) {
+		round[len(round)-1].ToCm = rest[join].ToCm
+	}
+	return bypass{max(leave, 0), min(join, len(rest)-1), round}
 }
 
 // middle is the spot half way along a step.

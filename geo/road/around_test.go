@@ -7,9 +7,8 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/geo/road/net"
-
 	"ullage/data/osm/osmtest"
+	"ullage/geo/road/net"
 )
 
 // On random networks with limits: the best way of a car is led round what a high vehicle may not use. What comes out is a way

@@ -28,33 +28,6 @@ func (s Stretch) Line(n *net.Network) orb.LineString {
 	return n.Line(s.Steps)
 }
 
-// Measure returns the length and the time of a course. Off the network it is driven at 30 km/h. On roads that are closed to
-// the vehicle it counts what the road would allow.
-func (r *Router) Measure(c Course) (metres, seconds float64) {
-	for _, s := range c {
-		if len(s.Steps) == 0 {
-			m := lineM(s.Drawn)
-			metres, seconds = metres+m, seconds+m*3.6/drawnKmh
-			continue
-		}
-		p := r.PathOf(s.Steps)
-		metres, seconds = metres+p.LengthM, seconds+p.Seconds
-	}
-	return metres, seconds
-}
-
-// drawnKmh is driven off the network, where nothing is known: from memory.
-const drawnKmh = 30
-
-func lineM(ls orb.LineString) (m float64) {
-	for i := 1; i < len(ls); i++ {
-		if d := net.QuickM(ls[i-1], ls[i]); !math.IsNaN(d) {
-			m += d
-		}
-	}
-	return m
-}
-
 // Through returns the course through points in order, as clicked on a map: one stretch for each two of them, over the best way
 // where both lie within maxM of a road and a way leads from one to the other, else straight as drawn. So the stretch that a
 // point belongs to is known when it is moved, and what is off the network is marked by being drawn. Fewer than two points give
@@ -79,4 +52,31 @@ func (q *Query) Through(points []orb.Point, maxM float64) (c Course) {
 		before = s
 	}
 	return c
+}
+
+// drawnKmh is driven off the network, where nothing is known: from memory.
+const drawnKmh = 30
+
+// Measure returns the length and the time of a course. Off the network it is driven at 30 km/h. On roads that are closed to
+// the vehicle it counts what the road would allow.
+func (r *Router) Measure(c Course) (metres, seconds float64) {
+	for _, s := range c {
+		if len(s.Steps) == 0 {
+			m := lineM(s.Drawn)
+			metres, seconds = metres+m, seconds+m*3.6/drawnKmh
+			continue
+		}
+		p := r.PathOf(s.Steps)
+		metres, seconds = metres+p.LengthM, seconds+p.Seconds
+	}
+	return metres, seconds
+}
+
+func lineM(ls orb.LineString) (m float64) {
+	for i := 1; i < len(ls); i++ {
+		if d := net.QuickM(ls[i-1], ls[i]); !math.IsNaN(d) {
+			m += d
+		}
+	}
+	return m
 }

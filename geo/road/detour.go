@@ -3,12 +3,12 @@ package road
 import (
 	"context"
 	"math"
+	"slices"
 
 	"github.com/paulmach/orb"
 
-	"ullage/geo/road/order"
-
 	"ullage/geo/road/net"
+	"ullage/geo/road/order"
 )
 
 // A Detour is what it takes to call at a place from a course: leave it, drive there, and come back to it, no earlier than
@@ -36,50 +36,43 @@ type DetourOptions struct {
 // ([Spot.OffM]). Cost: two searches from all of a leg at once to all
 // places, each over the ancestors of the leg's states and the places'. Places that cannot be reached or left are not listed.
 func (q *Query) Detours(ctx context.Context, c Course, places []Spot, opt DetourOptions) ([]Detour, error) {
-	if q.there == nil {
-		q.there, q.back = newSweep(q.r, false), newSweep(q.r, true)
-	}
-	there, back := q.there, q.back
-	m := newMeasures(q.r)
-	var list []Detour
-	at := make([]orb.Point, len(places))
-	for i, p := range places {
-		if p.isOn(q.r.Net) {
-			at[i] = q.r.Net.Pos(q.r.Net.From(p.Edge)).Point()
-		}
-	}
+	known := newMeasures(q.r)
+	byPlace := make([][]Detour, len(places)) // legs are in order along the course
 	for _, leg := range q.legs(c) {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		var near []int
-		for i, p := range places {
-			if p.isOn(q.r.Net) && (opt.MaxExtraM <= 0 || q.inReach(leg, at[i], opt.MaxExtraM+float64(q.r.Net.LengthCm(p.Edge))/100)) {
-				near = append(near, i)
+		near := q.nearLeg(leg, places, opt)
+		if len(near) == 0 {
+			continue
+		}
+		for _, d := range q.legDetours(leg, places, near, known) {
+			if opt.MaxExtraM <= 0 || d.ExtraM <= opt.MaxExtraM {
+				byPlace[d.Place] = append(byPlace[d.Place], d)
 			}
 		}
-		if len(near) > 0 {
-			list = append(list, q.legDetours(leg, places, near, there, back, m)...)
-		}
 	}
-	// Legs are in order along the course, so what is left is to put places in order.
-	var sorted []Detour
-	next := make([][]int, len(places))
-	for i, d := range list {
-		if opt.MaxExtraM <= 0 || d.ExtraM <= opt.MaxExtraM {
-			next[d.Place] = append(next[d.Place], i)
-		}
-	}
-	for _, own := range next {
-		for _, i := range own {
-			sorted = append(sorted, list[i])
-		}
-	}
-	return sorted, nil
+	return slices.Concat(byPlace...), nil
 }
 
-// inReach says that a point lies no farther from the leg than a detour of maxM could be: a generous box.
-func (q *Query) inReach(leg []station, p orb.Point, maxM float64) bool {
+// nearLeg lists the places that a detour from a leg may reach.
+func (q *Query) nearLeg(leg []station, places []Spot, opt DetourOptions) (near []int) {
+	n := q.r.Net
+	around := q.boxOf(leg)
+	for i, p := range places {
+		if !p.isOn(n) {
+			continue
+		}
+		start := n.Pos(n.From(p.Edge)).Point()
+		if opt.MaxExtraM <= 0 || inReach(around, start, opt.MaxExtraM+float64(n.LengthCm(p.Edge))/100) {
+			near = append(near, i)
+		}
+	}
+	return near
+}
+
+// boxOf is a box around a leg.
+func (q *Query) boxOf(leg []station) net.Box {
 	b := net.Nowhere
 	for _, s := range leg {
 		state := s.state
@@ -88,6 +81,11 @@ func (q *Query) inReach(leg []station, p orb.Point, maxM float64) bool {
 		}
 		b = b.Around(q.r.Net.Pos(state))
 	}
+	return b
+}
+
+// inReach says that a point lies no farther from a box than a detour of maxM could be.
+func inReach(b net.Box, p orb.Point, maxM float64) bool {
 	x := net.PosOf(p)
 	dLat := maxM / 111195 * 1e7 * 1.01
 	dLon := dLat / max(0.01, math.Cos(p[1]*math.Pi/180))
@@ -99,42 +97,14 @@ func (q *Query) inReach(leg []station, p orb.Point, maxM float64) bool {
 // start, min(t + there) over stations plus min(T - t + back) less T is the best detour. That the course is left no later than
 // it is joined needs no check: who joins before the place of leaving drives on along the leg to it, and so could have joined
 // there.
-func (q *Query) legDetours(leg []station, places []Spot, near []int, there, back *sweep, m *measures) (list []Detour) {
-	total := uint32(min(leg[len(leg)-1].cost, net.MaxCost))
-	leave, join := map[uint32]int{}, map[uint32]int{} // state → station
-	there.reset()
-	back.reset()
-	for i, s := range leg {
-		t := uint32(min(s.cost, net.MaxCost))
-		for _, x := range q.leaving(s, q.starts[:0]) {
-			if c := min(t+x.cost, noWay); c < there.dist[x.state] {
-				there.put(x.state, c)
-				leave[x.state] = i
-			}
-		}
-		for _, x := range q.joining(s, q.finals[:0]) {
-			if c := min(total-t+x.cost, noWay); c < back.dist[x.state] {
-				back.put(x.state, c)
-				join[x.state] = i
-			}
-		}
-	}
-	there.ties(leg, func(s station) uint32 { return uint32(min(s.cost, net.MaxCost)) })
-	back.ties(leg, func(s station) uint32 { return total - uint32(min(s.cost, net.MaxCost)) })
-	var to, from []uint32
+func (q *Query) legDetours(leg []station, places []Spot, near []int, known *measures) (list []Detour) {
+	total := min(leg[len(leg)-1].cost, net.MaxCost)
+	there, back := q.newSide(ahead, leg, known), q.newSide(behind, leg, known)
+	there.search(places, near)
+	back.search(places, near)
 	for _, i := range near {
-		for _, x := range q.r.finals(places[i], q.finals[:0]) {
-			to = append(to, x.state)
-		}
-		for _, x := range q.r.starts(places[i], q.starts[:0]) {
-			from = append(from, x.state)
-		}
-	}
-	there.run(to)
-	back.run(from)
-	for _, i := range near {
-		a, ok1 := q.half(there, leg, places[i], leave, m, true)
-		b, ok2 := q.half(back, leg, places[i], join, m, false)
+		a, ok1 := there.way(places[i])
+		b, ok2 := back.way(places[i])
 		if !ok1 || !ok2 {
 			continue
 		}

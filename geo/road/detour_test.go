@@ -8,11 +8,9 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/geo/road/order"
-
-	"ullage/geo/road/net"
-
 	"ullage/data/osm/osmtest"
+	"ullage/geo/road/net"
+	"ullage/geo/road/order"
 )
 
 // bruteDetour tries every pair of stations of a leg, the second not before the first, each by Dijkstra.

@@ -5,9 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"ullage/geo/road/net"
-
 	"ullage/data/osm/osmtest"
+	"ullage/geo/road/net"
 )
 
 // This file holds the oracle: plain Dijkstra on the same network, which knows nothing of the hierarchy. The states of

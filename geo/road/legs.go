@@ -1,38 +1,38 @@
 package road
 
 import (
-	"ullage/geo/road/order"
-
 	"ullage/geo/road/net"
+	"ullage/geo/road/order"
 )
 
 // A station is a position on a course where it can be left and joined: a state, or a spot in the middle of an edge.
 type station struct {
-	state  uint32 // none if it is a spot
-	spot   Spot
-	cost   uint64 // from the beginning of its leg
-	cm, ms uint64 // from the beginning of the course
+	state   uint32 // none if it is a spot
+	spot    Spot
+	cost    uint64 // from the beginning of its leg
+	measure        // from the beginning of the course
 }
 
 // legs cuts a course into pieces on roads that are each a best way: so a detour never leaves out what was drawn on purpose.
 // Pieces of a best way are best ways, so the greatest piece is found by doubling and halving.
 func (q *Query) legs(c Course) (legs [][]station) {
-	var cm, ms uint64
+	var at measure
 	for _, s := range c {
 		if len(s.Steps) == 0 {
-			add := lineM(s.Drawn)
-			cm, ms = cm+uint64(add*100), ms+uint64(add*100*msPerCm(drawnKmh))
+			m := lineM(s.Drawn)
+			at = at.add(measure{uint64(m * 100), uint64(m * 100 * msPerCm(drawnKmh))})
 			continue
 		}
-		for _, run := range q.runs(s.Steps, &cm, &ms) {
+		for _, run := range q.runs(s.Steps, &at) {
 			legs = append(legs, q.bestPieces(run)...)
 		}
 	}
 	return legs
 }
 
-// runs lists the stations of steps that follow each other on roads open to the vehicle.
-func (q *Query) runs(steps []net.Step, cm, ms *uint64) (runs [][]station) {
+// runs lists the stations of steps that follow each other on roads open to the vehicle. The course is measured up to at, which
+// goes on to the end of the steps.
+func (q *Query) runs(steps []net.Step, at *measure) (runs [][]station) {
 	r, n := q.r, q.r.Net
 	var run []station
 	var cost uint64
@@ -43,16 +43,16 @@ func (q *Query) runs(steps []net.Step, cm, ms *uint64) (runs [][]station) {
 		}
 		run, cost = nil, 0
 	}
-	spotAt := func(s net.Step, at uint32) Spot { return Spot{OK: true, Edge: s.Edge(), Cm: at} }
+	spotAt := func(s net.Step, cm uint32) Spot { return Spot{OK: true, Edge: s.Edge(), Cm: cm} }
 	for _, s := range steps {
 		open := r.cost[s.Dir] != noWay
 		if open && len(run) > 0 && s.FromCm != n.StartCm(s.Dir) {
 			flush() // a turn in the middle of an edge, at a via point
 		}
 		if open && len(run) == 0 {
-			run = []station{{state: order.None, spot: spotAt(s, s.FromCm), cm: *cm, ms: *ms}}
+			run = []station{{state: order.None, spot: spotAt(s, s.FromCm), measure: *at}}
 		}
-		*cm, *ms = *cm+uint64(s.LengthCm()), *ms+r.stepMs(s)
+		*at = at.add(r.measureOf(s))
 		if !open {
 			flush()
 			continue
@@ -64,10 +64,10 @@ func (q *Query) runs(steps []net.Step, cm, ms *uint64) (runs [][]station) {
 			} else {
 				state, _ = n.After(state, s.Dir)
 			}
-			run = append(run, station{state, Spot{}, cost, *cm, *ms})
+			run = append(run, station{state, Spot{}, cost, *at})
 			continue
 		}
-		run = append(run, station{order.None, spotAt(s, s.ToCm), cost, *cm, *ms})
+		run = append(run, station{order.None, spotAt(s, s.ToCm), cost, *at})
 		flush()
 	}
 	flush()

@@ -186,29 +186,6 @@ func (m *matcher) course() (c Course) {
 		}
 		steps = nil
 	}
-	drawn := func(from, to int) { // points of m.points
-		flush()
-		ls := orb.LineString{}
-		if s := m.chosen[from]; s.OK {
-			ls = append(ls, s.Spot.Point(m.q.r.Net))
-		}
-		a, b := m.points[from], m.points[to]
-		if m.chosen[from].OK {
-			a++
-		}
-		if m.chosen[to].OK {
-			b--
-		}
-		for k := a; k <= b; k++ {
-			ls = append(ls, m.track[k])
-		}
-		if s := m.chosen[to]; s.OK {
-			ls = append(ls, s.Spot.Point(m.q.r.Net))
-		}
-		if len(ls) > 1 {
-			c = append(c, Stretch{Drawn: ls})
-		}
-	}
 	for i := 1; i < len(m.chosen); i++ {
 		from, to := m.chosen[i-1], m.chosen[i]
 		if from.OK && to.OK && !to.start {
@@ -220,15 +197,37 @@ func (m *matcher) course() (c Course) {
 			}
 		}
 		// Go on to the next point on a road, or the end.
-		k := i
-		for k < len(m.chosen)-1 && !m.chosen[k].OK {
-			k++
+		first := i - 1
+		for i < len(m.chosen)-1 && !m.chosen[i].OK {
+			i++
 		}
-		drawn(i-1, k)
-		i = k
+		flush()
+		if ls := m.drawn(first, i); len(ls) > 1 {
+			c = append(c, Stretch{Drawn: ls})
+		}
 	}
 	flush()
 	return c
+}
+
+// drawn is the track from one of the points looked at to another, with their positions on roads instead if they have one.
+func (m *matcher) drawn(first, last int) (ls orb.LineString) {
+	from, to := m.chosen[first], m.chosen[last]
+	a, b := m.points[first], m.points[last]
+	if from.OK {
+		ls = append(ls, from.Spot.Point(m.q.r.Net))
+		a++
+	}
+	if to.OK {
+		b--
+	}
+	for k := a; k <= b; k++ {
+		ls = append(ls, m.track[k])
+	}
+	if to.OK {
+		ls = append(ls, to.Spot.Point(m.q.r.Net))
+	}
+	return ls
 }
 
 // follow appends a step, joining it to the one before on the same edge. A short way back, which is noise and not a turn, is

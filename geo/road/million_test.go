@@ -12,9 +12,8 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/geo/road/net"
-
 	"ullage/data/osm/osmtest"
+	"ullage/geo/road/net"
 )
 
 func TestMadeCountryAgainstDijkstra(t *testing.T) {

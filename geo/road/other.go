@@ -2,9 +2,9 @@ package road
 
 import (
 	"slices"
-	"ullage/geo/road/order"
 
 	"ullage/geo/road/net"
+	"ullage/geo/road/order"
 )
 
 // Limits of what is offered as another way. Source for the three criteria, and for ways through one more junction: I. Abraham,
@@ -51,51 +51,48 @@ type viaPath struct {
 // the longer it is, the less he would find a better way about it (Abraham et al., section 5). So states are grouped by that
 // sum, and a long plateau makes up for a higher cost.
 func (q *Query) viaStates(from, to Spot, best uint64) (list []uint32) {
-	if q.there == nil {
-		q.there, q.back = newSweep(q.r, false), newSweep(q.r, true)
-	}
 	limit := uint64(min(mostStretch*float64(best), net.MaxCost))
-	for _, x := range []struct {
-		s     *sweep
-		seeds []seed
-	}{{q.there, q.r.starts(from, nil)}, {q.back, q.r.finals(to, nil)}} {
-		x.s.reset()
-		for _, d := range x.seeds {
-			x.s.put(d.state, d.cost)
-		}
-		x.s.everywhere(uint32(limit))
-	}
+	there, back := q.sweeps()
+	there.everywhere(q.r.starts(from, nil), uint32(limit))
+	back.everywhere(q.r.finals(to, nil), uint32(limit))
 	var sums []uint64 // cost of the way through a state, and below it the state
-	for v, a := range q.there.dist {
-		if b := q.back.dist[v]; a != noWay && b != noWay && uint64(a)+uint64(b) <= limit {
+	for v, a := range there.dist {
+		if b := back.dist[v]; a != noWay && b != noWay && uint64(a)+uint64(b) <= limit {
 			sums = append(sums, (uint64(a)+uint64(b))<<32|uint64(v))
 		}
 	}
 	slices.Sort(sums)
 	var keys []uint64 // what counts, less is better, and below it the state in the middle of a plateau
-	for i := 0; i < len(sums); {
-		k, lo, hi := i, uint32(noWay), uint32(0)
-		for ; k < len(sums) && sums[k]>>32 == sums[i]>>32; k++ {
-			d := q.there.dist[uint32(sums[k])]
-			lo, hi = min(lo, d), max(hi, d)
+	for i, k := 0, 0; i < len(sums); i = k {
+		for k = i; k < len(sums) && sums[k]>>32 == sums[i]>>32; k++ {
 		}
-		if plateau := uint64(hi - lo); float64(plateau) >= leastPlateau*float64(best) && sums[i]>>32 > best {
-			middle, off := uint32(0), uint64(noWay)
-			for _, s := range sums[i:k] {
-				d := uint64(q.there.dist[uint32(s)])
-				if o := max(2*d, uint64(lo)+uint64(hi)) - min(2*d, uint64(lo)+uint64(hi)); o < off {
-					middle, off = uint32(s), o
-				}
-			}
-			keys = append(keys, (limit+sums[i]>>32-plateau)<<32|uint64(middle))
+		length, middle := there.plateau(sums[i:k])
+		if float64(length) >= leastPlateau*float64(best) && sums[i]>>32 > best {
+			keys = append(keys, (limit+sums[i]>>32-length)<<32|uint64(middle))
 		}
-		i = k
 	}
 	slices.Sort(keys)
 	for _, key := range keys[:min(len(keys), mostTried)] {
 		list = append(list, uint32(key))
 	}
 	return list
+}
+
+// plateau returns what it costs to drive along a plateau, and the state in its middle. The states are the lower halves of sums.
+func (s *sweep) plateau(sums []uint64) (length uint64, middle uint32) {
+	lo, hi := uint64(noWay), uint64(0)
+	for _, x := range sums {
+		d := uint64(s.dist[uint32(x)])
+		lo, hi = min(lo, d), max(hi, d)
+	}
+	off := uint64(noWay)
+	for _, x := range sums {
+		d := uint64(s.dist[uint32(x)])
+		if o := max(2*d, lo+hi) - min(2*d, lo+hi); o < off {
+			middle, off = uint32(x), o
+		}
+	}
+	return hi - lo, middle
 }
 
 // leastPlateau is the share of the best cost that a plateau must have: below it hardly any way passes the test of local
@@ -149,8 +146,7 @@ func (q *Query) isOther(v viaPath, paths []Path, best uint64) bool {
 		}
 	}
 	// 2. Best about the via state.
-	var cm, ms uint64
-	runs := q.runs(v.Steps, &cm, &ms)
+	runs := q.runs(v.Steps, new(measure))
 	if len(runs) != 1 || v.via >= len(runs[0]) {
 		return false
 	}

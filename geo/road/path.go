@@ -2,8 +2,15 @@ package road
 
 import (
 	"errors"
+
 	"ullage/geo/road/net"
 )
+
+// ErrNoWay says that the vehicle cannot get there on the roads that it may use.
+var ErrNoWay = errors.New("road: no way there on roads that the vehicle may use")
+
+// ErrNoRoad says that a position is not on a road.
+var ErrNoRoad = errors.New("road: the position is not on a road")
 
 // A Path is a way on the network.
 type Path struct {
@@ -31,23 +38,6 @@ func (q *Query) Route(spots ...Spot) (Path, error) {
 	q.r.sum(&p)
 	return p, nil
 }
-
-// sum fills length, time and cost of a path.
-func (r *Router) sum(p *Path) {
-	var cm, ms, cost uint64
-	for _, s := range p.Steps {
-		cm += uint64(s.LengthCm())
-		ms += r.stepMs(s)
-		cost += r.stepCost(s)
-	}
-	p.LengthM, p.Seconds, p.Cost = float64(cm)/100, float64(ms)/1000, cost
-}
-
-// ErrNoWay says that the vehicle cannot get there on the roads that it may use.
-var ErrNoWay = errors.New("road: no way there on roads that the vehicle may use")
-
-// ErrNoRoad says that a position is not on a road.
-var ErrNoRoad = errors.New("road: the position is not on a road")
 
 // leg appends the steps of the least way between two spots.
 func (q *Query) leg(from, to Spot, steps []net.Step) ([]net.Step, error) {
@@ -77,4 +67,15 @@ func (r *Router) PathOf(steps []net.Step) Path {
 	p := Path{Steps: steps, Legs: []int{len(steps)}}
 	r.sum(&p)
 	return p
+}
+
+// sum fills length, time and cost of a path.
+func (r *Router) sum(p *Path) {
+	var cm, ms, cost uint64
+	for _, s := range p.Steps {
+		cm += uint64(s.LengthCm())
+		ms += r.stepMs(s)
+		cost += r.stepCost(s)
+	}
+	p.LengthM, p.Seconds, p.Cost = float64(cm)/100, float64(ms)/1000, cost
 }

@@ -1,9 +1,9 @@
 package road
 
 import (
-	"ullage/geo/road/net"
-
 	"github.com/paulmach/orb"
+
+	"ullage/geo/road/net"
 )
 
 // A Spot is a position on an edge of a network: where a vehicle leaves the road to a place, or a click on it. The zero value

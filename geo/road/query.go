@@ -15,13 +15,26 @@ type Query struct {
 	heads  []uint32
 	starts []seed
 	finals []seed
-	there  *sweep // see detour.go; made when first asked for
+	there  *sweep // see [Query.sweeps]
 	back   *sweep
 }
 
 // Query returns new scratch memory. Cost O(states).
 func (r *Router) Query() *Query {
 	return &Query{r: r, ahead: newReach(r.Net.States()), behind: newReach(r.Net.States())}
+}
+
+// Cost returns the least cost between two spots, in milliseconds or centimetres by the router's aim; ok is false if there is
+// no way. Cost a few hundred states.
+func (q *Query) Cost(from, to Spot) (cost uint32, ok bool) {
+	if !from.isOn(q.r.Net) || !to.isOn(q.r.Net) {
+		return 0, false
+	}
+	straight, _ := q.r.along(from, to)
+	q.starts, q.finals = q.r.starts(from, q.starts[:0]), q.r.finals(to, q.finals[:0])
+	best, _ := q.meet(q.starts, q.finals, straight)
+	cost = min(best, straight)
+	return cost, cost != noWay
 }
 
 // meet searches up the elimination tree from both sides and returns the least cost and the state where the sides meet; noWay
@@ -79,19 +92,6 @@ func (q *Query) reset() {
 	q.chain = q.chain[:0]
 }
 
-// Cost returns the least cost between two spots, in milliseconds or centimetres by the router's aim; ok is false if there is
-// no way. Cost a few hundred states.
-func (q *Query) Cost(from, to Spot) (cost uint32, ok bool) {
-	if !from.isOn(q.r.Net) || !to.isOn(q.r.Net) {
-		return 0, false
-	}
-	straight, _ := q.r.along(from, to)
-	q.starts, q.finals = q.r.starts(from, q.starts[:0]), q.r.finals(to, q.finals[:0])
-	best, _ := q.meet(q.starts, q.finals, straight)
-	cost = min(best, straight)
-	return cost, cost != noWay
-}
-
 // seedOf follows a search back to where it began.
 func (q *Query) seedOf(seeds []seed, x reach, s uint32) seed {
 	for x.prev[s] != s {
@@ -103,4 +103,12 @@ func (q *Query) seedOf(seeds []seed, x reach, s uint32) seed {
 		}
 	}
 	panic("road: a search without a seed")
+}
+
+// sweeps returns scratch memory for searches from many states and back to them, made when first asked for.
+func (q *Query) sweeps() (there, back *sweep) {
+	if q.there == nil {
+		q.there, q.back = newSweep(q.r, ahead), newSweep(q.r, behind)
+	}
+	return q.there, q.back
 }

@@ -17,6 +17,9 @@ const (
 // noWay is the cost of what the vehicle may not drive.
 const noWay = net.MaxCost
 
+// guestFactor is how much farther a road for guests only counts, so that a way through it is not taken for a short cut.
+const guestFactor = 20
+
 // A Router answers for one vehicle and one aim. It is immutable and safe for use by many goroutines; each makes its own
 // [Router.Query].
 type Router struct {
@@ -72,12 +75,6 @@ func (r *Router) arcCost(a uint32) uint32 {
 	return r.cost[r.Net.Dir(a)]
 }
 
-// Bytes returns the memory of the router in bytes, besides the network's.
-func (r *Router) Bytes() int { return 4 * (len(r.cost) + len(r.up) + len(r.down)) }
-
-// guestFactor is how much farther a road for guests only counts, so that a way through it is not taken for a short cut.
-const guestFactor = 20
-
 // ms is the time for a whole direction.
 func (r *Router) ms(dir uint32) uint32 {
 	e := dir >> 1
@@ -88,12 +85,12 @@ func (r *Router) ms(dir uint32) uint32 {
 	return uint32(min(max(1, math.Round(msPerCm(r.Vehicle.Kmh(road, int(dir&1)))*float64(r.Net.LengthCm(e)))), net.MaxCost-1))
 }
 
-func (r *Router) stepCost(s net.Step) uint64 {
-	return share(r.cost[s.Dir], s, r.Net.LengthCm(s.Edge()))
-}
-
 func (r *Router) stepMs(s net.Step) uint64 {
 	return share(r.ms(s.Dir), s, r.Net.LengthCm(s.Edge()))
+}
+
+func (r *Router) stepCost(s net.Step) uint64 {
+	return share(r.cost[s.Dir], s, r.Net.LengthCm(s.Edge()))
 }
 
 // share is the part of a whole edge's number that a step has: exact, so that the parts of an edge add up.
@@ -101,3 +98,6 @@ func share(whole uint32, s net.Step, cm uint32) uint64 {
 	a, b := uint64(whole)*uint64(s.FromCm)/uint64(cm), uint64(whole)*uint64(s.ToCm)/uint64(cm)
 	return max(a, b) - min(a, b)
 }
+
+// Bytes returns the memory of the router in bytes, besides the network's.
+func (r *Router) Bytes() int { return 4 * (len(r.cost) + len(r.up) + len(r.down)) }

@@ -8,9 +8,8 @@ import (
 	"github.com/paulmach/orb"
 	"github.com/paulmach/orb/planar"
 
-	"ullage/geo/road/net"
-
 	"ullage/data/osm/osmtest"
+	"ullage/geo/road/net"
 )
 
 // A fenced site of 200 m by 200 m between a street in the north, 20 m from the fence, and one in the south from which a drive

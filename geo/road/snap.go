@@ -10,14 +10,14 @@ import (
 
 // This file finds the roads near a point, and what road a click means.
 
-// apartHandicap is how many metres a road that is not joined with the rest counts as farther. Common practice, no source.
-const apartHandicap = 300
-
 // Snap returns the spot on the nearest road that the vehicle may use, for a click. Beyond maxM metres, and where there is no
 // road, OK is false. Cost about 20 µs in a town.
 func (r *Router) Snap(p orb.Point, maxM float64) Spot {
 	return r.snap(p, maxM, func(Spot) float64 { return 0 })
 }
+
+// apartHandicap is how many metres a road that is not joined with the rest counts as farther. Common practice, no source.
+const apartHandicap = 300
 
 func (r *Router) snap(p orb.Point, maxM float64, handicap func(Spot) float64) Spot {
 	// Look near first: most have a road within 100 m.

@@ -2,6 +2,7 @@ package road
 
 import (
 	"slices"
+
 	"ullage/geo/road/order"
 )
 
@@ -16,16 +17,14 @@ type sweep struct {
 	mark     []uint8
 	seeds    []uint32
 	seen     []uint32 // states whose dist may be set
-	on       map[uint32]tie
 }
 
 const fromAbove = 1 << 31
 
-// newSweep searches ahead, or with behind against the driving.
-func newSweep(r *Router, behind bool) *sweep {
+func newSweep(r *Router, h heading) *sweep {
 	x := newReach(r.Net.States())
 	s := &sweep{r: r, up: r.up, down: r.down, dist: x.dist, prev: x.prev, mark: make([]uint8, len(x.dist))}
-	if behind {
+	if h == behind {
 		s.up, s.down = r.down, r.up
 	}
 	return s
@@ -94,8 +93,12 @@ func (s *sweep) run(targets []uint32) {
 	s.seen = append(s.seen, below...)
 }
 
-// everywhere searches from what was put to all states, as far as a limit; what is farther may be left at noWay.
-func (s *sweep) everywhere(limit uint32) {
+// everywhere searches from seeds to all states, as far as a limit; what is farther may be left at noWay.
+func (s *sweep) everywhere(seeds []seed, limit uint32) {
+	s.reset()
+	for _, x := range seeds {
+		s.put(x.state, x.cost)
+	}
 	s.run(nil)
 	h := s.r.Net.Hierarchy()
 	for v := len(s.dist) - 1; v >= 0; v-- {

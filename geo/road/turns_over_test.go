@@ -10,11 +10,9 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/geo/road/order"
-
-	"ullage/geo/road/net"
-
 	"ullage/data/osm/osmtest"
+	"ullage/geo/road/net"
+	"ullage/geo/road/order"
 )
 
 // byHistory is Dijkstra over the last directions driven, as many as the longest turn has, which asks the input's turns at every

@@ -9,9 +9,8 @@ import (
 
 	"github.com/paulmach/orb"
 
-	"ullage/geo/road/net"
-
 	"ullage/data/osm/osmtest"
+	"ullage/geo/road/net"
 )
 
 // byEdges is Dijkstra over directions of edges instead of states, which asks the input's turns at every junction: it shares

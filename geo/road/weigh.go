@@ -28,28 +28,10 @@ func NewRouter(ctx context.Context, n *net.Network, v net.Vehicle, aim Aim) (*Ro
 // customize weighs the hierarchy: first its arcs that are roads, then, from the lowest state up, every arc by its lower
 // triangles (Dibbelt, Strasser, Wagner 2016, section 7).
 func (r *Router) customize(ctx context.Context) error {
-	n, h := r.Net, r.Net.Hierarchy()
-	r.up, r.down = make([]uint32, len(h.UpHead)), make([]uint32, len(h.UpHead))
-	for a := range r.up {
-		r.up[a], r.down[a] = noWay, noWay
-	}
-	states := uint32(n.States())
-	for s := range states {
-		lo, hi := n.Arcs(s)
-		for a := lo; a < hi; a++ {
-			switch t, c := n.Head(a), r.arcCost(a); {
-			case c == noWay || t == s:
-			case t > s:
-				u := h.ArcBetween(s, t)
-				r.up[u] = min(r.up[u], c)
-			default:
-				u := h.ArcBetween(t, s)
-				r.down[u] = min(r.down[u], c)
-			}
-		}
-	}
-	at := make([]uint32, states) // upper neighbour of x → the arc to it
-	for x := range states {
+	h := r.Net.Hierarchy()
+	r.weighRoads()
+	at := make([]uint32, r.Net.States()) // upper neighbour of x → the arc to it
+	for x := range uint32(len(at)) {
 		if x%4096 == 0 {
 			if err := ctx.Err(); err != nil {
 				return err
@@ -77,4 +59,27 @@ func (r *Router) customize(ctx context.Context) error {
 		}
 	}
 	return nil
+}
+
+// weighRoads weighs the arcs of the hierarchy that are roads; all others are not open.
+func (r *Router) weighRoads() {
+	n, h := r.Net, r.Net.Hierarchy()
+	r.up, r.down = make([]uint32, len(h.UpHead)), make([]uint32, len(h.UpHead))
+	for a := range r.up {
+		r.up[a], r.down[a] = noWay, noWay
+	}
+	for s := range uint32(n.States()) {
+		lo, hi := n.Arcs(s)
+		for a := lo; a < hi; a++ {
+			switch t, c := n.Head(a), r.arcCost(a); {
+			case c == noWay || t == s:
+			case t > s:
+				u := h.ArcBetween(s, t)
+				r.up[u] = min(r.up[u], c)
+			default:
+				u := h.ArcBetween(t, s)
+				r.down[u] = min(r.down[u], c)
+			}
+		}
+	}
 }

@@ -23,7 +23,7 @@ func (b Box) Around(s Pos) Box {
 	return Box{min(b.MinLon, s.Lon), min(b.MinLat, s.Lat), max(b.MaxLon, s.Lon), max(b.MaxLat, s.Lat)}
 }
 
-// nowhere has no point in it.
+// Nowhere has no point in it.
 var Nowhere = Box{math.MaxInt32, math.MaxInt32, math.MinInt32, math.MinInt32}
 
 // newBoxes boxes edges, of which each calls a function with all points.

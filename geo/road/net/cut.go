@@ -3,8 +3,8 @@ package net
 import (
 	"fmt"
 	"math"
-	"ullage/geo"
 
+	"ullage/geo"
 	"ullage/geo/road/order"
 )
 
@@ -14,7 +14,9 @@ type maker struct {
 	at    []Pos // by state
 	edges []rawEdge
 	ends  map[int64][2]int32 // first and last edge of the ways that turns name
+	cuts  []bool             // by input node: ways are cut there
 	junct []int32            // input node → junction + 1; 0 if none
+	gates map[int32][]uint32 // input node with a barrier → its ends of road
 	roads []Road
 	known map[Road]uint32
 	bends []byte
@@ -35,13 +37,28 @@ func (b *maker) cutWays() error {
 	b.known = map[Road]uint32{}
 	b.ends = map[int64][2]int32{}
 	for _, t := range b.in.Turns {
-		b.ends[t.From], b.ends[t.To] = [2]int32{-1, -1}, [2]int32{-1, -1}
-		for _, way := range t.Over {
+		for _, way := range append([]int64{t.From, t.To}, t.Over...) {
 			b.ends[way] = [2]int32{-1, -1}
 		}
 	}
-	// 1. How often each node is used, up to 2: a junction is an end of a way, or where ways meet.
-	uses := make([]uint8, len(b.in.Nodes))
+	if err := b.findCuts(); err != nil {
+		return err
+	}
+	b.junct = make([]int32, len(b.in.Nodes))
+	b.gates = map[int32][]uint32{}
+	for _, w := range b.in.Ways {
+		if !w.Road.closed() && len(w.Nodes) > 1 {
+			b.cutWay(w)
+		}
+	}
+	b.passGates()
+	return nil
+}
+
+// findCuts finds the nodes at which ways are cut: an end of a way, where ways meet, or a barrier.
+func (b *maker) findCuts() error {
+	met := make([]bool, len(b.in.Nodes))
+	b.cuts = make([]bool, len(b.in.Nodes))
 	for _, w := range b.in.Ways {
 		if w.Road.closed() {
 			continue
@@ -50,60 +67,60 @@ func (b *maker) cutWays() error {
 			if v < 0 || int(v) >= len(b.in.Nodes) {
 				return fmt.Errorf("road: way %d goes through node %d, of %d", w.ID, v, len(b.in.Nodes))
 			}
-			if p := b.in.Nodes[v].Point; !(math.Abs(p[0]) <= 180 && math.Abs(p[1]) <= 90) {
+			node := b.in.Nodes[v]
+			if p := node.Point; !(math.Abs(p[0]) <= 180 && math.Abs(p[1]) <= 90) {
 				return fmt.Errorf("road: way %d goes through %v, %v: no place on earth", w.ID, p[0], p[1])
 			}
-			if uses[v]++; i == 0 || i == len(w.Nodes)-1 || uses[v] > 2 {
-				uses[v] = 2
-			}
+			b.cuts[v] = b.cuts[v] || met[v] || i == 0 || i == len(w.Nodes)-1 || node.Gate != nil
+			met[v] = true
 		}
 	}
-	// 2. Cut.
-	b.junct = make([]int32, len(b.in.Nodes))
-	gates := map[int32][]uint32{} // node with a barrier → its ends of road
-	corner := func(v int32) uint32 {
-		if b.in.Nodes[v].Gate != nil {
-			gates[v] = append(gates[v], b.corner(v))
-			return gates[v][len(gates[v])-1]
-		}
-		if b.junct[v] == 0 {
-			b.junct[v] = int32(b.corner(v)) + 1
-		}
-		return uint32(b.junct[v] - 1)
-	}
-	for _, w := range b.in.Ways {
-		if w.Road.closed() || len(w.Nodes) < 2 {
+	return nil
+}
+
+// cutWay adds the edges of a way. A barrier in its middle is an end before it and another beyond.
+func (b *maker) cutWay(w Way) {
+	road := b.roadIndex(w.Road)
+	first, last := len(b.edges), len(w.Nodes)-1
+	from, start := b.endOrJunction(w.Nodes[0]), 0
+	for i := 1; i <= last; i++ {
+		v := w.Nodes[i]
+		if !b.cuts[v] {
 			continue
 		}
-		road := b.roadIndex(w.Road)
-		first := len(b.edges)
-		from, start := corner(w.Nodes[0]), 0
-		for i := 1; i < len(w.Nodes); i++ {
-			v := w.Nodes[i]
-			if i < len(w.Nodes)-1 && uses[v] < 2 && b.in.Nodes[v].Gate == nil {
-				continue
-			}
-			to := corner(v)
-			b.addEdge(from, to, road, w.Nodes[start:i+1])
-			from, start = to, i
-			if i < len(w.Nodes)-1 && b.in.Nodes[v].Gate != nil {
-				from = corner(v) // beyond the barrier
-			}
-		}
-		if ends, ok := b.ends[w.ID]; ok {
-			if ends[0] < 0 { // a way may come in several pieces, in order
-				ends[0] = int32(first)
-			}
-			b.ends[w.ID] = [2]int32{ends[0], int32(len(b.edges) - 1)}
+		to := b.endOrJunction(v)
+		b.addEdge(from, to, road, w.Nodes[start:i+1])
+		from, start = to, i
+		if i < last && b.in.Nodes[v].Gate != nil {
+			from = b.endOrJunction(v)
 		}
 	}
-	// 3. Barriers join what they part, unless they are closed. Several ends meet in a middle.
+	if ends, ok := b.ends[w.ID]; ok {
+		if ends[0] < 0 { // a way may come in several pieces, in order
+			ends[0] = int32(first)
+		}
+		b.ends[w.ID] = [2]int32{ends[0], int32(len(b.edges) - 1)}
+	}
+}
+
+// endOrJunction returns the junction at a node; at a barrier a new end of road.
+func (b *maker) endOrJunction(v int32) uint32 {
+	if b.in.Nodes[v].Gate != nil {
+		end := b.corner(v)
+		b.gates[v] = append(b.gates[v], end)
+		return end
+	}
+	if b.junct[v] == 0 {
+		b.junct[v] = int32(b.corner(v)) + 1
+	}
+	return uint32(b.junct[v] - 1)
+}
+
+// passGates joins what barriers part, unless they are closed. Several ends meet in a middle.
+func (b *maker) passGates() {
 	for i := range b.in.Nodes {
 		v := int32(i)
-		if gates[v] == nil {
-			continue
-		}
-		ends, gate := gates[v], b.in.Nodes[v].Gate
+		ends, gate := b.gates[v], b.in.Nodes[v].Gate
 		if len(ends) < 2 || gate.closed() {
 			continue
 		}
@@ -117,7 +134,6 @@ func (b *maker) cutWays() error {
 			b.addEdge(e, middle, road, []int32{v})
 		}
 	}
-	return nil
 }
 
 func (b *maker) corner(v int32) uint32 {

@@ -56,7 +56,7 @@ type reader struct {
 func (r *reader) number(most uint64) uint64 {
 	v, k := binary.Uvarint(r.b)
 	if k <= 0 || v > most {
-		r.bad, r.b = true, nil
+		r.fail()
 		return 0
 	}
 	r.b = r.b[k:]
@@ -66,7 +66,7 @@ func (r *reader) number(most uint64) uint64 {
 func (r *reader) signed() int64 {
 	v, k := binary.Varint(r.b)
 	if k <= 0 || v > math.MaxUint32 || v < -math.MaxUint32 {
-		r.bad, r.b = true, nil
+		r.fail()
 		return 0
 	}
 	r.b = r.b[k:]
@@ -77,7 +77,7 @@ func (r *reader) signed() int64 {
 func (r *reader) count(size int) int {
 	v := r.number(math.MaxInt32)
 	if v > uint64(len(r.b)/size) {
-		r.bad, r.b = true, nil
+		r.fail()
 		return 0
 	}
 	return int(v)
@@ -90,6 +90,9 @@ func (r *reader) text() string {
 	return s
 }
 
+// fail gives up: nothing more is read.
+func (r *reader) fail() { r.bad, r.b = true, nil }
+
 func (r *reader) network() *Network {
 	n := &Network{date: r.text()}
 	for range r.count(1) {
@@ -99,23 +102,32 @@ func (r *reader) network() *Network {
 	for i := range n.roads {
 		r.road(&n.roads[i])
 	}
-	// Positions.
-	states := r.count(2)
-	n.at = make([]Pos, states)
+	r.states(n)
+	r.edges(n)
+	r.comings(n)
+	r.onward(n)
+	r.doubts(n)
+	return n
+}
+
+func (r *reader) states(n *Network) {
+	n.at = make([]Pos, r.count(2))
 	lon, lat := int64(0), int64(0)
 	for i := range n.at {
 		lon, lat = lon+r.signed(), lat+r.signed()
 		if lon < -180e7 || lon > 180e7 || lat < -90e7 || lat > 90e7 {
-			r.bad = true
-			return n
+			r.fail()
+			return
 		}
 		n.at[i] = Pos{int32(lon), int32(lat)}
 	}
-	// Edges.
-	edges := r.count(5)
+}
+
+func (r *reader) edges(n *Network) {
+	edges, states := r.count(5), int64(len(n.at))
 	if edges == 0 || len(n.roads) == 0 {
-		r.bad = true
-		return n
+		r.fail()
+		return
 	}
 	n.from, n.to, n.cm, n.road = make([]uint32, edges), make([]uint32, edges), make([]uint32, edges), make([]uint32, edges)
 	n.shape = make([]uint32, edges+1)
@@ -126,74 +138,82 @@ func (r *reader) network() *Network {
 		n.cm[e] = uint32(r.number(MaxCost / 2))
 		n.road[e] = uint32(r.number(uint64(len(n.roads)) - 1))
 		shape += r.number(uint64(len(r.b)))
-		if r.bad || from < 0 || from >= int64(states) || to < 0 || to >= int64(states) || n.cm[e] == 0 || shape > uint64(len(r.b)) {
-			r.bad = true
-			return n
+		if r.bad || from < 0 || from >= states || to < 0 || to >= states || n.cm[e] == 0 || shape > uint64(len(r.b)) {
+			r.fail()
+			return
 		}
 		n.from[e], n.to[e], n.shape[e+1] = uint32(from), uint32(to), uint32(shape)
 	}
 	n.bends = slices.Clone(r.b[:shape])
 	r.b = r.b[shape:]
-	r.turns(n)
-	return n
 }
 
-func (r *reader) turns(n *Network) {
+// comings reads the further states of junctions, of which none is a junction.
+func (r *reader) comings(n *Network) {
 	states, directions := int64(len(n.at)), uint64(2*len(n.from))
 	plain := int64(0)
-	own := make(map[uint32]bool) // states of turns
+	own := make(map[uint32]bool)
 	for range r.count(4) {
 		plain += int64(r.number(math.MaxUint32))
 		state := plain + r.signed()
 		in := uint32(r.number(directions - 1))
 		if r.bad || plain >= states || state < 0 || state >= states || own[uint32(state)] || int64(n.TailOf(in^1)) != plain || n.barred(in) {
-			r.bad = true
+			r.fail()
 			return
 		}
-		c := Coming{uint32(plain), uint32(state), in, nil}
+		c := Coming{plain: uint32(plain), State: uint32(state), in: in}
 		own[c.State] = true
-		for range r.count(1) {
-			b := uint32(r.number(heavyOnly + directions))
-			if dir := b &^ heavyOnly; uint64(dir) >= directions || n.TailOf(dir) != c.plain || n.barred(dir) || slices.Contains(c.bans, dir) ||
-				slices.Contains(c.bans, dir|heavyOnly) {
-				r.bad = true
-				return
-			}
-			c.bans = append(c.bans, b)
-		}
+		r.bans(n, &c)
 		n.extra = append(n.extra, c)
 	}
-	from := uint64(0)
+	for e := range n.from {
+		if own[n.from[e]] || own[n.to[e]] {
+			r.fail()
+			return
+		}
+	}
+}
+
+// bans reads what is forbidden after a coming: directions out of its junction that are there, each once.
+func (r *reader) bans(n *Network, c *Coming) {
+	directions := uint64(2 * len(n.from))
+	for range r.count(1) {
+		b := uint32(r.number(heavyOnly + directions))
+		if dir := b &^ heavyOnly; uint64(dir) >= directions || n.TailOf(dir) != c.plain || n.barred(dir) || slices.Contains(c.bans, dir) ||
+			slices.Contains(c.bans, dir|heavyOnly) {
+			r.fail()
+			return
+		}
+		c.bans = append(c.bans, b)
+	}
+}
+
+func (r *reader) onward(n *Network) {
+	comings, from := uint64(len(n.extra)), uint64(0)
 	for range r.count(3) {
-		from += r.number(uint64(len(n.extra)))
-		dir, to := uint32(r.number(directions-1)), r.number(uint64(len(n.extra)))
-		if r.bad || from >= uint64(len(n.extra)) || to >= uint64(len(n.extra)) || n.extra[to].in != dir || n.TailOf(dir) != n.extra[from].plain {
-			r.bad = true
+		from += r.number(comings)
+		dir, to := uint32(r.number(uint64(2*len(n.from)-1))), r.number(comings)
+		if r.bad || from >= comings || to >= comings || n.extra[to].in != dir || n.TailOf(dir) != n.extra[from].plain {
+			r.fail()
 			return
 		}
 		n.onward = append(n.onward, onward{uint32(from), dir, uint32(to)})
 	}
+}
+
+func (r *reader) doubts(n *Network) {
 	for range r.count(5) {
 		d := doubt{text: r.text()}
 		kind := r.number(3)
 		d.only, d.heavy = kind&1 != 0, kind&2 != 0
 		for range r.count(1) {
-			d.dirs = append(d.dirs, uint32(r.number(directions-1)))
+			d.dirs = append(d.dirs, uint32(r.number(uint64(2*len(n.from)-1))))
 		}
 		if len(d.dirs) < 2 {
-			r.bad = true
+			r.fail()
 			return
 		}
 		n.doubts = append(n.doubts, d)
-	}
-	// The state of a turn is no junction.
-	for e := range n.from {
-		if own[n.from[e]] || own[n.to[e]] {
-			r.bad = true
-		}
-	}
-	if !slices.IsSortedFunc(n.extra, func(a, b Coming) int { return int(int64(a.plain) - int64(b.plain)) }) {
-		r.bad = true
 	}
 }
 

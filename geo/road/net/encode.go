@@ -31,22 +31,31 @@ const (
 func (n *Network) Encode() []byte {
 	w := writer{append([]byte(magic), version)}
 	w.text(n.date)
-	w.number(uint64(len(n.notes)))
+	w.count(len(n.notes))
 	for _, s := range n.notes {
 		w.text(s)
 	}
-	w.number(uint64(len(n.roads)))
+	w.count(len(n.roads))
 	for i := range n.roads {
 		w.road(&n.roads[i])
 	}
-	w.number(uint64(len(n.at)))
+	w.count(len(n.at))
 	last := Pos{}
 	for _, s := range n.at {
 		w.signed(int64(s.Lon) - int64(last.Lon))
 		w.signed(int64(s.Lat) - int64(last.Lat))
 		last = s
 	}
-	w.number(uint64(len(n.from)))
+	w.edges(n)
+	w.turns(n)
+	w.doubts(n.doubts)
+	return binary.LittleEndian.AppendUint32(w.b, crc32.ChecksumIEEE(w.b))
+}
+
+type writer struct{ b []byte }
+
+func (w *writer) edges(n *Network) {
+	w.count(len(n.from))
 	before := uint32(0)
 	for e := range n.from {
 		w.signed(int64(n.from[e]) - int64(before))
@@ -57,19 +66,19 @@ func (n *Network) Encode() []byte {
 		before = n.from[e]
 	}
 	w.b = append(w.b, n.bends...)
-	w.number(uint64(len(n.extra)))
-	before = 0
+}
+
+func (w *writer) turns(n *Network) {
+	w.count(len(n.extra))
+	before := uint32(0)
 	for _, c := range n.extra {
 		w.number(uint64(c.plain - before))
 		w.signed(int64(c.State) - int64(c.plain))
 		w.number(uint64(c.in))
-		w.number(uint64(len(c.bans)))
-		for _, b := range c.bans {
-			w.number(uint64(b))
-		}
+		w.list(c.bans)
 		before = c.plain
 	}
-	w.number(uint64(len(n.onward)))
+	w.count(len(n.onward))
 	before = 0
 	for _, o := range n.onward {
 		w.number(uint64(o.from - before))
@@ -77,8 +86,11 @@ func (n *Network) Encode() []byte {
 		w.number(uint64(o.to))
 		before = o.from
 	}
-	w.number(uint64(len(n.doubts)))
-	for _, d := range n.doubts {
+}
+
+func (w *writer) doubts(list []doubt) {
+	w.count(len(list))
+	for _, d := range list {
 		w.text(d.text)
 		kind := uint64(0)
 		if d.only {
@@ -88,15 +100,17 @@ func (n *Network) Encode() []byte {
 			kind |= 2
 		}
 		w.number(kind)
-		w.number(uint64(len(d.dirs)))
-		for _, dir := range d.dirs {
-			w.number(uint64(dir))
-		}
+		w.list(d.dirs)
 	}
-	return binary.LittleEndian.AppendUint32(w.b, crc32.ChecksumIEEE(w.b))
 }
 
-type writer struct{ b []byte }
+func (w *writer) count(n int) { w.number(uint64(n)) }
+func (w *writer) list(l []uint32) {
+	w.count(len(l))
+	for _, v := range l {
+		w.number(uint64(v))
+	}
+}
 
 func (w *writer) number(v uint64) { w.b = binary.AppendUvarint(w.b, v) }
 func (w *writer) signed(v int64)  { w.b = binary.AppendVarint(w.b, v) }

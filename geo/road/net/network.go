@@ -4,6 +4,13 @@ import (
 	"ullage/geo/road/order"
 )
 
+// MaxCost is the greatest cost of a way: whole milliseconds or centimetres, 24 days or 21,474 km. Two of them add without
+// overflow.
+const MaxCost = 1<<31 - 1
+
+// heavyOnly marks an arc that only vehicles up to [HeavyT] may take: a turn forbidden to heavy ones.
+const heavyOnly = 1 << 31
+
 // A Network is a road network, immutable and safe for use by many goroutines. Made by [Build] or [Decode].
 //
 // Its nodes are states: one for each junction, and one more for each way of coming to a junction from where some turn is
@@ -30,14 +37,7 @@ type Network struct {
 	notes  []string
 }
 
-// MaxCost is the greatest cost of a way: whole milliseconds or centimetres, 24 days or 21,474 km. Two of them add without
-// overflow.
-const MaxCost = 1<<31 - 1
-
-// heavyOnly marks an arc that only vehicles up to [HeavyT] may take: a turn forbidden to heavy ones.
-const heavyOnly = 1 << 31
-
-// A coming is the state of who has come to a junction by a direction with forbidden turns. bans are the directions out of it
+// A Coming is the state of who has come to a junction by a direction with forbidden turns. bans are the directions out of it
 // that are forbidden, with heavyOnly those that are forbidden to heavy vehicles.
 type Coming struct {
 	plain, State, in uint32
@@ -47,6 +47,13 @@ type Coming struct {
 // An onward says that who drives a direction on from a coming is in another coming than who has driven it from elsewhere: he is
 // on a way over which a turn is forbidden.
 type onward struct{ from, dir, to uint32 } // from and to: index in extra
+
+// A doubt is a turn that is forbidden at times: the directions driven, or with only those of which none may be left out.
+type doubt struct {
+	dirs        []uint32
+	only, heavy bool
+	text        string
+}
 
 // States returns the number of states: junctions, ends, changes of a road, and forbidden turns.
 func (n *Network) States() int { return len(n.at) }
@@ -60,16 +67,6 @@ func (n *Network) Date() string { return n.date }
 // Notes say what was left out of the network and why.
 func (n *Network) Notes() []string { return n.notes }
 
-// Road returns what holds along an edge, which must not be changed. It panics if there is no such edge.
-func (n *Network) Road(edge uint32) *Road { return &n.roads[n.road[edge]] }
-
-// Roads lists all that holds along some edge, each once; they must not be changed. RoadIndex says which it is for an edge.
-func (n *Network) Roads() []Road                { return n.roads }
-func (n *Network) RoadIndex(edge uint32) uint32 { return n.road[edge] }
-
-// LengthCm returns the length of an edge. It panics if there is no such edge.
-func (n *Network) LengthCm(edge uint32) uint32 { return n.cm[edge] }
-
 // Bytes returns the memory of the network in bytes, without names.
 func (n *Network) Bytes() int {
 	b := 8*len(n.at) + 4*(len(n.first)+len(n.head)+len(n.edge)) + 4*(len(n.from)+len(n.to)+len(n.cm)+len(n.road)+len(n.shape)) +
@@ -77,7 +74,51 @@ func (n *Network) Bytes() int {
 	return b + n.cch.Bytes() + n.boxes.bytes()
 }
 
-// inner calls fn with the inner points of an edge, from its start to its end.
+// Hierarchy returns the states above each state, which must not be changed.
+func (n *Network) Hierarchy() *order.Hierarchy { return &n.cch }
+
+// Pos returns where a state is.
+func (n *Network) Pos(state uint32) Pos { return n.at[state] }
+
+// Arcs returns the first and one past the last arc out of a state.
+func (n *Network) Arcs(s uint32) (lo, hi uint32) { return n.first[s], n.first[s+1] }
+
+// Head returns the state that an arc leads to, Dir the direction that it drives.
+func (n *Network) Head(arc uint32) uint32 { return n.head[arc] }
+
+func (n *Network) Dir(arc uint32) uint32 { return n.edge[arc] &^ heavyOnly }
+
+// IsLightOnly says that only vehicles up to [HeavyT] may take an arc: a turn forbidden to heavy ones.
+func (n *Network) IsLightOnly(arc uint32) bool { return n.edge[arc]&heavyOnly != 0 }
+
+// From returns the junction at the start of an edge, To the one at its end.
+func (n *Network) From(edge uint32) uint32 { return n.from[edge] }
+
+func (n *Network) To(edge uint32) uint32 { return n.to[edge] }
+
+// tail returns the junction from which an edge is entered in a direction, head the one that it leads to.
+func (n *Network) TailOf(dir uint32) uint32 {
+	if dir&1 == 0 {
+		return n.from[dir>>1]
+	}
+	return n.to[dir>>1]
+}
+
+// LengthCm returns the length of an edge. It panics if there is no such edge.
+func (n *Network) LengthCm(edge uint32) uint32 { return n.cm[edge] }
+
+// Road returns what holds along an edge, which must not be changed. It panics if there is no such edge.
+func (n *Network) Road(edge uint32) *Road { return &n.roads[n.road[edge]] }
+
+// Roads lists all that holds along some edge, each once; they must not be changed. RoadIndex says which it is for an edge.
+func (n *Network) Roads() []Road { return n.roads }
+
+func (n *Network) RoadIndex(edge uint32) uint32 { return n.road[edge] }
+
+// EdgesIn calls fn with the edges whose boxes meet a box, ascending: all that have a point in it and some others.
+func (n *Network) EdgesIn(b Box, fn func(edge uint32)) { n.boxes.each(b, len(n.from), fn) }
+
+// Inner calls fn with the inner points of an edge, from its start to its end.
 func (n *Network) Inner(edge uint32, fn func(Pos)) {
 	b := n.bends[n.shape[edge]:n.shape[edge+1]]
 	p := n.at[n.from[edge]]
@@ -97,47 +138,9 @@ func (n *Network) eachPoint(edge uint32, fn func(Pos)) {
 	fn(n.at[n.to[edge]])
 }
 
-// points returns the line of an edge from its start to its end.
+// Points returns the line of an edge from its start to its end.
 func (n *Network) Points(edge uint32) []Pos {
 	list := []Pos{n.at[n.from[edge]]}
 	n.Inner(edge, func(p Pos) { list = append(list, p) })
 	return append(list, n.at[n.to[edge]])
 }
-
-// A doubt is a turn that is forbidden at times: the directions driven, or with only those of which none may be left out.
-type doubt struct {
-	dirs        []uint32
-	only, heavy bool
-	text        string
-}
-
-// arcs returns the first and one past the last arc out of a state.
-func (n *Network) Arcs(s uint32) (lo, hi uint32) { return n.first[s], n.first[s+1] }
-
-// tail returns the junction from which an edge is entered in a direction, head the one that it leads to.
-func (n *Network) TailOf(dir uint32) uint32 {
-	if dir&1 == 0 {
-		return n.from[dir>>1]
-	}
-	return n.to[dir>>1]
-}
-
-// From returns the junction at the start of an edge, To the one at its end.
-func (n *Network) From(edge uint32) uint32 { return n.from[edge] }
-func (n *Network) To(edge uint32) uint32   { return n.to[edge] }
-
-// Pos returns where a state is.
-func (n *Network) Pos(state uint32) Pos { return n.at[state] }
-
-// Head returns the state that an arc leads to, Dir the direction that it drives.
-func (n *Network) Head(arc uint32) uint32 { return n.head[arc] }
-func (n *Network) Dir(arc uint32) uint32  { return n.edge[arc] &^ heavyOnly }
-
-// IsLightOnly says that only vehicles up to [HeavyT] may take an arc: a turn forbidden to heavy ones.
-func (n *Network) IsLightOnly(arc uint32) bool { return n.edge[arc]&heavyOnly != 0 }
-
-// Hierarchy returns the states above each state, which must not be changed.
-func (n *Network) Hierarchy() *order.Hierarchy { return &n.cch }
-
-// EdgesIn calls fn with the edges whose boxes meet a box, ascending: all that have a point in it and some others.
-func (n *Network) EdgesIn(b Box, fn func(edge uint32)) { n.boxes.each(b, len(n.from), fn) }

@@ -38,7 +38,7 @@ func takeBend(b []byte) (int32, []byte) {
 	return 0, nil
 }
 
-// lineOf turns spots into points.
+// LineOf turns spots into points.
 func LineOf(list []Pos) orb.LineString {
 	ls := make(orb.LineString, len(list))
 	for i, s := range list {
@@ -77,7 +77,7 @@ func pointAt(ls orb.LineString, m float64) orb.Point {
 	return ls[len(ls)-1]
 }
 
-// quickM is a flat distance, for shares of a line only: 111,195 m a degree on a sphere of 6,371 km.
+// QuickM is a flat distance, for shares of a line only: 111,195 m a degree on a sphere of 6,371 km.
 func QuickM(a, b orb.Point) float64 {
 	k := math.Cos((a[1] + b[1]) / 2 * math.Pi / 180)
 	return 111195 * math.Hypot((a[0]-b[0])*k, a[1]-b[1])

@@ -14,10 +14,10 @@ func (s Step) Edge() uint32 { return s.Dir >> 1 }
 // cm is the length of a step.
 func (s Step) LengthCm() uint32 { return max(s.FromCm, s.ToCm) - min(s.FromCm, s.ToCm) }
 
-// whole is the step along an entire edge.
+// Whole is the step along an entire edge.
 func (n *Network) Whole(dir uint32) Step { return Step{dir, n.StartCm(dir), n.EndCm(dir)} }
 
-// startCm is the position on its edge where a direction begins, endCm where it ends.
+// StartCm is the position on its edge where a direction begins, endCm where it ends.
 func (n *Network) StartCm(dir uint32) uint32 {
 	if dir&1 == 0 {
 		return 0

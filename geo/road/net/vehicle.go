@@ -73,7 +73,7 @@ func (v *Vehicle) Closes(r *Road, direction int) Why {
 	return v.tooBig(r)
 }
 
-// guest says that a vehicle may drive a road in a direction only where it has business.
+// Guest says that a vehicle may drive a road in a direction only where it has business.
 func (v *Vehicle) Guest(r *Road, direction int) bool {
 	return r.Access[direction] == Guests || v.MassT > HeavyT && r.Heavy == Guests
 }

@@ -22,7 +22,7 @@ func NewGraph(vertices int, each func(add func(v, neighbour uint32))) Graph {
 	return g
 }
 
-// of lists the neighbours of a vertex.
+// Of lists the neighbours of a vertex.
 func (g *Graph) Of(v uint32) []uint32 { return g.Head[g.First[v]:g.First[v+1]] }
 
 // A Place is where a vertex lies, on a flat map with any unit that fits: |X|, |Y| ≤ 2^30.

@@ -4,7 +4,7 @@ import (
 	"slices"
 )
 
-// A hierarchy lists for each state the states above it that it can reach through states below itself only, whatever the
+// A Hierarchy lists for each state the states above it that it can reach through states below itself only, whatever the
 // weights: the chordal completion of the network by its order (Dibbelt, Strasser, Wagner 2016, section 4). An upward arc
 // stands for both directions between its two states.
 type Hierarchy struct {
@@ -21,7 +21,7 @@ func (h *Hierarchy) Bytes() int {
 
 const None = ^uint32(0)
 
-// parent returns the lowest state above s, or none at a root.
+// Parent returns the lowest state above s, or none at a root.
 func (h *Hierarchy) Parent(s uint32) uint32 {
 	if h.UpFirst[s] == h.UpFirst[s+1] {
 		return None
@@ -29,7 +29,7 @@ func (h *Hierarchy) Parent(s uint32) uint32 {
 	return h.UpHead[h.UpFirst[s]]
 }
 
-// arcBetween returns the upward arc from x to y, which must exist.
+// ArcBetween returns the upward arc from x to y, which must exist.
 func (h *Hierarchy) ArcBetween(x, y uint32) uint32 {
 	lo, hi := h.UpFirst[x], h.UpFirst[x+1]
 	i, ok := slices.BinarySearch(h.UpHead[lo:hi], y)

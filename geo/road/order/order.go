@@ -38,18 +38,6 @@ func Nested(ctx context.Context, g Graph, at []Place) ([]uint32, error) {
 	return rank, nil
 }
 
-// finish orders a small cell: few neighbours first.
-func (d *dissection) finish(lo, hi int) {
-	cell := d.list[lo:hi]
-	for i := range cell {
-		for k := i; k > 0 && d.degree(cell[k]) < d.degree(cell[k-1]); k-- {
-			cell[k], cell[k-1] = cell[k-1], cell[k]
-		}
-	}
-}
-
-func (d *dissection) degree(s uint32) uint32 { return d.g.First[s+1] - d.g.First[s] }
-
 // split orders list[lo:hi] into one part [lo,a), another [a,b), and what lies between them [b,hi).
 func (d *dissection) split(lo, hi int) (a, b int) {
 	cell := d.list[lo:hi]
@@ -141,3 +129,15 @@ func (d *dissection) quickSelect(cell []uint32, k int) {
 		}
 	}
 }
+
+// finish orders a small cell: few neighbours first.
+func (d *dissection) finish(lo, hi int) {
+	cell := d.list[lo:hi]
+	for i := range cell {
+		for k := i; k > 0 && d.degree(cell[k]) < d.degree(cell[k-1]); k-- {
+			cell[k], cell[k-1] = cell[k-1], cell[k]
+		}
+	}
+}
+
+func (d *dissection) degree(s uint32) uint32 { return d.g.First[s+1] - d.g.First[s] }
