@@ -7,15 +7,15 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"ullage/app/say"
-	"ullage/planner/life"
+	"ullage/planner/life/advice"
 )
 
 // Checklists are gone through at set-off, arrival, service and return. The
 // ticks stay on this machine.
 type Checklists struct {
 	app.Compo
-	Lists  []life.Checklist
-	HowTos []life.HowTo
+	Lists  []advice.Checklist
+	HowTos []advice.HowTo
 	Ticks  []string
 	Say    say.Voice
 }
@@ -35,40 +35,41 @@ func (c *Checklists) Render() app.UI {
 	return app.Section().ID("checklists").Class("more").Aria("labelledby", "checklists-title").Body(body...)
 }
 
-func (c *Checklists) list(l life.Checklist) app.UI {
+func (c *Checklists) list(l advice.Checklist) app.UI {
+	title := c.Say.Fact(l.Title)
 	var items []app.UI
 	done := 0
 	for _, i := range l.Items {
-		row := &TickRow{ID: l.ID + "/" + i.ID, Words: prose(c.Say, i.Text)}
+		row := &TickRow{ID: l.ID + "/" + i.ID, Words: c.Say.Fact(i.Says)}
 		if _, row.On = slices.BinarySearch(c.Ticks, row.ID); row.On {
 			done++
 		}
 		items = append(items, row)
 	}
 	return app.Details().ID("list-"+l.ID).Body(
-		app.Summary().Body(app.B().Text(l.Title), app.Text(fmt.Sprintf(word.listDone, done, len(l.Items)))),
+		app.Summary().Body(app.B().Text(title), app.Text(fmt.Sprintf(word.listDone, done, len(l.Items)))),
 		app.Ul().Class("ticks").Body(items...),
-		&ClearButton{List: l.ID, Label: word.listClear, For: l.Title},
+		&ClearButton{List: l.ID, Label: word.listClear, For: title},
 	)
 }
 
 // howTo is how one kind of stop is done; who decides always stands at the end.
-func howTo(h life.HowTo, v say.Voice) app.UI {
+func howTo(h advice.HowTo, v say.Voice) app.UI {
 	var mind []app.UI
 	for _, i := range h.Cautions {
-		mind = append(mind, app.Li().Text(prose(v, i.Text)))
+		mind = append(mind, app.Li().Text(v.Fact(i.Says)))
 	}
 	var steps []app.UI
 	for _, i := range h.Steps {
-		steps = append(steps, app.Li().Text(prose(v, i.Text)))
+		steps = append(steps, app.Li().Text(v.Fact(i.Says)))
 	}
 	return app.Details().Class("howto").Body(
-		app.Summary().Text(h.Title),
+		app.Summary().Text(v.Fact(h.Title)),
 		app.Ol().Class("steps").Body(steps...),
 		app.If(len(mind) > 0, func() app.UI {
 			return app.Div().Class("cautions").Body(app.B().Text(word.cautions), app.Ul().Body(mind...))
 		}),
-		text("help", h.Defer),
+		text("help", v.Fact(h.Defer)),
 	)
 }
 

@@ -5,7 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"ullage/planner/fact"
 	"ullage/planner/life"
+	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 )
 
@@ -13,11 +15,11 @@ import (
 func lived() Model {
 	m := planned()
 	p := samplePlan()
-	p.Checklists, p.HowTos, p.Confidence = life.Checklists(), life.HowTos(), 0.9
+	p.Checklists, p.HowTos, p.Confidence = advice.Checklists(nil), advice.HowTos(nil), 0.9
 	p.Return = &trip.Return{Date: "2026-06-14", Steps: []string{"17:00 km 470 Corner pumps: refuel Diesel (20 L)", "18:00 at the end of the route"}, Station: "Corner pumps, 10 km before the end", Agreed: []string{"Diesel 70 L, agreed at least 70"}, Warnings: []string{"Only 0 h 30 min until the keys are due."}}
 	p.Weight = &trip.Weight{Kg: 3394, AllowedKg: 3500, Text: "Too heavy with full water."}
 	p.Care = &trip.Care{Confidence: 0.9, Price: 3.2, Text: "Each tank is planned to last."}
-	p.Counts = []trip.Count{{Tank: "diesel", Name: "Diesel", Unit: "L", Per100: life.Band{Likely: 10.5, High: 11.4}, Factor: 1.08, Source: "the vehicle's papers"}}
+	p.Counts = []trip.Count{{Tank: "diesel", Name: "Diesel", Unit: "L", Per100: life.Band{Likely: 10.5, High: 11.4}, Factor: 1.08, Source: fact.Of("source.stated", fact.V{"text": fact.Text("the vehicle's papers")})}}
 	return Update(m, Answered{No: m.Wanted, Plan: p, Last: true})
 }
 

@@ -26,7 +26,7 @@ func (c *Counted) Render() app.UI {
 	}
 	var items []app.UI
 	for _, k := range c.Counts {
-		items = append(items, app.Li().Body(app.B().Text(k.Name+": "), app.Text(c.line(k)), text("help", prose(c.Say, k.Source))))
+		items = append(items, app.Li().Body(app.B().Text(k.Name+": "), app.Text(c.line(k)), text("help", c.Say.Fact(k.Source))))
 	}
 	return app.Section().ID("counted").Class("more").Body(app.Details().Body(
 		app.Summary().Body(app.B().Text(fmt.Sprintf(word.countedTitle, 100*c.Confidence))),

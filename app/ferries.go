@@ -141,5 +141,5 @@ func (r *CrossingRow) Render() app.UI {
 	}
 	return app.Article().Class("crossing").Body(
 		app.P().Body(app.B().Text(r.Say.Clock(f.StartMin)+" · "+words)),
-		app.Ul().Body(lines(append([]string{capital(f.Basis)}, f.Mind...))...))
+		app.Ul().Body(lines(append([]string{capital(f.Basis)}, r.Say.Facts(f.Mind)...))...))
 }

@@ -25,4 +25,5 @@
 //   - number.go: numbers and units
 //   - when.go: dates and times
 //   - sentence.go: facts and values in words
+//   - json.go: facts as JSON, with their sentences
 package say

@@ -39,7 +39,7 @@ var sample = map[string]fact.Value{
 	"amps": fact.Quantity(6, "A", 0), "power": fact.Quantity(1.38, "kW", 2), "step": fact.Quantity(1, "kW", 0), "rest": fact.Quantity(0.8, "kW", 1), "kettle": fact.Quantity(1, "kW", 0), "household": fact.Quantity(2, "kW", 0),
 	"over": fact.Kg(120), "most": fact.Quantity(60, "L", 0),
 	"country": fact.Text("FR"), "rural": fact.Quantity(80, "km/h", 0), "motorway": fact.Quantity(110, "km/h", 0),
-	"expected": fact.Quantity(80, "L", 0), "used": fact.Quantity(90, "L", 0), "gas": fact.Text("gas"),
+	"expected": fact.Quantity(80, "L", 0), "used": fact.Quantity(90, "L", 0), "gas": fact.Text("gas"), "text": fact.Text("the vehicle's papers"),
 }
 
 // own are the values of sentences that are always said with the same ones.

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -101,7 +102,7 @@ func plan(args []string, stdout, stderr io.Writer) int {
 	}
 	show(it)
 	if err == nil && *asJSON {
-		err = printJSON(stdout, planned{it, rest.Lessons, rest.Notes})
+		err = printSaid(stdout, planned{it, rest.Lessons, rest.Notes}, voice)
 	} else if err == nil {
 		err = sheet.PrintMore(stdout, it, voice)
 	}
@@ -119,6 +120,15 @@ type planned struct {
 	trip.Itinerary
 	Lessons []onward.Lesson `json:"lessons,omitempty"`
 	Notes   []string        `json:"notes,omitempty"`
+}
+
+// printSaid prints JSON in which facts have their sentences.
+func printSaid(w io.Writer, v any, voice say.Voice) error {
+	said, err := voice.JSON(v)
+	if err != nil {
+		return err
+	}
+	return printJSON(w, json.RawMessage(said))
 }
 
 // printed returns the exit code of a command whose last step was to print.

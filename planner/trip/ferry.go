@@ -3,6 +3,8 @@ package trip
 import (
 	"fmt"
 	"math"
+
+	"ullage/planner/fact"
 )
 
 // A Ferry is a part of the route that the vehicle does not drive. Its minutes
@@ -21,7 +23,7 @@ type Crossing struct {
 	Basis    string  `json:"basis"`     // where the minutes come from
 	StartMin float64 `json:"start_min"` // since 00:00 of day one
 
-	Mind []string `json:"mind,omitempty"` // what of the vehicle is switched, and when
+	Mind []fact.Fact `json:"mind,omitempty"` // what of the vehicle is switched, and when
 }
 
 // ferriesAscend says what is wrong with the ferries of a route.

@@ -4,7 +4,9 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/life"
+	"ullage/planner/life/advice"
 )
 
 // An Itinerary is a plan as people read it: days, calls and levels.
@@ -27,14 +29,14 @@ type Itinerary struct {
 	Safety    *Safety           `json:"safety,omitempty"`
 	Others    []Other           `json:"others,omitempty"` // other plans that one may like better, cheapest first
 
-	Confidence float64          `json:"confidence"`       // of each tank's use: the bands of the strips
-	Care       *Care            `json:"care,omitempty"`   // what that costs
-	Counts     []Count          `json:"counts,omitempty"` // what the plan counts with, by tank
-	Weight     *Weight          `json:"weight,omitempty"` // nil: not known
-	Done       []Done           `json:"done,omitempty"`   // stops behind
-	Return     *Return          `json:"return,omitempty"`
-	HowTos     []life.HowTo     `json:"howtos,omitempty"`     // of what the trip does
-	Checklists []life.Checklist `json:"checklists,omitempty"` // set-off, arrival, service, return
+	Confidence float64            `json:"confidence"`       // of each tank's use: the bands of the strips
+	Care       *Care              `json:"care,omitempty"`   // what that costs
+	Counts     []Count            `json:"counts,omitempty"` // what the plan counts with, by tank
+	Weight     *Weight            `json:"weight,omitempty"` // nil: not known
+	Done       []Done             `json:"done,omitempty"`   // stops behind
+	Return     *Return            `json:"return,omitempty"`
+	HowTos     []advice.HowTo     `json:"howtos,omitempty"`     // of what the trip does
+	Checklists []advice.Checklist `json:"checklists,omitempty"` // set-off, arrival, service, return
 }
 
 // Nearest is the trip that breaks least, where there is no plan. It is not
@@ -173,7 +175,7 @@ type Count struct {
 	Per100 life.Band `json:"per_100km"`        // negative fills
 	Night  life.Band `json:"night"`            // a usual day and night in the middle of the trip, at a place that offers nothing
 	Factor float64   `json:"factor,omitempty"` // of the usual use, learnt on the road; 0: nothing learnt
-	Source string    `json:"source,omitempty"`
+	Source fact.Fact `json:"source,omitzero"`
 }
 
 // Weight is the vehicle on the scales as it sets off.

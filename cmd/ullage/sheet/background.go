@@ -7,6 +7,7 @@ import (
 
 	"ullage/planner/fact"
 	"ullage/planner/life"
+	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 )
 
@@ -53,7 +54,10 @@ func (p *sheet) use(c trip.Count) string {
 	if c.Factor != 0 {
 		parts = append(parts, p.say.Text("sheet.use.learnt", fact.V{"more": share(c.Factor - 1), "less": share(1 - c.Factor)}))
 	}
-	v := fact.V{"tank": fact.Tank(c.Tank, c.Name), "uses": fact.Text(strings.Join(parts, "; ")), "mpg": {}, "source": fact.Text(p.prose(c.Source))}
+	v := fact.V{"tank": fact.Tank(c.Tank, c.Name), "uses": fact.Text(strings.Join(parts, "; ")), "mpg": {}, "source": {}}
+	if !c.Source.Nothing() {
+		v["source"] = fact.Clause(c.Source)
+	}
 	if stored := "L/100 km"; p.say.Symbol(stored) != stored {
 		v["mpg"] = fact.Quantity(c.Per100.High, stored, 1)
 	}
@@ -78,20 +82,20 @@ func (p *sheet) howTos() {
 	for _, h := range p.it.HowTos {
 		var steps []string
 		for _, s := range h.Steps {
-			steps = append(steps, s.Text)
+			steps = append(steps, p.say.Fact(s.Says))
 		}
 		if !p.atCalls(h) {
 			for _, c := range h.Cautions {
-				steps = append(steps, c.Text)
+				steps = append(steps, p.say.Fact(c.Says))
 			}
-			steps = append(steps, h.Defer)
+			steps = append(steps, p.say.Fact(h.Defer))
 		}
-		p.wrap("  "+h.Title+": ", p.prose(strings.Join(steps, " ")))
+		p.wrap("  "+p.say.Fact(h.Title)+": ", strings.Join(steps, " "))
 	}
 }
 
 // atCalls says whether calls carry the cautions of a how-to.
-func (p *sheet) atCalls(h life.HowTo) bool {
+func (p *sheet) atCalls(h advice.HowTo) bool {
 	for _, d := range p.it.Days {
 		for _, c := range d.Calls {
 			if slices.Contains(c.HowTo, h.ID) {
@@ -105,9 +109,9 @@ func (p *sheet) atCalls(h life.HowTo) bool {
 func (p *sheet) checklists() {
 	for _, l := range p.it.Checklists {
 		p.line("")
-		p.line(l.Title)
+		p.line(p.say.Fact(l.Title))
 		for _, i := range l.Items {
-			p.wrap("  [ ] ", p.prose(i.Text))
+			p.wrap("  [ ] ", p.say.Fact(i.Says))
 		}
 	}
 }

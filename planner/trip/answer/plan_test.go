@@ -44,7 +44,7 @@ func TestReturn(t *testing.T) {
 	}
 	for _, l := range it.Checklists {
 		for _, i := range l.Items {
-			if len(l.Items) == 0 || i.Text == "" {
+			if len(l.Items) == 0 || i.Says.Nothing() {
 				t.Errorf("%s: %+v", l.ID, i)
 			}
 		}
@@ -64,7 +64,7 @@ func TestReturn(t *testing.T) {
 func TestCounts(t *testing.T) {
 	b, it := living(t)
 	for i, c := range it.Counts {
-		if k := b.Problem.Tanks[i]; c.Tank != k.ID || math.Abs(c.Per100.High-100*k.PerKm) > 1e-9 || c.Source == "" || c.Night.High < c.Night.Likely {
+		if k := b.Problem.Tanks[i]; c.Tank != k.ID || math.Abs(c.Per100.High-100*k.PerKm) > 1e-9 || c.Source.Nothing() || c.Night.High < c.Night.Likely {
 			t.Errorf("%+v for %+v", c, k)
 		}
 	}

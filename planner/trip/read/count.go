@@ -1,6 +1,7 @@
 package read
 
 import (
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/trip"
 )
@@ -9,9 +10,12 @@ func (b reader) counts() []trip.Count {
 	var out []trip.Count
 	night := b.UsualNight()
 	for i, k := range b.Trip.Vehicle.Tanks {
-		c := trip.Count{Tank: k.ID, Name: k.Name, Unit: k.Unit, Per100: trip.Scaled(b.Use.PerKm(k), 100), Night: night[i], Source: k.Use.Source}
-		if b.Use.Lives {
-			c.Source = life.Source(k.ID)
+		c := trip.Count{Tank: k.ID, Name: k.Name, Unit: k.Unit, Per100: trip.Scaled(b.Use.PerKm(k), 100), Night: night[i]}
+		switch {
+		case b.Use.Lives:
+			c.Source = life.SourceOf(k.ID)
+		case k.Use.Source != "":
+			c.Source = fact.Of("source.stated", fact.V{"text": fact.Text(k.Use.Source)})
 		}
 		for _, f := range b.Trip.Learned {
 			if f.Tank == k.ID {

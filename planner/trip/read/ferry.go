@@ -2,7 +2,9 @@ package read
 
 import (
 	"fmt"
-	"ullage/planner/life"
+
+	"ullage/planner/fact"
+	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 )
 
@@ -16,7 +18,7 @@ func (b reader) onBoard(f trip.Crossing) string {
 	if most := b.Trip.Day.MaxMin; f.Min > most {
 		text += fmt.Sprintf(" It is longer than a day on the road may be, %.0f min: no plan has it, unless that limit is raised.", most)
 	}
-	if b.conditions(false)(life.HasGas) {
+	if b.conditions(false)(advice.HasGas) {
 		text += " Gas off at the cylinder before you drive on, and say that there is gas on board."
 	}
 	return text
@@ -75,12 +77,12 @@ func (b reader) crossings(fromKm, toKm, min float64) []trip.Crossing {
 }
 
 // switched is what has to be switched on a vehicle before it goes on board.
-func (b reader) switched() []string {
-	var out []string
-	h, _ := life.HowToFor("ferry", b.conditions(false))
+func (b reader) switched() []fact.Fact {
+	var out []fact.Fact
+	h, _ := advice.HowToFor("ferry", b.conditions(false))
 	for _, s := range h.Steps {
 		if len(s.If) > 0 {
-			out = append(out, s.Text)
+			out = append(out, s.Says)
 		}
 	}
 	return out

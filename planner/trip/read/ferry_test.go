@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 	"ullage/planner"
-	"ullage/planner/life"
+	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
@@ -62,7 +62,7 @@ func TestFerryByHand(t *testing.T) {
 			t.Errorf("no caution says %q in\n%s", say, text)
 		}
 	}
-	if !slices.ContainsFunc(it.Checklists[0].Items, func(i life.Item) bool { return i.ID == "ferry" }) {
+	if !slices.ContainsFunc(it.Checklists[0].Items, func(i advice.Item) bool { return i.ID == "ferry" }) {
 		t.Errorf("set-off says nothing of the ferry: %+v", it.Checklists[0].Items)
 	}
 }

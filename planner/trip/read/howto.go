@@ -6,25 +6,26 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/life"
+	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 )
 
 // conditions says what holds for the vehicle and the season, for how-tos and
 // checklists; more holds what only a call knows.
 func (b reader) conditions(frost bool, more ...string) func(string) bool {
-	holds := map[string]bool{life.IsFrost: frost, life.IsHeavy: b.Trip.Vehicle.MassKg > life.LightKg, life.IsFerry: len(b.Axis.Ferries) > 0}
+	holds := map[string]bool{advice.IsFrost: frost, advice.IsHeavy: b.Trip.Vehicle.MassKg > life.LightKg, advice.IsFerry: len(b.Axis.Ferries) > 0}
 	for _, k := range b.Trip.Vehicle.Tanks {
 		holds[conditionOf[k.ID]] = true
 	}
 	if v := b.Trip.Vehicle.Life; v != nil {
-		holds[life.HasGas] = holds[life.HasGas] || v.HasLPG
-		holds[life.HasAbsorption] = v.Fridge == life.Absorption
-		holds[life.HasLithium] = v.Battery.Chemistry == life.LiFePO4
-		holds[life.HasBoiler] = v.Heater != life.NoHeater
+		holds[advice.HasGas] = holds[advice.HasGas] || v.HasLPG
+		holds[advice.HasAbsorption] = v.Fridge == life.Absorption
+		holds[advice.HasLithium] = v.Battery.Chemistry == life.LiFePO4
+		holds[advice.HasBoiler] = v.Heater != life.NoHeater
 	} else {
-		holds[life.HasAbsorption], holds[life.HasBoiler] = true, true // not known: say it
+		holds[advice.HasAbsorption], holds[advice.HasBoiler] = true, true // not known: say it
 	}
-	holds[life.HasAwning] = true // not known either
+	holds[advice.HasAwning] = true // not known either
 	for _, c := range more {
 		holds[c] = true
 	}
@@ -32,7 +33,7 @@ func (b reader) conditions(frost bool, more ...string) func(string) bool {
 }
 
 // conditionOf is what having a tank means.
-var conditionOf = map[string]string{"lpg": life.HasGas, "def": life.HasDEF, "cassette": life.HasCassette, "grey": life.HasGrey, "fresh": life.HasFresh}
+var conditionOf = map[string]string{"lpg": advice.HasGas, "def": advice.HasDEF, "cassette": advice.HasCassette, "grey": advice.HasGrey, "fresh": advice.HasFresh}
 
 // howTos are the ids of the how-tos of a call. Who stays on hook-up plugs in,
 // also with a full battery.
@@ -88,19 +89,15 @@ func (b reader) instructions(it *trip.Itinerary, frost bool) {
 			}
 			used["awning"] = used["awning"] || c.Night
 			if slices.Contains(c.HowTo, "battery") {
-				more = []string{life.HasHookUp}
+				more = []string{advice.HasHookUp}
 			}
 		}
 	}
 	has := b.conditions(frost, more...)
-	for _, h := range life.HowTos() {
+	for _, h := range advice.HowTos(has) {
 		if used[h.ID] {
-			h, _ = life.HowToFor(h.ID, has)
 			it.HowTos = append(it.HowTos, h)
 		}
 	}
-	for _, l := range life.Checklists() {
-		l, _ = life.ChecklistFor(l.ID, has)
-		it.Checklists = append(it.Checklists, l)
-	}
+	it.Checklists = advice.Checklists(has)
 }
