@@ -1,7 +1,6 @@
 package units
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 )
@@ -38,13 +37,4 @@ func Money(amount float64, code string) string {
 		text = strconv.FormatFloat(0, 'f', d, 64)
 	}
 	return text + " " + code
-}
-
-// Exchange turns an amount into another currency at a rate that a person gave
-// (units of to for one of from). A rate that is not positive is an error.
-func Exchange(amount, rate float64) (float64, error) {
-	if !(rate > 0) || math.IsInf(rate, 0) {
-		return 0, fmt.Errorf("units: exchange rate %v: enter how much of the new currency one of the old buys", rate)
-	}
-	return amount * rate, nil
 }

@@ -1,14 +1,3 @@
-// Package units shows numbers as people want them and reads what they enter.
-// Everything is stored in one unit for each quantity (km, km/h, L, L/100 km,
-// °C, kg, m, kWh); only what is shown or entered goes through here.
-//
-// Factors are those of NIST Special Publication 811 (2008), appendix B, and of
-// NIST Handbook 44, appendix C; those that follow from the definitions of inch,
-// pound and gallons are exact.
-//
-//	mpg, _ := units.Of("mpg-imp")
-//	fmt.Println(mpg.Show(10.5), mpg.Format(10.5)) // 26.9…, "26.9 mpg (imp)"
-//	stored, err := mpg.Read(27)
 package units
 
 import (
@@ -32,6 +21,9 @@ const (
 	Energy      Quantity = "energy"      // kWh
 )
 
+// Factors are those of NIST Special Publication 811 (2008), appendix B, and of
+// NIST Handbook 44, appendix C; those that follow from the definitions of inch,
+// pound and gallons are exact.
 const (
 	mileKm  = 1.609344    // exact: 5280 ft of 0.3048 m
 	footM   = 0.3048      // exact
@@ -85,17 +77,6 @@ func Of(id string) (u Unit, ok bool) {
 		}
 	}
 	return Unit{}, false
-}
-
-// For are the units that a quantity can be shown in, the stored one first.
-func For(q Quantity) []Unit {
-	var out []Unit
-	for _, u := range all {
-		if u.Quantity == q {
-			out = append(out, u)
-		}
-	}
-	return out
 }
 
 // Show is the stored number as this unit shows it. Of an inverse unit 0 is

@@ -93,9 +93,6 @@ func TestSystem(t *testing.T) {
 	if got := (System{Mass: "mi"}).Unit(Mass).ID; got != "kg" {
 		t.Errorf("mass in miles is shown in %s", got)
 	}
-	if len(For(Consumption)) != 3 || For(Consumption)[0].ID != "L/100km" {
-		t.Errorf("consumption in %v", For(Consumption))
-	}
 }
 
 // ISO 4217: two digits are usual, ISK has none, TND three (from memory).
@@ -110,11 +107,5 @@ func TestMoney(t *testing.T) {
 	}
 	if !ValidCurrency("EUR") || ValidCurrency("eur") || ValidCurrency("€") || ValidCurrency("EURO") {
 		t.Error("currency codes are not told apart")
-	}
-	if _, err := Exchange(10, 0); err == nil {
-		t.Error("a rate of 0 is accepted")
-	}
-	if got, _ := Exchange(10, 1.1); math.Abs(got-11) > 1e-12 {
-		t.Errorf("10 at 1.1 = %v", got)
 	}
 }
