@@ -33,7 +33,7 @@ var allowed = map[string][]string{
 	"planner/life/units":     {},
 	"planner/byroad":         {"github.com/paulmach/orb", "ullage/geo", "ullage/planner"},
 	"data":                   {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},
-	"data/osm/file":          {"github.com/paulmach/orb"},
+	"data/osm/file":          {"github.com/paulmach/orb", "google.golang.org/protobuf/encoding/protowire"},
 	"data/osm/file/filetest": {"ullage/data/osm/file"},
 	"data/osm/tag":           {"ullage/geo/road/net", "ullage/planner/trip", "ullage/data/osm/file"},
 	"data/osm/roads":         {"github.com/paulmach/orb", "ullage/geo", "ullage/geo/road/net", "ullage/data/hours", "ullage/data/osm/file", "ullage/data/osm/tag"},

@@ -6,6 +6,8 @@ import (
 	"encoding/binary"
 	"fmt"
 	"io"
+
+	"google.golang.org/protobuf/encoding/protowire"
 )
 
 // This file finds and unpacks the blobs of a PBF file.
@@ -99,7 +101,7 @@ func readFrame(head []byte) (typ string, size int, err error) {
 }
 
 // packings that the format knows but this reader does not unpack.
-var otherPackings = map[uint64]string{4: "LZMA", 5: "bzip2", 6: "LZ4", 7: "Zstandard"}
+var otherPackings = map[protowire.Number]string{4: "LZMA", 5: "bzip2", 6: "LZ4", 7: "Zstandard"}
 
 // An unpacker turns blobs into blocks and keeps its buffers between them. Not for concurrent use.
 type unpacker struct {

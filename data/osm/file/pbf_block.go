@@ -1,6 +1,9 @@
 package file
 
-import "github.com/paulmach/orb"
+import (
+	"github.com/paulmach/orb"
+	"google.golang.org/protobuf/encoding/protowire"
+)
 
 // This file reads the frame of one unpacked PBF block, and the tags of objects that somebody wants.
 // Source: osmformat.proto of the PBF format (github.com/openstreetmap/OSM-binary).
@@ -63,7 +66,7 @@ func (b *block) open(data []byte, l lookup) (ok bool) {
 }
 
 // scale returns what a field sets; nil for other fields.
-func (b *block) scale(num uint64) *int64 {
+func (b *block) scale(num protowire.Number) *int64 {
 	switch num {
 	case 17:
 		return &b.granularity

@@ -1,6 +1,10 @@
 package file
 
-import "time"
+import (
+	"time"
+
+	"google.golang.org/protobuf/encoding/protowire"
+)
 
 // This file finds the newest object of a block, for files that do not state the date of their data.
 
@@ -34,7 +38,7 @@ func newestDense(nodes []byte) (newest int64) {
 }
 
 // field returns the content of a field with a length; nil if there is none.
-func field(msg []byte, want uint64) []byte {
+func field(msg []byte, want protowire.Number) []byte {
 	for w := (wire{b: msg}); w.more(); {
 		num, t := w.field()
 		if num == want && t == wireBytes {

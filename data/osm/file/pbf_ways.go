@@ -4,6 +4,7 @@ import (
 	"math/bits"
 
 	"github.com/paulmach/orb"
+	"google.golang.org/protobuf/encoding/protowire"
 )
 
 // This file decodes the ways and relations of a PBF block.
@@ -15,7 +16,7 @@ func (b *block) ways(also IDs) (list []Way, ok bool) {
 }
 
 // each calls fn with every object in the field of the groups; false if the block is damaged or fn says so.
-func (b *block) each(field uint64, fn func(data []byte) bool) bool {
+func (b *block) each(field protowire.Number, fn func(data []byte) bool) bool {
 	for _, g := range b.groups {
 		w := wire{b: g}
 		for w.more() {

@@ -1,15 +1,14 @@
 package file
 
-// This file reads the protocol buffers wire format, as much of it as PBF needs. By hand, because the block decoder
-// must skip what nobody asked for, and because the general library is larger than the rest of the reader.
+import "google.golang.org/protobuf/encoding/protowire"
+
+// This file walks over protocol buffers messages: a cursor that skips what nobody asked for.
 // Source: protobuf.dev/programming-guides/encoding.
 
-// wire types
+// types of fields
 const (
-	wireVarint = 0
-	wire64     = 1
-	wireBytes  = 2
-	wire32     = 5
+	wireVarint = protowire.VarintType
+	wireBytes  = protowire.BytesType
 )
 
 // A wire is a cursor over a message. Reading past the end or over nonsense sets bad and empties it, so that loops end;
@@ -19,17 +18,23 @@ type wire struct {
 	bad bool
 }
 
-func (w *wire) fail() {
-	w.b, w.bad = nil, true
-}
-
 // more reports whether there is something left.
 func (w *wire) more() bool { return len(w.b) > 0 }
 
-// field reads the number and wire type of the next field.
-func (w *wire) field() (num uint64, typ int) {
-	key := w.varint()
-	return key >> 3, int(key & 7)
+// step goes on by what was read, or fails where that is negative.
+func (w *wire) step(size int) {
+	if size < 0 {
+		w.b, w.bad = nil, true
+		return
+	}
+	w.b = w.b[size:]
+}
+
+// field reads the number and type of the next field.
+func (w *wire) field() (protowire.Number, protowire.Type) {
+	num, typ, size := protowire.ConsumeTag(w.b)
+	w.step(size)
+	return num, typ
 }
 
 func (w *wire) varint() uint64 {
@@ -38,61 +43,23 @@ func (w *wire) varint() uint64 {
 		w.b = w.b[1:]
 		return uint64(v)
 	}
-	var v uint64
-	for i, c := range w.b {
-		if i == 10 {
-			break
-		}
-		v |= uint64(c&0x7f) << (7 * i)
-		if c < 0x80 {
-			w.b = w.b[i+1:]
-			return v
-		}
-	}
-	w.fail()
-	return 0
+	v, size := protowire.ConsumeVarint(w.b)
+	w.step(size)
+	return v
 }
 
 // zigzag reads a signed varint (sint64).
-func (w *wire) zigzag() int64 {
-	return unzigzag(w.varint())
-}
-
-func unzigzag(v uint64) int64 { return int64(v>>1) ^ -int64(v&1) }
+func (w *wire) zigzag() int64 { return protowire.DecodeZigZag(w.varint()) }
 
 // bytes reads a field with a length: text, a message or packed numbers. The result shares the message's memory.
 func (w *wire) bytes() []byte {
-	n := w.varint()
-	if n > uint64(len(w.b)) {
-		w.fail()
-		return nil
-	}
-	part := w.b[:n]
-	w.b = w.b[n:]
-	return part
+	v, size := protowire.ConsumeBytes(w.b)
+	w.step(size)
+	return v
 }
 
 // skip passes over the value of a field.
-func (w *wire) skip(typ int) {
-	n := 0
-	switch typ {
-	case wireVarint:
-		w.varint()
-	case wireBytes:
-		w.bytes()
-	case wire64:
-		n = 8
-	case wire32:
-		n = 4
-	default:
-		w.fail()
-	}
-	if n > len(w.b) {
-		w.fail()
-		return
-	}
-	w.b = w.b[n:]
-}
+func (w *wire) skip(typ protowire.Type) { w.step(protowire.ConsumeFieldValue(1, typ, w.b)) }
 
 // fields are the first fields of a message by number, which are all that objects have: each as a number or as bytes, the last of
 // equals; absent ones are zero.
@@ -102,7 +69,7 @@ type fields struct {
 }
 
 // signed returns a number that is written as zigzag (sint64).
-func (f *fields) signed(num int) int64 { return unzigzag(f.number[num]) }
+func (f *fields) signed(num int) int64 { return protowire.DecodeZigZag(f.number[num]) }
 
 // read takes a message apart; false if it is damaged.
 func (f *fields) read(message []byte) bool {
@@ -110,9 +77,9 @@ func (f *fields) read(message []byte) bool {
 	w := wire{b: message}
 	for w.more() {
 		switch num, t := w.field(); {
-		case num < uint64(len(f.bytes)) && t == wireBytes:
+		case num < protowire.Number(len(f.bytes)) && t == wireBytes:
 			f.bytes[num] = w.bytes()
-		case num < uint64(len(f.number)) && t == wireVarint:
+		case num < protowire.Number(len(f.number)) && t == wireVarint:
 			f.number[num] = w.varint()
 		default:
 			w.skip(t)

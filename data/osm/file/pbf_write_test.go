@@ -18,7 +18,7 @@ func (m message) number(field int, v uint64) message {
 func (m message) signed(field int, v int64) message { return m.number(field, zigzagged(v)) }
 
 func (m message) data(field int, data []byte) message {
-	m = binary.AppendUvarint(binary.AppendUvarint(m, uint64(field<<3|wireBytes)), uint64(len(data)))
+	m = binary.AppendUvarint(binary.AppendUvarint(m, uint64(field<<3)|uint64(wireBytes)), uint64(len(data)))
 	return append(m, data...)
 }
 
