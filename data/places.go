@@ -8,6 +8,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/strict"
 	"ullage/planner/trip"
 )
 
@@ -66,20 +67,19 @@ func ReadPlaces(name string, r io.Reader) ([]trip.Place, error) {
 	if err != nil {
 		return nil, fmt.Errorf("read %s: %w", name, err)
 	}
+	if err := ours(text); err != nil {
+		return nil, fmt.Errorf("read %s: %w", name, err)
+	}
 	var f struct {
-		Type     string            `json:"type"`
-		Features []json.RawMessage `json:"features"`
+		Features []placeFeature `json:"features"`
 	}
-	if err := json.Unmarshal(text, &f); err != nil {
-		return nil, fmt.Errorf("read %s: %w", name, atJSON(text, 0, err))
-	}
-	if f.Type != "FeatureCollection" {
-		return nil, fmt.Errorf("read %s: line 1: type is %q; places are a GeoJSON FeatureCollection", name, f.Type)
+	if err := strict.UnmarshalKnown(text, &f); err != nil {
+		return nil, fmt.Errorf("read %s: %w", name, err)
 	}
 	places := make([]trip.Place, 0, len(f.Features))
 	seen := make(map[string]bool, len(f.Features))
-	for i, raw := range f.Features {
-		p, err := readPlace(raw)
+	for i, feature := range f.Features {
+		p, err := feature.place()
 		if err == nil && seen[p.ID] {
 			err = fmt.Errorf("the id %q is there twice", p.ID)
 		}
@@ -92,42 +92,45 @@ func ReadPlaces(name string, r io.Reader) ([]trip.Place, error) {
 	return places, nil
 }
 
-func readPlace(raw []byte) (trip.Place, error) {
-	var mark struct {
-		Properties struct {
-			ID, Kind string
-			Point    []float64
+// ours says what is wrong with a text that is no collection of this program's places.
+func ours(text []byte) error {
+	var f struct {
+		Type     string            `json:"type"`
+		Features []json.RawMessage `json:"features"`
+	}
+	if err := strict.UnmarshalKnown(text, &f); err != nil {
+		return err
+	}
+	if f.Type != "FeatureCollection" {
+		return fmt.Errorf("line 1: type is %q; places are a GeoJSON FeatureCollection", f.Type)
+	}
+	for i, raw := range f.Features {
+		var mark struct {
+			Properties struct {
+				ID, Kind string
+				Point    []float64
+			}
+		}
+		p := &mark.Properties
+		if err := json.Unmarshal(raw, &mark); err != nil || p.ID == "" || p.Kind == "" || len(p.Point) != 2 {
+			return fmt.Errorf("feature %d: %w", i+1, ErrForeign)
 		}
 	}
-	if err := json.Unmarshal(raw, &mark); err != nil || mark.Properties.ID == "" || mark.Properties.Kind == "" || len(mark.Properties.Point) != 2 {
-		return trip.Place{}, ErrForeign
-	}
-	var f placeFeature
-	if err := json.Unmarshal(raw, &f); err != nil {
-		return trip.Place{}, err
-	}
+	return nil
+}
+
+// place is the place of a feature.
+func (f placeFeature) place() (trip.Place, error) {
+	p := *f.Properties
 	if f.Geometry.Type != "Point" {
-		return trip.Place{}, fmt.Errorf("place %s is a %q; a place is a Point", f.Properties.ID, f.Geometry.Type)
+		return p, fmt.Errorf("place %s is a %q; a place is a Point", p.ID, f.Geometry.Type)
 	}
 	point, err := checkPoint(f.Geometry.Coordinates[0], f.Geometry.Coordinates[1])
 	if err != nil {
-		return trip.Place{}, fmt.Errorf("place %s: %w", f.Properties.ID, err)
+		return p, fmt.Errorf("place %s: %w", p.ID, err)
 	}
-	if point != f.Properties.Point { // moved: the way in was to where it was
-		f.Properties.Point, f.Properties.Outline, f.Properties.Gates = point, nil, nil
+	if point != p.Point { // moved: the way in was to where it was
+		p.Point, p.Outline, p.Gates = point, nil, nil
 	}
-	return *f.Properties, nil
-}
-
-// atJSON adds the line to an error of encoding/json.
-func atJSON(text []byte, start int, err error) error {
-	var syntax *json.SyntaxError
-	var kind *json.UnmarshalTypeError
-	switch {
-	case errors.As(err, &syntax):
-		return at1(text, start+int(syntax.Offset)-1, err)
-	case errors.As(err, &kind):
-		return at1(text, start+int(kind.Offset)-1, err)
-	}
-	return err
+	return p, nil
 }

@@ -2,13 +2,16 @@ package data
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/paulmach/orb"
+
+	"ullage/data/strict"
 )
 
 // routeFromGeoJSON collects the lines of any GeoJSON object (RFC 7946).
 func routeFromGeoJSON(text []byte) (Route, error) {
-	root, err := parseJSON(text)
+	root, err := strict.Parse(text)
 	if err != nil {
 		return Route{}, err
 	}
@@ -32,74 +35,70 @@ type geoJSON struct {
 	points, areas int // left out
 }
 
-func (g *geoJSON) fail(n node, format string, args ...any) error {
-	return at1(g.text, n.offset, fmt.Errorf(format, args...))
+func (g *geoJSON) fail(n strict.Value, format string, args ...any) error {
+	return strict.At(g.text, n.Offset, fmt.Errorf(format, args...))
 }
 
 // object reads a FeatureCollection, Feature or geometry.
-func (g *geoJSON) object(n node) error {
-	if n.kind != '{' {
+func (g *geoJSON) object(n strict.Value) error {
+	if n.Kind != '{' {
 		return g.fail(n, "a GeoJSON object is expected here, starting with {")
 	}
-	kind := n.get("type")
-	if kind.kind != '"' {
+	kind := n.Get("type")
+	if kind.Kind != '"' {
 		return g.fail(n, "the object has no type; a route is a LineString, MultiLineString, Feature or FeatureCollection")
 	}
-	switch kind.text {
+	switch kind.Text {
 	case "FeatureCollection":
-		g.name(n.get("name"))
+		g.name(n.Get("name"))
 		return g.each(n, "features")
 	case "GeometryCollection":
 		return g.each(n, "geometries")
 	case "Feature":
-		geometry := n.get("geometry")
-		if geometry.kind == 'n' { // allowed: a feature without place
-			return nil
-		}
-		if geometry.kind == 0 {
-			return g.fail(n, "the feature has no geometry")
-		}
-		before := len(g.route.Parts)
-		if err := g.object(geometry); err != nil {
-			return err
-		}
-		if len(g.route.Parts) > before {
-			g.name(n.get("properties").get("name"))
-		}
-		return nil
+		return g.feature(n)
 	case "LineString":
-		return g.line(n.get("coordinates"))
+		return g.line(n.Get("coordinates"))
 	case "MultiLineString":
-		lines := n.get("coordinates")
-		if lines.kind != '[' || lines.nums != nil {
-			return g.fail(lines, "the coordinates of a MultiLineString are lists of positions")
-		}
-		for _, line := range lines.items {
-			if err := g.line(line); err != nil {
-				return err
-			}
-		}
-		return nil
+		return g.lines(n.Get("coordinates"))
 	case "Point":
 		g.points++
 	case "MultiPoint":
-		g.points += len(n.get("coordinates").items)
+		g.points += len(n.Get("coordinates").Items)
 	case "Polygon", "MultiPolygon":
 		g.areas++
 	case "Topology":
 		return g.fail(kind, "this is TopoJSON; export the route as GeoJSON")
 	default:
-		return g.fail(kind, "unknown type %q; a route is a LineString, MultiLineString, Feature or FeatureCollection", kind.text)
+		return g.fail(kind, "unknown type %q; a route is a LineString, MultiLineString, Feature or FeatureCollection", kind.Text)
 	}
 	return nil
 }
 
-func (g *geoJSON) each(n node, key string) error {
-	list := n.get(key)
-	if list.kind != '[' || list.nums != nil {
+// feature reads a geometry and, if that has lines, its name.
+func (g *geoJSON) feature(n strict.Value) error {
+	geometry := n.Get("geometry")
+	if geometry.Kind == 'n' { // allowed: a feature without place
+		return nil
+	}
+	if geometry.Kind == 0 {
+		return g.fail(n, "the feature has no geometry")
+	}
+	before := len(g.route.Parts)
+	if err := g.object(geometry); err != nil {
+		return err
+	}
+	if len(g.route.Parts) > before {
+		g.name(n.Get("properties").Get("name"))
+	}
+	return nil
+}
+
+func (g *geoJSON) each(n strict.Value, key string) error {
+	list := n.Get(key)
+	if list.Kind != '[' || list.Nums != nil {
 		return g.fail(list, "%s must be a list of objects", key)
 	}
-	for _, item := range list.items {
+	for _, item := range list.Items {
 		if err := g.object(item); err != nil {
 			return err
 		}
@@ -107,30 +106,49 @@ func (g *geoJSON) each(n node, key string) error {
 	return nil
 }
 
-func (g *geoJSON) name(n node) {
+func (g *geoJSON) name(n strict.Value) {
 	if g.route.Name == "" {
-		g.route.Name = n.text
+		g.route.Name = n.Text
 	}
 }
 
-func (g *geoJSON) line(n node) error {
-	if n.kind != '[' || n.nums != nil {
+func (g *geoJSON) lines(n strict.Value) error {
+	if n.Kind != '[' || n.Nums != nil {
+		return g.fail(n, "the coordinates of a MultiLineString are lists of positions")
+	}
+	for _, line := range n.Items {
+		if err := g.line(line); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (g *geoJSON) line(n strict.Value) error {
+	if n.Kind != '[' || n.Nums != nil {
 		return g.fail(n, "the coordinates of a line are a list of positions")
 	}
-	if len(n.items) < 2 {
-		return g.fail(n, "a line needs two positions or more, here are %d", len(n.items))
+	if len(n.Items) < 2 {
+		return g.fail(n, "a line needs two positions or more, here are %d", len(n.Items))
 	}
-	line, heights := make(orb.LineString, len(n.items)), make([]float64, len(n.items))
-	for i, item := range n.items {
-		if item.kind != '[' || len(item.nums) < 2 {
+	line, heights := make(orb.LineString, len(n.Items)), make([]float64, len(n.Items))
+	for i, item := range n.Items {
+		if item.Kind != '[' || len(item.Nums) < 2 {
 			return g.fail(item, "a position is a list of numbers: [longitude, latitude]")
 		}
-		p, err := checkPoint(item.nums[0], item.nums[1])
+		p, err := checkPoint(item.Nums[0], item.Nums[1])
 		if err != nil {
 			return g.fail(item, "%w", err)
 		}
-		line[i], heights[i] = p, nanIfMissing(item.nums, 2)
+		line[i], heights[i] = p, nanIfMissing(item.Nums, 2)
 	}
 	g.route.add(line, heights)
 	return nil
+}
+
+func nanIfMissing(nums []float64, i int) float64 {
+	if i < len(nums) {
+		return nums[i]
+	}
+	return math.NaN()
 }

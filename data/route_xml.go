@@ -13,6 +13,9 @@ import (
 	"github.com/paulmach/orb"
 )
 
+// maxDepth is far more than any route needs.
+const maxDepth = 64
+
 // An xmlFile walks through an XML text, element by element. encoding/xml
 // expands no entities but the five of XML, and includes no other files.
 type xmlFile struct {

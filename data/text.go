@@ -12,8 +12,7 @@ import (
 	"github.com/paulmach/orb"
 )
 
-// This file holds what all text formats share: charsets, positions in the
-// text, and positions on earth.
+// This file holds what all text formats share: charsets, and positions on earth.
 
 // utf8Text returns the text in UTF-8 without byte order mark.
 func utf8Text(b []byte) ([]byte, error) {
@@ -57,12 +56,6 @@ func charsetReader(charset string, r io.Reader) (io.Reader, error) {
 		return strings.NewReader(string(runes)), nil
 	}
 	return nil, fmt.Errorf("unknown charset %q; save the file as UTF-8", charset)
-}
-
-// lineColumn returns the 1-based line and column (in bytes) of an offset.
-func lineColumn(text []byte, offset int) (line, column int) {
-	before := text[:max(0, min(offset, len(text)))]
-	return 1 + bytes.Count(before, []byte("\n")), len(before) - bytes.LastIndexByte(before, '\n')
 }
 
 // checkPoint says what is wrong with a position of a file.

@@ -24,14 +24,13 @@
 // Nothing here does I/O, reads a clock, keeps globals or starts goroutines:
 // the same problem gives the same plan, byte for byte.
 //
-//	p, err := planner.Decode("trip.json", bytes)
+//	p, err := problemfile.Decode("trip.json", bytes) // of ullage/data
 //	plan, err := solve.Solve(ctx, p, solve.Options{})
 //	if plan.Status == planner.Optimal {
 //		fmt.Println(plan.Cost, plan.Visits)
 //	}
 //
-// Decisions. Unknown members of a problem are errors: a misspelt "capcity" must
-// not become 0; the price is less forward compatibility. Where stops share a km,
+// Decisions. Where stops share a km,
 // the problem's list is the order of passing; the price is that two such stops are
 // not interchangeable. Site and operator are two fields: one joined name would
 // make a single site of all stations of two chains that touch once. Rules hold
@@ -46,5 +45,4 @@
 //   - name.go: amounts in words
 //   - short.go: what no plan can keep, seen at once
 //   - validate.go: whether a problem is one
-//   - decode.go: problems and plans from files
 package planner

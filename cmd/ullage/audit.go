@@ -6,6 +6,8 @@ import (
 	"io"
 	"os"
 
+	"ullage/data/problemfile"
+
 	"ullage/planner"
 	"ullage/planner/audit"
 )
@@ -23,7 +25,7 @@ func auditFile(args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		return wrong(stderr, "audit: %v", err)
 	}
-	answer, err := planner.DecodePlan(args[1], b)
+	answer, err := problemfile.DecodePlan(args[1], b)
 	if err != nil {
 		return wrong(stderr, "audit: %v", err)
 	}

@@ -12,6 +12,8 @@ import (
 	"strings"
 	"time"
 
+	"ullage/data/problemfile"
+
 	"ullage/planner"
 )
 
@@ -77,7 +79,7 @@ func readProblem(name string) (*planner.Problem, error) {
 	if err != nil {
 		return nil, err
 	}
-	return planner.Decode(name, b)
+	return problemfile.Decode(name, b)
 }
 
 func printJSON(w io.Writer, v any) error {

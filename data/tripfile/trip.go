@@ -2,6 +2,7 @@ package tripfile
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -9,6 +10,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/strict"
 	"ullage/planner/trip"
 )
 
@@ -137,8 +139,8 @@ func route(name string, b []byte) (orb.LineString, error) {
 		if line != nil {
 			return nil, fmt.Errorf("%s: features[%d] is a second LineString: a trip has one route, remove the other", name, i)
 		}
-		var points [][]float64
-		if err := json.Unmarshal(f.Geometry.Coordinates, &points); err != nil {
+		points, err := pointsOf(f.Geometry.Coordinates)
+		if err != nil {
 			return nil, fmt.Errorf("%s: features[%d]: coordinates are not a list of [longitude, latitude]: %w", name, i, err)
 		}
 		for j, p := range points {
@@ -152,6 +154,15 @@ func route(name string, b []byte) (orb.LineString, error) {
 		}
 	}
 	return line, nil
+}
+
+func pointsOf(coordinates []byte) (points [][]float64, err error) {
+	err = strict.UnmarshalKnown(coordinates, &points)
+	var wrong *strict.Error
+	if errors.As(err, &wrong) {
+		err = wrong.Unplaced() // its line is that of the part
+	}
+	return points, err
 }
 
 // valid is Trip.Validate for a trip whose route may still be missing.

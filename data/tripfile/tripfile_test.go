@@ -96,13 +96,13 @@ func TestReadErrors(t *testing.T) {
 		{"format", `ullage-trip-1`, `ullage-trip-2`, `write "ullage-trip-1"`},
 		{"vehicle", `"ulmar"`, `"nobody"`, "write one of ulmar, "},
 		{"type", `"max_km":200`, `"max_km":"far"`, "line 4, column"},
-		{"type in words", `"adults":2`, `"adults":2.5`, "write a whole number"},
+		{"type in words", `"adults":2`, `"adults":2.5`, "party.adults: found number 2.5, want a whole number"},
 		{"value", `"adults":2`, `"adults":0`, "adults is 0"},
 		{"point", `[1,42,900]`, `[1]`, "features[1]: point 1 has 1 numbers"},
 		{"coordinates", `[1,42,900]`, `"x"`, "features[1]: coordinates are not a list"},
 		{"one point", `[[1,42,900],[1.5,42.5,1000]]`, `[[1,42]]`, "the route has 1 points"},
 		{"two routes", `"Point","coordinates":[1,2]`, `"LineString","coordinates":[[1,2],[3,4]]`, "second LineString"},
-		{"empty", small, ``, "not JSON"},
+		{"empty", small, ``, "ends in the middle"},
 		{"not text", small, "\xff\xfe", "UTF-8"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

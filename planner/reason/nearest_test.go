@@ -6,6 +6,8 @@ import (
 	"slices"
 	"testing"
 
+	"ullage/data/problemfile"
+
 	"ullage/planner"
 	"ullage/planner/audit"
 	"ullage/planner/internal/plantest"
@@ -92,7 +94,7 @@ func TestNearestIsNoPlan(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := planner.DecodePlan("nearest.json", text); err == nil {
+		if _, err := problemfile.DecodePlan("nearest.json", text); err == nil {
 			t.Errorf("seed %d: is read as a plan", seed)
 		}
 		if i := slices.IndexFunc(p.Tanks, func(t planner.Tank) bool { return t.ID == n.Broken[0].Limit }); i >= 0 && len(n.Broken) == 1 && p.Tanks[i].End == nil {

@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"ullage/data/problemfile"
+
 	"pgregory.net/rapid"
 
 	"ullage/planner"
@@ -176,7 +178,7 @@ func TestDecodedIsTheSame(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		plan, err := planner.DecodePlan("plan", b)
+		plan, err := problemfile.DecodePlan("plan", b)
 		if err != nil {
 			t.Fatal(err)
 		}

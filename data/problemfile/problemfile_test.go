@@ -1,33 +1,10 @@
-package planner_test
+package problemfile
 
 import (
 	"encoding/json"
-	"reflect"
 	"strings"
 	"testing"
-
-	"ullage/planner"
-	"ullage/planner/audit"
-	"ullage/planner/internal/plantest"
-	"ullage/planner/replay"
 )
-
-func TestDecodeKeepsEverything(t *testing.T) {
-	for seed := range uint64(50) {
-		want := plantest.Tiny(seed)
-		b, err := json.Marshal(want)
-		if err != nil {
-			t.Fatal(err)
-		}
-		got, err := planner.Decode("made", b)
-		if err != nil {
-			t.Fatalf("seed %d: %v", seed, err)
-		}
-		if !reflect.DeepEqual(got, want) {
-			t.Errorf("seed %d: decoded\n%+v, want\n%+v", seed, got, want)
-		}
-	}
-}
 
 // minimal is a problem with a mark at every field that the tests change.
 const minimal = `{
@@ -45,13 +22,13 @@ const minimal = `{
 }`
 
 func TestDecodeErrors(t *testing.T) {
-	if _, err := planner.Decode("p.json", []byte(minimal)); err != nil {
+	if _, err := Decode("p.json", []byte(minimal)); err != nil {
 		t.Fatal(err)
 	}
 	for _, tc := range []struct{ name, from, to, want string }{
-		{"empty", minimal, ``, "p.json: line 1, column 1: the file ends early"},
-		{"cut off", minimal[300:], ``, "the file ends early"},
-		{"no JSON", `{`, `(`, "line 1, column 1: invalid character '('"},
+		{"empty", minimal, ``, "p.json: line 1, column 1: the file ends in the middle"},
+		{"cut off", minimal[300:], ``, "the file ends in the middle"},
+		{"no JSON", `{`, `(`, "line 1, column 1: not JSON: invalid character '('"},
 		{"a list", minimal, `[]`, "found a list, want an object"},
 		{"null", `"km": 1`, `"km": null`, "stops[0].km: found null, want a number"},
 		{"null for all", minimal, `null`, "found null, want an object"},
@@ -92,33 +69,11 @@ func TestDecodeErrors(t *testing.T) {
 			if text == minimal {
 				t.Fatal("nothing changed")
 			}
-			_, err := planner.Decode("p.json", []byte(text))
+			_, err := Decode("p.json", []byte(text))
 			if err == nil || !strings.Contains(err.Error(), tc.want) || !strings.HasPrefix(err.Error(), "p.json: ") {
 				t.Errorf("error %q, want %q in it", err, tc.want)
 			}
 		})
-	}
-}
-
-func TestDecodePlan(t *testing.T) {
-	p, visits := plantest.Ruled()
-	want, err := replay.Plan(p, visits)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := json.MarshalIndent(want, "", " ")
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, err := planner.DecodePlan("plan", b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !reflect.DeepEqual(got, want) {
-		t.Errorf("decoded\n%+v, want\n%+v", got, want)
-	}
-	if _, err := planner.DecodePlan("plan", []byte(`{"format":"ullage-problem-1"}`)); err == nil {
-		t.Error("a problem passed for a plan")
 	}
 }
 
@@ -129,7 +84,7 @@ func FuzzDecode(f *testing.F) {
 	f.Add([]byte(`{"format":"ullage-problem-1","stops":[{"open":[[1,2]]}]}`))
 	f.Add([]byte(`[[[[[[`))
 	f.Fuzz(func(t *testing.T, b []byte) {
-		p, err := planner.Decode("f", b)
+		p, err := Decode("f", b)
 		if err != nil {
 			if !strings.HasPrefix(err.Error(), "f: ") {
 				t.Errorf("error %q does not name the file", err)
@@ -143,34 +98,10 @@ func FuzzDecode(f *testing.F) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if q, err := planner.Decode("f", again); err != nil {
+		if q, err := Decode("f", again); err != nil {
 			t.Errorf("%v in what was written", err)
 		} else if twice, _ := json.Marshal(q); string(twice) != string(again) {
 			t.Errorf("%s comes back as %s", again, twice)
-		}
-	})
-}
-
-// FuzzDecodePlan: any plan that can be read can be audited without a panic.
-func FuzzDecodePlan(f *testing.F) {
-	p, visits := plantest.Ruled()
-	plan, err := replay.Plan(p, visits)
-	if err != nil {
-		f.Fatal(err)
-	}
-	b, err := json.Marshal(plan)
-	if err != nil {
-		f.Fatal(err)
-	}
-	f.Add(b)
-	f.Fuzz(func(t *testing.T, b []byte) {
-		plan, err := planner.DecodePlan("f", b)
-		if err != nil {
-			return
-		}
-		audited := audit.Check(p, plan)
-		if _, err := replay.Plan(p, plan.Visits); err != nil && audited == nil && len(plan.Visits) > 0 {
-			t.Errorf("audit passes what replay refuses: %v", err)
 		}
 	})
 }
