@@ -247,6 +247,9 @@ func Capital(s string) string {
 // plain writes a number with digits after the point; -1: one below ten unless it
 // is a whole number, else none.
 func plain(n float64, digits int) string {
+	if math.IsNaN(n) || math.IsInf(n, 0) { // no miles per gallon of what uses nothing
+		return "–"
+	}
 	if digits < 0 {
 		if digits = 0; math.Abs(n) < 9.95 {
 			return strings.TrimSuffix(plain(n, 1), ".0")

@@ -93,9 +93,7 @@ func (v Voice) Short(m float64) string {
 
 // Money is a sum: "12.30 EUR".
 func (v Voice) Money(sum float64, currency string) string {
-	text := units.Money(sum, currency)
-	number, _, _ := strings.Cut(text, " ")
-	return v.grouped(number) + v.gap() + currency
+	return v.number(sum, units.MoneyDigits(currency)) + v.gap() + currency
 }
 
 // Rate is a price for a unit: "1.60 EUR/L".

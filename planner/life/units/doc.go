@@ -5,7 +5,7 @@
 // stored. Everything else in the program counts in the stored units only.
 //
 //	mpg, _ := units.Of("mpg-imp")
-//	fmt.Println(mpg.Show(10.5), mpg.Format(10.5)) // 26.9…, "26.9 mpg (imp)"
+//	fmt.Println(mpg.Show(10.5)) // 26.9…
 //	stored, err := mpg.Read(27)
 //
 // Read units.go first.
@@ -17,6 +17,6 @@
 //
 //   - units.go: quantities, and the units of each
 //   - system.go: which unit each quantity is shown in
-//   - money.go: amounts of a currency
+//   - money.go: currencies
 //   - prose.go: sentences that are not facts yet
 package units

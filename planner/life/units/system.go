@@ -29,13 +29,3 @@ func (s System) Unit(q Quantity) Unit {
 	}
 	return Unit{Quantity: q, per: 1}
 }
-
-// Validate names the quantity whose unit is not one of its own; "" if none.
-func (s System) Validate() (wrong Quantity) {
-	for _, u := range all { // in a fixed order
-		if id := s[u.Quantity]; id != "" && s.Unit(u.Quantity).ID != id {
-			return u.Quantity
-		}
-	}
-	return ""
-}

@@ -3,7 +3,6 @@ package units
 import (
 	"fmt"
 	"math"
-	"strconv"
 )
 
 // A Quantity is a kind of number.
@@ -99,19 +98,6 @@ func (u Unit) Read(shown float64) (float64, error) {
 		return 0, fmt.Errorf("units: %v %s is not possible", shown, u.Symbol)
 	}
 	return stored, nil
-}
-
-// Format is the stored number with the unit, rounded to its digits: "26.9 mpg (imp)".
-func (u Unit) Format(stored float64) string {
-	shown := u.Show(stored)
-	if math.IsNaN(shown) || math.IsInf(shown, 0) {
-		return "– " + u.Symbol
-	}
-	text := strconv.FormatFloat(shown, 'f', u.Digits, 64)
-	if v, _ := strconv.ParseFloat(text, 64); v == 0 {
-		text = strconv.FormatFloat(0, 'f', u.Digits, 64) // never −0
-	}
-	return text + " " + u.Symbol
 }
 
 // ShowPer is a rate per stored unit as a rate per this unit: 1.60 a litre is

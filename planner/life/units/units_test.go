@@ -30,19 +30,23 @@ func TestNIST(t *testing.T) {
 	}
 }
 
-func TestFormat(t *testing.T) {
+func TestShow(t *testing.T) {
 	for _, c := range []struct {
-		id     string
-		stored float64
-		want   string
+		id           string
+		stored, want float64
+		symbol       string
+		digits       int
 	}{
-		{"mpg-imp", 10.5, "26.9 mpg (imp)"}, {"mpg-us", 10.5, "22.4 mpg (US)"}, {"L/100km", 10.5, "10.5 L/100 km"}, {"mi", 250, "155 mi"},
-		{"F", 20, "68 °F"}, {"C", -0.2, "0 °C"}, {"gal-us", 90, "23.8 gal (US)"}, {"lb", 3500, "7716 lb"}, {"ft", 2.9, "9.5 ft"}, {"mpg-us", 0, "– mpg (US)"},
+		{"mpg-imp", 10.5, 26.903, "mpg (imp)", 1}, {"mpg-us", 10.5, 22.401, "mpg (US)", 1}, {"L/100km", 10.5, 10.5, "L/100 km", 1}, {"mi", 250, 155.343, "mi", 0},
+		{"F", 20, 68, "°F", 0}, {"C", -0.2, -0.2, "°C", 0}, {"gal-us", 90, 23.775, "gal (US)", 1}, {"lb", 3500, 7716.179, "lb", 0}, {"ft", 2.9, 9.514, "ft", 1},
 	} {
 		u, _ := Of(c.id)
-		if got := u.Format(c.stored); got != c.want {
-			t.Errorf("%v in %s = %q, want %q", c.stored, c.id, got, c.want)
+		if got := u.Show(c.stored); math.Abs(got-c.want) > 1e-3 || u.Symbol != c.symbol || u.Digits != c.digits {
+			t.Errorf("%v in %s = %v %s with %d digits, want %v %s with %d", c.stored, c.id, got, u.Symbol, u.Digits, c.want, c.symbol, c.digits)
 		}
+	}
+	if u, _ := Of("mpg-us"); !math.IsInf(u.Show(0), 1) {
+		t.Errorf("what uses nothing goes %v miles", u.Show(0))
 	}
 }
 
@@ -77,18 +81,17 @@ func TestRefuses(t *testing.T) {
 
 func TestSystem(t *testing.T) {
 	for name, s := range map[string]System{"metric": Metric(), "british": British(), "american": American()} {
-		if q := s.Validate(); q != "" {
-			t.Errorf("%s shows %s in a unit of something else", name, q)
+		for q, id := range s {
+			if u := s.Unit(q); u.ID != id || u.Quantity != q {
+				t.Errorf("%s shows %s in a unit of something else: %s", name, q, id)
+			}
 		}
 	}
-	if got := American().Unit(Temperature).Format(100); got != "212 °F" {
-		t.Errorf("100 °C is %s", got)
+	if u := American().Unit(Temperature); u.Symbol != "°F" || u.Show(100) != 212 {
+		t.Errorf("100 °C is %v %s", u.Show(100), u.Symbol)
 	}
-	if got := British().Unit(Volume).Format(90); got != "90 L" {
-		t.Errorf("90 L is %s", got)
-	}
-	if q := (System{Mass: "mi"}).Validate(); q != Mass {
-		t.Errorf("mass in miles: %q", q)
+	if u := British().Unit(Volume); u.Symbol != "L" || u.Show(90) != 90 {
+		t.Errorf("90 L is %v %s", u.Show(90), u.Symbol)
 	}
 	if got := (System{Mass: "mi"}).Unit(Mass).ID; got != "kg" {
 		t.Errorf("mass in miles is shown in %s", got)
@@ -97,12 +100,9 @@ func TestSystem(t *testing.T) {
 
 // ISO 4217: two digits are usual, ISK has none, TND three (from memory).
 func TestMoney(t *testing.T) {
-	for _, c := range []struct {
-		amount     float64
-		code, want string
-	}{{12.5, "EUR", "12.50 EUR"}, {1234.5, "ISK", "1234 ISK"}, {3, "TND", "3.000 TND"}, {-0.001, "EUR", "0.00 EUR"}, {math.NaN(), "EUR", "– EUR"}} {
-		if got := Money(c.amount, c.code); got != c.want {
-			t.Errorf("Money(%v, %s) = %q, want %q", c.amount, c.code, got, c.want)
+	for code, want := range map[string]int{"EUR": 2, "ISK": 0, "TND": 3, "XXX": 2} {
+		if got := MoneyDigits(code); got != want {
+			t.Errorf("%s has %d digits, want %d", code, got, want)
 		}
 	}
 	if !ValidCurrency("EUR") || ValidCurrency("eur") || ValidCurrency("€") || ValidCurrency("EURO") {
