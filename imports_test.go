@@ -52,7 +52,9 @@ var allowed = map[string][]string{
 	"app/browser":            {goApp},
 	"cmd/client":             {goApp, "ullage/app"},
 	"cmd/ullage/sheet":       {"ullage/app/say", "ullage/planner"},
-	"cmd/ullage":             {goApp, "github.com/andybalholm/brotli", "github.com/paulmach/orb", "ullage/"},
+	"cmd/ullage/page":        {goApp, "github.com/andybalholm/brotli", "ullage/app", "ullage/data", "ullage/web"},
+	"cmd/ullage/progress":    {"golang.org/x/term"},
+	"cmd/ullage":             {"github.com/andybalholm/brotli", "github.com/paulmach/orb", "ullage/"},
 
 	// The planner's rooms. The auditor is by itself: no mistake of the others can be its own.
 	"planner/audit":             {"ullage/planner$"},

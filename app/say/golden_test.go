@@ -21,6 +21,10 @@ var update = flag.Bool("update", false, "rewrite testdata/*.golden; read it befo
 // the same wherever it stands: add one here when a sentence needs a new one.
 var sample = map[string]fact.Value{
 	"a": fact.Text("a"), "b": fact.Text("b"), "weekday": fact.Term("weekday.5"), "wd": fact.Term("wd.5"), "day": fact.Count(12), "month": fact.Term("month.6"), "year": fact.Text("2026"),
+	"address": fact.Text("http://127.0.0.1:8080/"), "all": fact.Quantity(14.2, "MB", 2), "all_packed": fact.Quantity(3.1, "MB", 2), "done": fact.Term("done.compile"),
+	"example": fact.Text("-within 2m"), "folder": fact.Text("public"), "now": fact.Text("Compiling the page"), "program": fact.Quantity(11.8, "MB", 2),
+	"program_packed": fact.Quantity(2.17, "MB", 2), "seconds": fact.Quantity(41, "s", 0), "stops": fact.Texts([]string{"p1", "p2"}), "usual": fact.Text("about a minute"),
+	"value": fact.Text("30s"), "within": fact.Text("30s"),
 	"act": fact.Clause(fact.Of("act.fill", fact.V{"amount": fact.Quantity(65, "L", -1), "tank": fact.Tank("fresh", "")})), "adults": fact.Count(2), "allowed": fact.Kg(3500), "amount": fact.Quantity(65, "L", -1), "point": fact.Text("42.45736, 1.48681"), "clock": fact.Clock(730), "saving": fact.Money(3.2, "EUR"), "trips": fact.Count(90),
 	"basis": fact.Text("as the map says"), "capacity": fact.Quantity(100, "L", -1), "children": fact.Count(1), "cost": fact.Money(4.89, "EUR"), "date": fact.Date("2026-06-12"),
 	"does": fact.Text("refuel diesel"), "end": fact.Clock(744), "facts": fact.Text("fee=no"), "fallback": fact.Text("Ellern, 36 km on"), "dearer": fact.Money(3.2, "EUR"), "cheaper": fact.Money(3.2, "EUR"), "distance": fact.Text("100 km"),

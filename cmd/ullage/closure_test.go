@@ -30,7 +30,7 @@ func backed(t *testing.T) map[string]*build.Built {
 				continue
 			}
 		}
-		tr, from, err := in.read()
+		tr, from, err := in.read(t.Context())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,73 +1,70 @@
-// Command ullage plans the stops of a motorhome trip: where to refuel, top
-// up, fill, drain, empty, charge and spend the nights.
-//
-//	ullage plan [-trip F] [-route F] [-places F,…] [-json]
-//	ullage places FILE…
-//	ullage solve [-within TIME] PROBLEM.json
-//	ullage audit PROBLEM.json PLAN.json
-//	ullage serve [-addr HOST:PORT]
-//	ullage site -out DIR
-//
-// It exits 0 if all went well, 1 if an audited plan is broken, 2 if a flag or
-// a file is wrong, 3 if no plan exists.
 package main
 
 import (
-	"fmt"
-	"io"
+	"context"
+	"errors"
+	"flag"
 	"os"
+	"os/signal"
+	"slices"
+	"syscall"
 )
 
-// What a command returns to the shell.
-const (
-	exitOK         = 0
-	exitBroken     = 1 // the audited plan breaks a rule
-	exitUsage      = 2 // a flag or a file is wrong
-	exitInfeasible = 3 // no plan exists, or none was found
-)
-
-// A command is one word after `ullage`.
-type command struct {
-	name  string
-	usage string // one line
-	run   func(args []string, stdout, stderr io.Writer) int
-}
-
+// commands are all there are, in the order of the help.
 var commands = []command{
-	{"plan", "plan [-trip F] [-route F] [-places F,…] [-json]   plan a trip; no flags: the demo trip", plan},
-	{"places", "places FILE…                                      places of OSM extracts as GeoJSON", places},
-	{"solve", "solve [-within TIME] PROBLEM.json                 the plan of least cost as JSON", solveFile},
-	{"audit", "audit PROBLEM.json PLAN.json                      replay a plan; exit 1 names the broken rule", auditFile},
-	{"serve", "serve [-addr HOST:PORT]                           the page, on this machine only", serve},
-	{"site", "site -out DIR                                     the page as static files for any host", site},
+	{"plan", setUpPlan},
+	{"serve", setUpServe},
+	{"site", setUpSite},
+	{"places", setUpPlaces},
+	{"solve", setUpSolve},
+	{"audit", setUpAudit},
 }
 
 func main() {
-	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+	ctx, end := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer end()
+	os.Exit(run(ctx, os.Args[1:], streams{os.Stdout, os.Stderr}))
 }
 
 // run calls the command that the first argument names.
-func run(args []string, stdout, stderr io.Writer) int {
+func run(ctx context.Context, args []string, to streams) int {
 	if len(args) == 0 {
-		usage(stderr)
+		usage(to.err, commands)
 		return exitUsage
 	}
-	if args[0] == "help" || args[0] == "-h" || args[0] == "-help" || args[0] == "--help" {
-		usage(stdout)
+	name, args := args[0], args[1:]
+	if slices.Contains([]string{"help", "-h", "-help", "--help"}, name) {
+		if len(args) == 0 {
+			usage(to.out, commands)
+			return exitOK
+		}
+		name, args = args[0], []string{"-h"}
+	}
+	at := slices.IndexFunc(commands, func(c command) bool { return c.name == name })
+	if at < 0 {
+		return noCommand(name, to)
+	}
+	c := commands[at]
+	set := flag.NewFlagSet(c.name, flag.ContinueOnError)
+	do := c.setUp(set)
+	rest, err := readFlags(c.name, set, args)
+	if errors.Is(err, errHelp) {
+		help(to.out, c)
 		return exitOK
 	}
-	for _, c := range commands {
-		if c.name == args[0] {
-			return c.run(args[1:], stdout, stderr)
-		}
+	if err != nil {
+		return to.wrong("%s: %v", c.name, err)
 	}
-	fmt.Fprintf(stderr, "ullage: no command %q; try: ullage help\n", args[0])
-	return exitUsage
+	return do(ctx, rest, to)
 }
 
-func usage(w io.Writer) {
-	fmt.Fprintln(w, "usage: ullage COMMAND …")
+func noCommand(name string, to streams) int {
+	var names []string
 	for _, c := range commands {
-		fmt.Fprintln(w, "  ullage", c.usage)
+		names = append(names, c.name)
 	}
+	if meant := nearest(name, names); meant != "" {
+		return to.wrong("there is no command %q; did you mean: ullage %s", name, meant)
+	}
+	return to.wrong("there is no command %q; see: ullage help", name)
 }

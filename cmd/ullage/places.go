@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"maps"
@@ -13,34 +14,40 @@ import (
 	"strings"
 
 	"ullage/app/say"
+	"ullage/cmd/ullage/progress"
 	"ullage/data"
 	"ullage/data/osm"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
-// places prints the places of OSM extracts and place files as GeoJSON.
-func places(args []string, stdout, stderr io.Writer) int {
+func setUpPlaces(*flag.FlagSet) action { return printPlaces }
+
+// printPlaces prints the places of OSM extracts and place files as GeoJSON.
+func printPlaces(ctx context.Context, args []string, to streams) int {
 	if len(args) == 0 || slices.ContainsFunc(args, isFlag) {
-		return wrong(stderr, "places: give one or more files: ullage places FILE…")
+		return to.wrong("places: give one or more files: ullage places FILE…")
 	}
-	found, err := readPlaces(args)
+	line := progress.To(to.err)
+	line.Show(voice.Text("plan.reading"))
+	found, err := readPlaces(ctx, args)
+	line.Clear()
 	if err != nil {
-		return wrong(stderr, "places: %v", err)
+		return to.wrong("places: %v", err)
 	}
-	if err := data.WritePlaces(stdout, found.places); err != nil {
-		return wrong(stderr, "places: %v", err)
+	if err := data.WritePlaces(to.out, found.places); err != nil {
+		return to.wrong("places: %v", err)
 	}
 	counts := map[string]int{}
 	for _, p := range found.places {
 		counts[p.Kind]++
 	}
 	for _, kind := range slices.Sorted(maps.Keys(counts)) {
-		fmt.Fprintf(stderr, "%7d %s\n", counts[kind], kind)
+		fmt.Fprintf(to.err, "%7d %s\n", counts[kind], kind)
 	}
-	fmt.Fprintf(stderr, "%7d in all\n", len(found.places))
-	for _, line := range found.lines(say.Voice{}) {
-		fmt.Fprintln(stderr, line)
+	fmt.Fprintf(to.err, "%7d %s\n", len(found.places), voice.Text("places.all"))
+	for _, line := range found.lines(voice) {
+		fmt.Fprintln(to.err, line)
 	}
 	return exitOK
 }
@@ -55,11 +62,11 @@ type source struct {
 
 // readPlaces reads OSM extracts and GeoJSON place files. A place that several
 // files hold is taken from the first.
-func readPlaces(names []string) (source, error) {
+func readPlaces(ctx context.Context, names []string) (source, error) {
 	var all source
 	seen := map[string]bool{}
 	for _, name := range names {
-		one, err := readPlacesFile(name)
+		one, err := readPlacesFile(ctx, name)
 		if err != nil {
 			return source{}, err
 		}
@@ -76,7 +83,7 @@ func readPlaces(names []string) (source, error) {
 	return all, nil
 }
 
-func readPlacesFile(name string) (source, error) {
+func readPlacesFile(ctx context.Context, name string) (source, error) {
 	f, err := os.Open(name)
 	if err != nil {
 		return source{}, err
@@ -89,7 +96,7 @@ func readPlacesFile(name string) (source, error) {
 		list, err := data.ReadPlaces(name, f)
 		return ofPlaces(list), err
 	}
-	x, err := osm.Read(context.Background(), name, f, osm.Options{NoBackdrop: true})
+	x, err := osm.Read(ctx, name, f, osm.Options{NoBackdrop: true})
 	if err != nil {
 		return source{}, err
 	}

@@ -1,104 +1,93 @@
 package main
 
 import (
-	"crypto/sha256"
+	"context"
 	"errors"
 	"flag"
 	"fmt"
-	"io"
 	"net"
 	"net/http"
-	"strings"
+	"syscall"
+	"time"
+
+	"ullage/cmd/ullage/page"
+	"ullage/planner/fact"
 )
 
-// serve builds the page and serves it on this machine.
-func serve(args []string, stdout, stderr io.Writer) int {
-	fs := flag.NewFlagSet("ullage serve", flag.ContinueOnError)
-	fs.SetOutput(stderr)
-	addr := fs.String("addr", "127.0.0.1:8080", "address to listen on; port 0 takes any free one")
-	if err := fs.Parse(args); err != nil {
-		return flagExit(err)
+// A serveRun serves the page on this machine.
+type serveRun struct{ addr string }
+
+func setUpServe(set *flag.FlagSet) action {
+	s := &serveRun{}
+	set.StringVar(&s.addr, "addr", "127.0.0.1:8080", "")
+	return s.run
+}
+
+func (s *serveRun) run(ctx context.Context, args []string, to streams) int {
+	if len(args) > 0 {
+		return to.wrong("serve: %q is too much: write ullage serve -addr 127.0.0.1:8080", args[0])
 	}
-	if fs.NArg() > 0 {
-		fmt.Fprintf(stderr, "ullage serve: unexpected %q; try: ullage serve -addr 127.0.0.1:8080\n", fs.Arg(0))
-		return exitUsage
+	l, err := net.Listen("tcp", s.addr)
+	switch {
+	case errors.Is(err, syscall.EADDRINUSE):
+		return to.wrong("serve: %s is taken by another program, perhaps by another ullage serve: end it, or take a free port with -addr 127.0.0.1:0", s.addr)
+	case err != nil:
+		return to.wrong("serve: %v; write the address as -addr 127.0.0.1:8080", err)
 	}
-	l, err := net.Listen("tcp", *addr)
-	if err != nil {
-		fmt.Fprintf(stderr, "ullage serve: %v; another port: ullage serve -addr 127.0.0.1:0\n", err)
-		return exitUsage
-	}
-	defer l.Close()
-	fmt.Fprintln(stderr, "ullage serve: building the page …")
-	client, err := buildClient()
-	if err != nil {
-		fmt.Fprintf(stderr, "ullage serve: %v\n", err)
-		return exitUsage
-	}
-	files, err := pages(client)
-	if err != nil {
-		fmt.Fprintf(stderr, "ullage serve: %v\n", err)
-		return exitUsage
-	}
-	if h, _, _ := net.SplitHostPort(l.Addr().String()); !net.ParseIP(h).IsLoopback() {
-		fmt.Fprintln(stderr, "ullage serve: this address can be reached from other machines; offline use needs https there")
-	}
-	fmt.Fprintf(stdout, "Ullage is at http://%s/ (end with Ctrl-C)\n", l.Addr())
-	err = http.Serve(l, siteHandler(files))
-	if err != nil && !errors.Is(err, http.ErrServerClosed) {
-		fmt.Fprintf(stderr, "ullage serve: %v\n", err)
-		return exitUsage
+	if err := serveOn(ctx, l, to, func(b *building) (map[string][]byte, error) { return b.files(ctx) }); err != nil {
+		return to.wrong("serve: %v", err)
 	}
 	return exitOK
 }
 
-// flagExit is the exit code after flags were not understood; help is not a
-// mistake.
-func flagExit(err error) int {
-	if errors.Is(err, flag.ErrHelp) {
-		return exitOK
+// serveOn answers on l from now on: with a page that waits, and with the files
+// that build gives once they are there. It ends when ctx does, without an error.
+func serveOn(ctx context.Context, l net.Listener, to streams, build func(*building) (map[string][]byte, error)) error {
+	waiting := &page.Waiting{}
+	b := newBuilding(to.err)
+	b.hear = func(now, usual string) {
+		waiting.Say(page.Words{Title: voice.Text("serve.waiting"), Now: now, Usual: usual})
 	}
-	return exitUsage
+	b.hear("", "")
+	server := &http.Server{Handler: waiting, ReadHeaderTimeout: 10 * time.Second}
+	ended := goServe(server, l)
+	defer server.Close()
+	at := fact.V{"address": fact.Text("http://" + l.Addr().String() + "/")}
+	fmt.Fprintln(to.err, voice.Text("serve.open", at))
+	if h, _, _ := net.SplitHostPort(l.Addr().String()); !net.ParseIP(h).IsLoopback() {
+		fmt.Fprintln(to.err, voice.Text("serve.reachable"))
+	}
+	files, err := build(b)
+	if ctx.Err() != nil {
+		return nil // the build was broken off
+	}
+	if err != nil {
+		return err
+	}
+	waiting.Ready(page.Handler(files))
+	if _, err := fmt.Fprintln(to.out, voice.Text("serve.ready", at)); err != nil {
+		return fmt.Errorf("print: %w", err)
+	}
+	select {
+	case err := <-ended:
+		return err
+	case <-ctx.Done():
+	}
+	bye, cancel := context.WithTimeout(context.WithoutCancel(ctx), time.Second)
+	defer cancel()
+	if err := server.Shutdown(bye); err != nil && !errors.Is(err, context.DeadlineExceeded) {
+		return err
+	}
+	return nil
 }
 
-// siteHandler serves files by path, strictly: own origin only, right media
-// types, each file revalidated by its content.
-func siteHandler(files map[string][]byte) http.Handler {
-	tags := map[string]string{}
-	for name, b := range files {
-		tags[name] = fmt.Sprintf(`"%x"`, sha256.Sum256(b))
-	}
-	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		h := w.Header()
-		h.Set("Content-Security-Policy", policy+"; frame-ancestors 'none'")
-		h.Set("X-Content-Type-Options", "nosniff")
-		h.Set("Referrer-Policy", "no-referrer")
-		h.Set("Cross-Origin-Opener-Policy", "same-origin")
-		h.Set("Permissions-Policy", "geolocation=(self), camera=(), microphone=()")
-		if r.Method != http.MethodGet && r.Method != http.MethodHead {
-			h.Set("Allow", "GET, HEAD")
-			http.Error(w, "only GET and HEAD", http.StatusMethodNotAllowed)
-			return
+// goServe serves beside, and tells if that ends by itself.
+func goServe(server *http.Server, l net.Listener) <-chan error {
+	ended := make(chan error, 1)
+	go func() {
+		if err := server.Serve(l); !errors.Is(err, http.ErrServerClosed) {
+			ended <- err
 		}
-		name := strings.TrimPrefix(r.URL.Path, "/")
-		if name == "" {
-			name = "index.html"
-		}
-		b, ok := files[name]
-		if !ok {
-			http.NotFound(w, r)
-			return
-		}
-		h.Set("Cache-Control", "no-cache")
-		h.Set("ETag", tags[name])
-		if r.Header.Get("If-None-Match") == tags[name] {
-			w.WriteHeader(http.StatusNotModified)
-			return
-		}
-		h.Set("Content-Type", mediaType(name))
-		h.Set("Content-Length", fmt.Sprint(len(b)))
-		if r.Method == http.MethodGet {
-			_, _ = w.Write(b) // the reader went away: nobody to tell
-		}
-	})
+	}()
+	return ended
 }

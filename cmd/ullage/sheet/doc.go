@@ -12,7 +12,7 @@
 //
 // Words, numbers, units and dates come from app/say; the sheet puts them in
 // their places. Other plans and the price of safety are known later than the
-// plan and are printed after it ([PrintMore]).
+// plan and are printed after it, each as it comes ([More]).
 //
 // Read print.go first, from its end.
 //
@@ -28,6 +28,6 @@
 //   - day.go: one day
 //   - end.go: the levels at the end, and the return
 //   - background.go: cautions, expected use, how things are done, checklists
-//   - more.go: other plans
 //   - print.go: the sheet
+//   - more.go: what becomes known after the plan
 package sheet

@@ -42,11 +42,3 @@ func Print(w io.Writer, in Input, voice say.Voice) error {
 	}
 	return p.w.Flush()
 }
-
-// PrintMore prints what is known last: the price of safety, and plans that one
-// may like better. It prints nothing if there is nothing.
-func PrintMore(w io.Writer, it trip.Itinerary, voice say.Voice) error {
-	p := &sheet{w: bufio.NewWriter(w), it: it, say: voice}
-	p.more()
-	return p.w.Flush()
-}

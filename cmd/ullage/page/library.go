@@ -1,11 +1,11 @@
-package main
+package page
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 )
@@ -47,6 +47,9 @@ func NewString() string {
 `
 )
 
+// keptOfResource stands before what is kept of resource.go.
+const keptOfResource = "package app\n\nimport \"strings\"\n\n// Handler is the server's.\ntype Handler struct{}\n\n"
+
 // leftOut are the files that the copy lacks. Of resource.go, what the page uses
 // is kept: from resourceStart on.
 var leftOut = map[string]bool{"http.go": true, "static.go": true, "resource.go": true, "crypto.go": true}
@@ -54,53 +57,35 @@ var leftOut = map[string]bool{"http.go": true, "static.go": true, "resource.go":
 // pageModules writes the copy and a go.mod with it beside go.sum, and returns
 // the name of the go.mod, for -modfile. All are kept in the user's cache under
 // one name, so that go need not compile the copy again.
-func pageModules(root string) (modfile string, err error) {
-	list := exec.Command("go", "list", "-m", "-f", "{{.Version}}\n{{.Dir}}", library)
-	list.Dir = root
-	out, err := list.Output()
+func pageModules(ctx context.Context, root string) (modfile string, err error) {
+	version, from, err := findLibrary(ctx, root)
 	if err != nil {
-		return "", fmt.Errorf("find %s: %w", library, err)
+		return "", err
 	}
-	version, from, _ := strings.Cut(strings.TrimSpace(string(out)), "\n")
-	cache, err := os.UserCacheDir()
-	if err != nil {
-		cache = os.TempDir()
-	}
-	dir := filepath.Join(cache, "ullage", "page-"+version)
-	copied := filepath.Join(dir, "go-app")
+	dir := filepath.Join(cacheDir(), "page-"+version)
+	copied, ids := filepath.Join(dir, "go-app"), filepath.Join(dir, "uuid")
 	for _, folder := range []string{"pkg/app", "pkg/errors"} {
 		if err := copySources(filepath.Join(from, folder), filepath.Join(copied, folder)); err != nil {
 			return "", err
 		}
 	}
-	resource, err := os.ReadFile(filepath.Join(from, "pkg/app/resource.go"))
-	if err != nil {
+	if err := os.MkdirAll(ids, 0o755); err != nil {
 		return "", err
 	}
+	var read [4][]byte
+	for i, name := range []string{filepath.Join(from, "pkg/app/resource.go"), filepath.Join(root, "go.mod"), filepath.Join(root, "go.sum"), filepath.Join(from, "go.mod")} {
+		if read[i], err = os.ReadFile(name); err != nil {
+			return "", err
+		}
+	}
+	resource, mod, sum, own := read[0], read[1], read[2], read[3]
 	at := bytes.Index(resource, []byte(resourceStart))
 	if at < 0 {
 		return "", errors.New("the page's library is another one than this was written for: resource.go has no " + resourceStart)
 	}
-	kept := "package app\n\nimport \"strings\"\n\n// Handler is the server's.\ntype Handler struct{}\n\n" + string(resource[at:])
-	mod, err := os.ReadFile(filepath.Join(root, "go.mod"))
-	if err != nil {
-		return "", err
-	}
-	sum, err := os.ReadFile(filepath.Join(root, "go.sum"))
-	if err != nil {
-		return "", err
-	}
-	own, err := os.ReadFile(filepath.Join(from, "go.mod"))
-	if err != nil {
-		return "", err
-	}
 	modfile = filepath.Join(dir, "go.mod")
-	ids := filepath.Join(dir, "uuid")
-	if err := os.MkdirAll(ids, 0o755); err != nil {
-		return "", err
-	}
 	for name, b := range map[string][]byte{
-		filepath.Join(copied, "pkg/app/resource.go"): []byte(kept),
+		filepath.Join(copied, "pkg/app/resource.go"): []byte(keptOfResource + string(resource[at:])),
 		filepath.Join(copied, "pkg/app/crypto.go"):   []byte(noCipher),
 		filepath.Join(copied, "go.mod"):              own,
 		filepath.Join(ids, "uuid.go"):                []byte(randomIDs),
@@ -113,6 +98,20 @@ func pageModules(root string) (modfile string, err error) {
 		}
 	}
 	return modfile, nil
+}
+
+// findLibrary asks go for the library's version and folder; it is fetched if it
+// is not there.
+func findLibrary(ctx context.Context, root string) (version, folder string, err error) {
+	if out, err := goTool(ctx, root, "mod", "download", library); err != nil {
+		return "", "", fmt.Errorf("fetch %s: %w\n%s", library, err, bytes.TrimSpace(out))
+	}
+	out, err := goTool(ctx, root, "list", "-m", "-f", "{{.Version}}\n{{.Dir}}", library)
+	if err != nil {
+		return "", "", fmt.Errorf("find %s: %w", library, err)
+	}
+	version, folder, _ = strings.Cut(strings.TrimSpace(string(out)), "\n")
+	return version, folder, nil
 }
 
 // copySources copies the Go files of a folder, without tests and what is left out.
@@ -138,25 +137,4 @@ func copySources(from, to string) error {
 		}
 	}
 	return nil
-}
-
-// writeIfOther leaves a file alone that holds b already, and else replaces it
-// at once: another build may read it meanwhile.
-func writeIfOther(name string, b []byte) error {
-	if was, err := os.ReadFile(name); err == nil && bytes.Equal(was, b) {
-		return nil
-	}
-	f, err := os.CreateTemp(filepath.Dir(name), "new-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(f.Name())
-	if _, err := f.Write(b); err != nil {
-		f.Close()
-		return err
-	}
-	if err := f.Close(); err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), name)
 }

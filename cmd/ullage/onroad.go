@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"strconv"
@@ -22,10 +23,16 @@ import (
 // A roadInput is what the flags say of where somebody is; the zero value is at home.
 type roadInput struct{ at, now, gauges, closed, passed, save string }
 
-func (in roadInput) given() bool { return in != roadInput{} }
+func (in *roadInput) flags(set *flag.FlagSet) {
+	set.StringVar(&in.at, "at", "", "")
+	set.StringVar(&in.now, "now", "", "")
+	set.StringVar(&in.gauges, "levels", "", "")
+	set.StringVar(&in.closed, "closed", "", "")
+	set.StringVar(&in.passed, "passed", "", "")
+	set.StringVar(&in.save, "save", "", "")
+}
 
-// gaugeKinds are the words of -levels.
-const gaugeUsage = "diesel=41 (in the tank's unit), grey=60%, fresh=3/4, cassette=lamp or cassette=dark, separated by commas"
+func (in roadInput) given() bool { return in != roadInput{} }
 
 func (in roadInput) parse() (onward.Now, error) {
 	n := onward.Now{Time: in.now}
@@ -33,18 +40,12 @@ func (in roadInput) parse() (onward.Now, error) {
 		return n, errors.New("on the road both -at and -now are needed")
 	}
 	if lat, lon, pair := strings.Cut(in.at, ","); pair {
-		y, err1 := strconv.ParseFloat(strings.TrimSpace(lat), 64)
-		x, err2 := strconv.ParseFloat(strings.TrimSpace(lon), 64)
-		if err := errors.Join(err1, err2); err != nil || !(y >= -90 && y <= 90 && x >= -180 && x <= 180) {
-			return n, fmt.Errorf("-at %q: write km along the route, or latitude,longitude", in.at)
-		}
-		n.At = &orb.Point{x, y}
-	} else {
-		km, err := strconv.ParseFloat(in.at, 64)
-		if err != nil {
-			return n, fmt.Errorf("-at %q: write km along the route, or latitude,longitude", in.at)
-		}
+		n.At = point(lat, lon)
+	} else if km, err := strconv.ParseFloat(in.at, 64); err == nil {
 		n.Km = &km
+	}
+	if n.At == nil && n.Km == nil {
+		return n, fmt.Errorf("-at %q: write km along the route, or latitude,longitude", in.at)
 	}
 	if in.closed != "" {
 		n.Closed = strings.Split(in.closed, ",")
@@ -54,13 +55,23 @@ func (in roadInput) parse() (onward.Now, error) {
 	return n, err
 }
 
+// point is a point on the earth, nil if the texts say none.
+func point(lat, lon string) *orb.Point {
+	y, err1 := strconv.ParseFloat(strings.TrimSpace(lat), 64)
+	x, err2 := strconv.ParseFloat(strings.TrimSpace(lon), 64)
+	if err1 != nil || err2 != nil || !(y >= -90 && y <= 90 && x >= -180 && x <= 180) {
+		return nil
+	}
+	return &orb.Point{x, y}
+}
+
 func gauges(text string) (map[string]onward.Shown, error) {
 	out := map[string]onward.Shown{}
 	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' }) {
 		tank, value, _ := strings.Cut(part, "=")
 		s, err := shown(strings.TrimSpace(value))
 		if err != nil {
-			return nil, fmt.Errorf("-levels %q: write %s", part, gaugeUsage)
+			return nil, fmt.Errorf("-levels %q: write %s", part, exampleOf("plan", "levels"))
 		}
 		out[strings.TrimSpace(tank)] = s
 	}

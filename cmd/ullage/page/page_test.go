@@ -1,4 +1,4 @@
-package main
+package page
 
 import (
 	"bytes"
@@ -16,7 +16,7 @@ import (
 )
 
 // thePages are made once: go-app keeps its routes for the whole program.
-var thePages = sync.OnceValues(func() (map[string][]byte, error) { return pages([]byte("\x00asm")) })
+var thePages = sync.OnceValues(func() (map[string][]byte, error) { return Files([]byte("\x00asm")) })
 
 // TestCacheable fetches all that the service worker will: one missing file
 // and nothing is kept.
@@ -25,7 +25,7 @@ func TestCacheable(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := httptest.NewServer(siteHandler(files))
+	s := httptest.NewServer(Handler(files))
 	defer s.Close()
 	list := regexp.MustCompile(`resources = (\[.*\]);`).FindSubmatch(files["app-worker.js"])
 	if list == nil {
@@ -116,7 +116,7 @@ func TestVersionFollowsContent(t *testing.T) {
 }
 
 func TestServeRefuses(t *testing.T) {
-	h := siteHandler(map[string][]byte{"index.html": []byte("x")})
+	h := Handler(map[string][]byte{"index.html": []byte("x")})
 	for _, tc := range []struct {
 		method, path string
 		want         int
@@ -140,12 +140,11 @@ func TestServeRefuses(t *testing.T) {
 
 func TestSiteFolder(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "site")
-	if _, err := thePages(); err != nil {
-		t.Fatal(err)
-	}
-	files := map[string][]byte{"index.html": []byte("x"), "web/app.wasm": []byte("y")}
-	if err := writeFiles(dir, files, 1, io.Discard); err != nil {
-		t.Fatal(err)
+	files := map[string][]byte{"index.html": []byte("x"), "web/app.wasm": []byte("yy")}
+	var packed []string
+	sizes, err := WriteFiles(dir, files, WriteOptions{Quality: 1, Packing: func(name string) { packed = append(packed, name) }})
+	if err != nil || sizes.Program != 2 || sizes.All != 3 || len(packed) != 2 {
+		t.Fatalf("%v, %+v, packed %v", err, sizes, packed)
 	}
 	for _, name := range []string{"index.html", "index.html.br", "web/app.wasm", siteMark} {
 		if _, err := os.Stat(filepath.Join(dir, name)); err != nil {
@@ -153,7 +152,7 @@ func TestSiteFolder(t *testing.T) {
 		}
 	}
 	delete(files, "web/app.wasm")
-	if err := writeFiles(dir, files, -1, io.Discard); err != nil {
+	if _, err := WriteFiles(dir, files, WriteOptions{Quality: -1}); err != nil {
 		t.Fatalf("an earlier site is not written over: %v", err)
 	}
 	for _, name := range []string{"web/app.wasm", "index.html.br"} {
@@ -164,9 +163,8 @@ func TestSiteFolder(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "letter.txt"), nil, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	var out, errs bytes.Buffer
-	if code := run([]string{"site", "-out", dir}, &out, &errs); code != exitUsage || !strings.Contains(errs.String(), "letter.txt") {
-		t.Errorf("code %d, %q", code, errs.String())
+	if err := CheckFolder(dir); err == nil || !strings.Contains(err.Error(), "letter.txt") {
+		t.Errorf("a folder with a letter: %v", err)
 	}
 }
 
@@ -185,25 +183,16 @@ func TestWasmBudget(t *testing.T) {
 	if os.Getenv("ULLAGE_FULL") == "1" {
 		quality, budget = 11, wasmBudget
 	}
-	client, err := buildClient()
+	client, err := Build(t.Context(), func(Step) {})
 	if err != nil {
 		t.Fatal(err)
 	}
-	z, err := pack(client, quality)
+	z, err := Pack(client, quality)
 	if err != nil {
 		t.Fatal(err)
 	}
 	t.Logf("app.wasm: %d bytes, brotli %d: %d", len(client), quality, len(z))
 	if len(z) > budget {
 		t.Errorf("app.wasm is %d bytes with brotli %d, the budget is %d", len(z), quality, budget)
-	}
-}
-
-func TestServeAndSiteUsage(t *testing.T) {
-	for _, args := range [][]string{{"serve", "-nothing"}, {"serve", "extra"}, {"serve", "-addr", "nowhere"}, {"site"}, {"site", "-out", "x", "-brotli", "12"}} {
-		var out, errs bytes.Buffer
-		if code := run(args, &out, &errs); code != exitUsage || errs.Len() == 0 || out.Len() > 0 {
-			t.Errorf("%q: code %d, out %q, err %q", args, code, out.String(), errs.String())
-		}
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package page
 
 import (
 	"bytes"
@@ -7,9 +7,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/http/httptest"
-	"path"
 	"regexp"
-	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -22,16 +20,15 @@ import (
 	"ullage/web"
 )
 
-// policy is the Content-Security-Policy of the page: nothing from elsewhere,
-// no inline style or script.
-const policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; " +
-	"connect-src 'self'; worker-src 'self'; manifest-src 'self'; font-src 'self'; base-uri 'none'; form-action 'none'"
+// programName is the path of the program in the site.
+const programName = "web/app.wasm"
 
-// pages returns every file of the site by its path from the root
+// Files returns every file of the site by its path from the root
 // ("index.html", "web/app.wasm"), made around the client program. The same
-// program and sources give a site of the same version.
-func pages(client []byte) (map[string][]byte, error) {
-	out := map[string][]byte{"web/app.wasm": client}
+// program and sources give a site of the same version. go-app keeps its routes:
+// it is called once in a process.
+func Files(client []byte) (map[string][]byte, error) {
+	out := map[string][]byte{programName: client}
 	for name, b := range web.Files() {
 		out["web/"+name] = b
 	}
@@ -124,25 +121,4 @@ func sorted(files map[string][]byte) []string {
 	}
 	sort.Strings(names)
 	return names
-}
-
-// mediaType returns the type that a browser must see, by the file's ending.
-// The program and the modules do not start with any other.
-func mediaType(name string) string {
-	t, ok := map[string]string{
-		".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8",
-		".js": "text/javascript; charset=utf-8", ".mjs": "text/javascript; charset=utf-8",
-		".wasm": "application/wasm", ".webmanifest": "application/manifest+json",
-		".svg": "image/svg+xml", ".png": "image/png", ".geojson": "application/geo+json",
-		".txt": "text/plain; charset=utf-8", ".pbf": "application/octet-stream",
-	}[path.Ext(name)]
-	if !ok {
-		return "application/octet-stream"
-	}
-	return t
-}
-
-// packs reports whether a file gets smaller when packed.
-func packs(name string) bool {
-	return !slices.Contains([]string{".png", ".pbf"}, path.Ext(name))
 }

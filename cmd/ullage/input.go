@@ -1,0 +1,125 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"flag"
+	"os"
+	"strings"
+	"time"
+	"ullage/data"
+	"ullage/data/demo"
+	"ullage/data/hours"
+	"ullage/data/osm"
+	"ullage/data/tripfile"
+	"ullage/planner/trip"
+	"ullage/planner/trip/build"
+)
+
+// A planInput names the files of a plan; all empty is the demo.
+type planInput struct{ trip, route, places, start string }
+
+func (in *planInput) flags(set *flag.FlagSet) {
+	set.StringVar(&in.trip, "trip", "", "")
+	set.StringVar(&in.route, "route", "", "")
+	set.StringVar(&in.places, "places", "", "")
+	set.StringVar(&in.start, "start", "", "")
+}
+
+func (in planInput) read(ctx context.Context) (trip.Trip, source, error) {
+	t, notes, err := in.readTrip()
+	if err != nil {
+		return trip.Trip{}, source{}, err
+	}
+	if in.start != "" {
+		t.Start = in.start
+	}
+	if in.places == "" {
+		from, err := demoPlaces(ctx)
+		return t, from, err
+	}
+	from, err := readPlaces(ctx, strings.Split(in.places, ","))
+	from.notes = append(notes, from.notes...)
+	return t, from, err
+}
+
+// readTrip also returns what the route's file leaves to be said: gaps, pieces.
+func (in planInput) readTrip() (t trip.Trip, notes []string, err error) {
+	switch {
+	case in.trip == "" && in.route == "" && in.places == "":
+		return demo.Trip(), nil, nil
+	case in.places == "":
+		return trip.Trip{}, nil, errors.New("no places: add -places F, an OSM extract of the region or a GeoJSON of places")
+	case in.trip == "" && in.route == "":
+		return trip.Trip{}, nil, errors.New("no route: add -route F (GPX or GeoJSON) or -trip F")
+	}
+	t = usualTrip()
+	if in.trip != "" {
+		f, err := os.Open(in.trip)
+		if err != nil {
+			return trip.Trip{}, nil, err
+		}
+		defer f.Close()
+		if t, err = tripfile.Read(in.trip, f); err != nil {
+			return trip.Trip{}, nil, err
+		}
+	}
+	if in.route != "" {
+		r, err := readRoute(in.route)
+		if err != nil {
+			return trip.Trip{}, nil, err
+		}
+		t.Route, notes = r.Line(), r.Notes
+		t.Points, t.Round = nil, nil
+		t.UpM, t.DownM = r.Climb()
+		if in.trip == "" && r.Name != "" {
+			t.Name = r.Name
+		}
+	}
+	return t, notes, nil
+}
+
+func readRoute(name string) (data.Route, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return data.Route{}, err
+	}
+	defer f.Close()
+	return data.ReadRoute(name, f)
+}
+
+// usualTrip is what is assumed of a route that comes without a trip: two
+// people in the first vehicle of the fleet, from tomorrow on, at an easy pace.
+func usualTrip() trip.Trip {
+	return trip.Trip{
+		Format: trip.Format, Name: "Trip", Start: time.Now().AddDate(0, 0, 1).Format(trip.DateLayout),
+		Vehicle: trip.Fleet()[0],
+		Party:   trip.Party{Adults: 2, Showers: "sites", Toilet: "aboard", Cooking: "aboard"},
+		// 200–300 km a day are comfortable, 60 km/h mixed: from memory.
+		Day:        trip.DayLimits{MaxKm: 300, MaxMin: 480, DepartMin: 540, SpeedKmh: 60},
+		Stays:      trip.StayWishes{Campsites: true, Stopovers: true},
+		CorridorKm: 5, ValuePerH: 10, Currency: "EUR",
+	}
+}
+
+func demoPlaces(ctx context.Context) (source, error) {
+	x, err := osm.Read(ctx, "demo.osm.pbf", bytes.NewReader(demo.Extract()), osm.Options{NoBackdrop: true})
+	return source{places: x.Places}, err
+}
+
+// openingHours reads each opening_hours text once.
+func openingHours() build.Hours {
+	parsed := map[string]*hours.Schedule{}
+	return func(p trip.Place, from time.Time, days int) ([][2]float64, bool) {
+		s, done := parsed[p.Hours]
+		if !done {
+			s, _ = hours.Parse(p.Hours) // nil where it cannot be read: unknown
+			parsed[p.Hours] = s
+		}
+		if s == nil {
+			return nil, false
+		}
+		return s.Windows(from, days, hours.Where{Lat: p.Point.Lat(), Lon: p.Point.Lon()})
+	}
+}

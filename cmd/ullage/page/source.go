@@ -1,0 +1,58 @@
+package page
+
+import (
+	"context"
+	"crypto/sha256"
+	"fmt"
+	"hash"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// sources are what the program of the page is made of: more than it needs, so
+// that nothing is forgotten.
+var sources = []string{"app", "cmd/client", "data", "geo", "planner", "go.mod", "go.sum"}
+
+// buildFlags make the program small: without names and paths for a debugger.
+var buildFlags = []string{"-trimpath", "-ldflags=-s -w"}
+
+// contentOf is a name for the program that the sources below root give: another
+// content or another version of Go, another name.
+func contentOf(ctx context.Context, root string) (string, error) {
+	version, err := goTool(ctx, "", "env", "GOVERSION")
+	if err != nil {
+		return "", err
+	}
+	sum := sha256.New()
+	fmt.Fprintf(sum, "%s%q\n", version, append([]string{resourceStart, keptOfResource, noCipher, randomIDs}, buildFlags...))
+	for _, name := range sources {
+		if err := addFiles(sum, root, name); err != nil {
+			return "", err
+		}
+	}
+	return fmt.Sprintf("%x", sum.Sum(nil)), nil
+}
+
+// addFiles adds a file, or all below a folder but tests and their data.
+func addFiles(sum hash.Hash, root, name string) error {
+	return filepath.WalkDir(filepath.Join(root, name), func(p string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return err
+		case d.IsDir() && d.Name() == "testdata":
+			return fs.SkipDir
+		case d.IsDir() || strings.HasSuffix(p, "_test.go"):
+			return nil
+		}
+		b, err := os.ReadFile(p)
+		if err != nil {
+			return err
+		}
+		at, err := filepath.Rel(root, p)
+		fmt.Fprintf(sum, "%s %d\n", filepath.ToSlash(at), len(b))
+		sum.Write(b)
+		return err
+	})
+}
