@@ -8,13 +8,11 @@
 package e2e_test
 
 import (
-	"bufio"
 	"context"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -23,10 +21,6 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
-
-// patience is how long a page may take on a busy machine; nothing is measured
-// by it.
-const patience = 3 * time.Minute
 
 // chromium returns the browser or skips.
 func chromium(t *testing.T) string {
@@ -43,59 +37,61 @@ func chromium(t *testing.T) string {
 	return ""
 }
 
-var buildOnce = sync.OnceValues(func() (string, error) {
-	dir, err := os.MkdirTemp("", "ullage-e2e-")
-	if err != nil {
-		return "", err
+// launch starts a browser with extra flags.
+func launch(path string, flags ...chromedp.ExecAllocatorOption) (context.Context, func(), error) {
+	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox,
+		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true))
+	alloc, end := chromedp.NewExecAllocator(context.Background(), append(opts, flags...)...)
+	ctx, cancel := chromedp.NewContext(alloc)
+	if err := chromedp.Do(ctx); err != nil {
+		cancel()
+		end()
+		return nil, nil, fmt.Errorf("start %s: %w", path, err)
 	}
-	bin := filepath.Join(dir, "ullage")
-	if out, err := exec.Command("go", "build", "-o", bin, "../../cmd/ullage").CombinedOutput(); err != nil {
-		return "", fmt.Errorf("build the command: %w\n%s", err, out)
+	return ctx, func() {
+		within, stop := context.WithTimeout(ctx, 10*time.Second)
+		defer stop()
+		_ = chromedp.Cancel(within) // asks first: what it used is then counted as ours
+		cancel()
+		end()
+	}, nil
+}
+
+// theBrowser is the one browser of all tests but those that need other flags.
+var theBrowser struct {
+	once sync.Once
+	ctx  context.Context
+	end  func()
+	err  error
+}
+
+func chrome(t *testing.T) context.Context {
+	t.Helper()
+	path := chromium(t)
+	b := &theBrowser
+	b.once.Do(func() { b.ctx, b.end, b.err = launch(path) })
+	if b.err != nil {
+		t.Fatal(b.err)
 	}
-	return bin, nil
-})
+	return b.ctx
+}
 
 func TestMain(m *testing.M) {
 	code := m.Run()
-	if bin, err := buildOnce(); err == nil {
-		os.RemoveAll(filepath.Dir(bin))
+	if theBrowser.end != nil {
+		theBrowser.end()
+	}
+	if s, _ := theSite(); s != nil {
+		s.end()
 	}
 	os.Exit(code)
 }
 
-// A server is `ullage serve` in a process of its own.
-type server struct {
-	url  string
-	stop func()
-}
+// seats are for pages that are open at a time: more would only wait for a
+// processor, and longer than anybody's patience.
+var seats = make(chan struct{}, 2)
 
-func serve(t *testing.T) server {
-	t.Helper()
-	bin, err := buildOnce()
-	if err != nil {
-		t.Fatal(err)
-	}
-	cmd := exec.Command(bin, "serve", "-addr", "127.0.0.1:0")
-	cmd.Stderr = os.Stderr
-	out, err := cmd.StdoutPipe()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := cmd.Start(); err != nil {
-		t.Fatal(err)
-	}
-	stop := sync.OnceFunc(func() { _ = cmd.Process.Kill(); _ = cmd.Wait() })
-	t.Cleanup(stop)
-	line, err := bufio.NewReader(out).ReadString('\n')
-	if err != nil {
-		t.Fatalf("ullage serve ended: %v", err)
-	}
-	_, at, _ := strings.Cut(line, "http://")
-	at, _, _ = strings.Cut(at, " ")
-	return server{"http://" + at, stop}
-}
-
-// A page is one tab of a browser of its own.
+// A page is one tab of a browser context of its own: nothing is kept in it.
 type page struct {
 	t   *testing.T
 	ctx context.Context
@@ -103,24 +99,44 @@ type page struct {
 	bad []string // errors and refusals that the browser reported
 }
 
-// open starts a browser with extra flags and a window of that size.
-func open(t *testing.T, width, height int, flags ...chromedp.ExecAllocatorOption) *page {
+// open opens a tab of that size beside those of other tests.
+func open(t *testing.T, width, height int) *page {
 	t.Helper()
-	opts := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(chromium(t)), chromedp.NoSandbox,
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true),
-		chromedp.WindowSize(width, height))
-	alloc, cancel := chromedp.NewExecAllocator(context.Background(), append(opts, flags...)...)
-	t.Cleanup(cancel)
-	ctx, cancel := chromedp.NewContext(alloc)
-	t.Cleanup(cancel)
-	p := &page{t: t, ctx: ctx}
-	if err := chromedp.Do(ctx, chromedp.EmulateViewport(int64(width), int64(height))); err != nil {
+	chromium(t)
+	t.Parallel()
+	seats <- struct{}{}
+	t.Cleanup(func() { <-seats })
+	return openIn(t, chrome(t), width, height, chromedp.WithNewBrowserContext())
+}
+
+// openAlone opens a tab while no other test has one: to measure.
+func openAlone(t *testing.T, width, height int) *page {
+	t.Helper()
+	return openIn(t, chrome(t), width, height, chromedp.WithNewBrowserContext())
+}
+
+// openWithoutWebGL opens a tab in a browser of its own that has no WebGL2.
+func openWithoutWebGL(t *testing.T, width, height int) *page {
+	t.Helper()
+	path := chromium(t)
+	t.Parallel()
+	seats <- struct{}{}
+	t.Cleanup(func() { <-seats })
+	ctx, end, err := launch(path, chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-software-rasterizer", true))
+	if err != nil {
 		t.Fatal(err)
 	}
-	if err := chromedp.Listen(ctx, p.hear); err != nil {
-		t.Fatal(err)
-	}
+	t.Cleanup(end)
+	return openIn(t, ctx, width, height, chromedp.WithNewBrowserContext())
+}
+
+func openIn(t *testing.T, parent context.Context, width, height int, opts ...chromedp.ContextOption) *page {
+	t.Helper()
+	p := &page{t: t}
+	ctx, cancel := chromedp.NewContext(parent, append(opts, chromedp.WithListener(p.hear))...)
+	t.Cleanup(cancel)
+	p.ctx = ctx
+	p.do(chromedp.EmulateViewport(int64(width), int64(height)))
 	return p
 }
 
@@ -168,47 +184,6 @@ func eval[T any](p *page, js string) T {
 		p.t.Fatalf("%s: %v", js, err)
 	}
 	return v
-}
-
-// until waits for a claim to hold.
-func (p *page) until(what, js string) {
-	p.t.Helper()
-	for end := time.Now().Add(patience); ; {
-		v, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool]("Boolean("+js+")"))
-		if err == nil && v {
-			return
-		}
-		if time.Now().After(end) {
-			p.shot("timeout")
-			p.t.Fatalf("waited %v for %s; status: %s; heard: %q; last error: %v", patience, what, p.status(), p.complaints(), err)
-		}
-		time.Sleep(50 * time.Millisecond)
-	}
-}
-
-func (p *page) status() string {
-	v, _ := chromedp.Run(p.ctx, chromedp.Evaluate[string](
-		`(s => s ? s.dataset.state + ": " + s.textContent : "none")(document.querySelector("#status"))`))
-	return v
-}
-
-// settled: an answer stands, and no better one by road is on its way.
-const settled = `(["planned", "refused", "error"].includes(document.querySelector("#status")?.dataset.state) && document.querySelector("#roads")?.dataset.state !== "reading")`
-
-// planned waits until a plan stands, by road where there are roads.
-func (p *page) planned() {
-	p.t.Helper()
-	p.until("a plan", settled)
-	if s := p.status(); !strings.HasPrefix(s, "planned") {
-		p.shot("no-plan")
-		p.t.Fatalf("no plan: %s", s)
-	}
-}
-
-// offlineReady waits until the service worker has everything and is in charge.
-func (p *page) offlineReady() {
-	p.t.Helper()
-	p.until("the service worker", `navigator.serviceWorker.controller && navigator.serviceWorker.controller.state === "activated"`)
 }
 
 // shot keeps a picture if ULLAGE_SHOTS names a folder.

@@ -3,9 +3,9 @@
 package e2e_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/chromedp/chromedp"
 )
@@ -15,11 +15,11 @@ import (
 // them. The page says that the route is elsewhere and shows the map data; what
 // is drawn by half is there after a reload, on the road.
 func TestDrawElsewhere(t *testing.T) {
-	chromium(t)
 	extract := shared(t, "data/osm/andorra-2025-01-19.osm.pbf")
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	v := atHome()
+	v.drawn = false
+	p.begin(v)
 	p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
 	p.do(chromedp.SetUploadFiles("#file", []string{extract}))
 	p.until("words about it", `document.querySelector("#elsewhere")`)
@@ -27,16 +27,16 @@ func TestDrawElsewhere(t *testing.T) {
 	if text := eval[string](p, `document.querySelector("#refusal").innerText`); !strings.Contains(text, "of somewhere else") || strings.Contains(text, "Diesel") {
 		t.Errorf("the refusal says %q, want the map data and no tank", text)
 	}
-	time.Sleep(time.Second) // the map goes there
+	p.still()
 	p.shot("elsewhere")
 
 	p.press("Draw a route there")
 	p.until("the controls", `document.querySelector(".draftbar")`)
-	time.Sleep(time.Second) // the map takes its new size
+	p.still()
 	at := eval[[]float64](p, `(r => [r.x, r.y, r.width, r.height])(document.querySelector("#map-canvas").getBoundingClientRect())`)
-	for _, share := range [][2]float64{{0.3, 0.6}, {0.75, 0.3}} {
+	for i, share := range [][2]float64{{0.3, 0.6}, {0.75, 0.3}} {
 		p.do(chromedp.MouseClickXY(at[0]+share[0]*at[2], at[1]+share[1]*at[3]))
-		time.Sleep(300 * time.Millisecond) // no double click
+		p.until("the point", fmt.Sprintf(said+`.startsWith("%d point")`, i+1))
 	}
 	const onRoads = `/^2 points/.test(document.querySelector(".draftbar .said")?.innerText) && !/Dashed/.test(document.querySelector(".draftbar .said").innerText)`
 	p.until("a way by road", onRoads)
@@ -47,7 +47,7 @@ func TestDrawElsewhere(t *testing.T) {
 	if again := eval[string](p, said); again != drawn {
 		t.Errorf("after a reload %q, before %q", again, drawn)
 	}
-	time.Sleep(time.Second)
+	p.still()
 	p.shot("elsewhere-again")
 	p.press("Use this route")
 	p.until("the trip there", `!document.querySelector(".draftbar") && !document.querySelector("#elsewhere")`)

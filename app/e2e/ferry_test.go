@@ -5,19 +5,12 @@ package e2e_test
 import (
 	"strings"
 	"testing"
-
-	"github.com/chromedp/chromedp"
 )
 
 // TestFerryField: what is wrong is said beside the field, a ferry that is right
 // stands among the stops of its day, and can be taken away again.
 func TestFerryField(t *testing.T) {
-	chromium(t)
-	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
-	p.until("roads", `document.querySelector("#roads")?.dataset.state === "ready"`)
-	p.planned()
+	p := home(t, 1400, 900)
 	eval[bool](p, `(document.querySelector("#change").click(), true)`)
 	p.until("the form", `document.querySelector("#ferry-add")`)
 	p.put("f-ferry-from", "30")

@@ -30,10 +30,7 @@ func (p *page) winter() {
 
 // TestComfort: who wants it cooler in January needs less gas.
 func TestComfort(t *testing.T) {
-	chromium(t)
-	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p := home(t, 1400, 900)
 	p.winter()
 	warm, gas := eval[string](p, itinerary), eval[string](p, lpgLine)
 	p.edit("f-inside", "12")
@@ -54,15 +51,13 @@ const lpgLine = `[...document.querySelectorAll("#counted li")].map(l => l.textCo
 // TestOnTheRoad: without the server, two gauges and a closed place give a plan
 // from here, with what is behind and what was learnt; it can be taken back.
 func TestOnTheRoad(t *testing.T) {
-	chromium(t)
-	s := serve(t)
+	url, shut := serveUntil(t)
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(s.url))
-	p.planned()
+	p.begin(visit{url: url, drawn: true, brief: true})
 	p.until("roads", `document.querySelector("#roads")?.dataset.state === "ready"`)
 	p.planned()
 	p.offlineReady()
-	s.stop()
+	shut()
 	before := eval[string](p, itinerary)
 	eval[bool](p, `(document.querySelector("#onroad").click(), true)`)
 	p.until("the panel", `document.querySelector("#road-go")`)
@@ -116,10 +111,7 @@ func (p *page) put(id, value string) {
 
 // TestTicksAndUnitsStay: what is ticked and the units chosen are there after a reload at once.
 func TestTicksAndUnitsStay(t *testing.T) {
-	chromium(t)
-	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p := home(t, 1400, 900)
 	if eval[bool](p, `document.documentElement.scrollHeight > innerHeight`) {
 		t.Error("the page is longer than the window: only the words are to scroll")
 	}
@@ -153,10 +145,10 @@ const metricLeft = `(() => {
 // forms, the panel of the road, facts, cautions and checklists, in a winter
 // that is cold enough for cautions with temperatures.
 func TestAmericanPage(t *testing.T) {
-	chromium(t)
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	v := atHome()
+	v.brief = false // the other plans are looked at too
+	p.begin(v)
 	p.winter()
 	p.edit("f-units", "american")
 	p.until("miles", `document.querySelector(".verdict .count").textContent.includes("mi")`)
@@ -171,10 +163,7 @@ func TestAmericanPage(t *testing.T) {
 // TestCurrency: another currency exchanges nothing, and the page says what
 // typical prices are worth in it; prices that are named count.
 func TestCurrency(t *testing.T) {
-	chromium(t)
-	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p := home(t, 1400, 900)
 	p.edit("f-currency", "NOK")
 	p.replanned()
 	p.until("what sums are worth", `document.querySelector(".limits").textContent.includes("All sums are in NOK.") && document.querySelector(".limits").textContent.includes("Diesel 1.60 NOK/L")`)

@@ -37,8 +37,7 @@ func TestMeasureRoads(t *testing.T) {
 	if !*measured {
 		t.Skip("a measurement of minutes: run with -measure")
 	}
-	chromium(t)
-	s := serve(t)
+	url := serve(t)
 	for _, region := range []struct {
 		name, data string
 		route      orb.LineString
@@ -53,15 +52,15 @@ func TestMeasureRoads(t *testing.T) {
 				t.Fatal(err)
 			}
 			for range 3 {
-				t.Run("with", func(t *testing.T) { measureRoads(t, s.url, []string{extract, route}, false) })
-				t.Run("without", func(t *testing.T) { measureRoads(t, s.url, []string{extract, route}, true) })
+				t.Run("with", func(t *testing.T) { measureRoads(t, url, []string{extract, route}, false) })
+				t.Run("without", func(t *testing.T) { measureRoads(t, url, []string{extract, route}, true) })
 			}
 		})
 	}
 }
 
 func measureRoads(t *testing.T, url string, files []string, noRoads bool) {
-	p := open(t, 1400, 900)
+	p := openAlone(t, 1400, 900)
 	p.beforeScripts(watchStates)
 	p.do(chromedp.Navigate(url))
 	p.planned()

@@ -55,11 +55,10 @@ func TestMeasure(t *testing.T) {
 	if !*measured {
 		t.Skip("a measurement: run with -measure")
 	}
-	chromium(t)
-	s := serve(t)
-	p := open(t, 1400, 900)
+	url := serve(t)
+	p := openAlone(t, 1400, 900)
 	begin := time.Now()
-	p.do(chromedp.Navigate(s.url))
+	p.do(chromedp.Navigate(url))
 	p.until("the program", `!document.querySelector("#app-wasm-loader")`)
 	t.Logf("cold start: program runs after %v", time.Since(begin).Round(time.Millisecond))
 	p.planned()
@@ -73,12 +72,12 @@ func TestMeasure(t *testing.T) {
 		p.planned()
 		t.Logf("kept start: program runs after %v, planned after %v", ran.Round(time.Millisecond), time.Since(begin).Round(time.Millisecond))
 	}
-	time.Sleep(time.Second)
+	p.still()
 
 	p.do(chromedp.Click("#change"))
 	p.until("the form", `document.querySelector("#f-adults")`)
 	eval[bool](p, probe)
-	time.Sleep(time.Second)
+	p.until("a second of frames", `gap.frames > 60`)
 	idle := eval[float64](p, `window.gap.max`)
 	eval[bool](p, `(() => {
 		window.gap.max = 0; window.gap.by = {};
@@ -89,7 +88,8 @@ func TestMeasure(t *testing.T) {
 	})()`)
 	p.until("planning", `document.querySelector("#status").dataset.state === "planning"`)
 	p.until("an answer", `["planned", "refused", "error"].includes(document.querySelector("#status").dataset.state)`)
-	time.Sleep(time.Second) // the answer is drawn
+	eval[bool](p, `(gap.until = gap.frames + 60, true)`)
+	p.until("the answer drawn", `gap.frames > gap.until`)
 	load, _ := os.ReadFile("/proc/loadavg")
 	t.Logf("longest frame gap: idle %.0f ms; from the change to the plan drawn, in ms by state: %s, %d frames; %s; load %s", idle,
 		eval[string](p, `JSON.stringify(window.gap.by)`), eval[int](p, `window.gap.frames`), p.status(), load)
@@ -98,7 +98,6 @@ func TestMeasure(t *testing.T) {
 // TestAccessible runs axe-core (W3C WCAG 2.1 A and AA and its best practices)
 // where ULLAGE_AXE names its axe.min.js.
 func TestAccessible(t *testing.T) {
-	chromium(t)
 	path := os.Getenv("ULLAGE_AXE")
 	if path == "" {
 		if os.Getenv("ULLAGE_REQUIRE_BROWSER") == "1" {
@@ -110,11 +109,11 @@ func TestAccessible(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := serve(t)
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(s.url))
+	p.begin(visit{})
 	p.planned()
 	p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
+	p.until("other plans", `document.querySelectorAll("#others details").length === 2`)
 	looks := []struct {
 		name          string
 		width, height int64
@@ -124,7 +123,7 @@ func TestAccessible(t *testing.T) {
 		p.do(chromedp.EmulateViewport(looks[i].width, looks[i].height))
 		call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: looks[i].scheme}}})
-		time.Sleep(time.Second) // the map draws on
+		p.still()
 	}
 	for i := range looks {
 		look(i)
@@ -145,10 +144,7 @@ func TestAccessible(t *testing.T) {
 
 // TestPrint: on paper the days are there and the controls are not.
 func TestPrint(t *testing.T) {
-	chromium(t)
-	p := open(t, 1000, 1400)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p := home(t, 1000, 1400)
 	call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
 	p.shot("print")
 	text := eval[string](p, `document.querySelector("#itinerary").innerText`)

@@ -26,10 +26,10 @@ const stopNames = `[...document.querySelectorAll("#itinerary h4")].map(h => h.te
 // TestOtherPlans: once the plan stands, the page says what safety costs and
 // shows two other plans; the button of one plans without the place.
 func TestOtherPlans(t *testing.T) {
-	chromium(t)
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	v := atHome()
+	v.brief = false
+	p.begin(v)
 	p.until("two other plans", `document.querySelectorAll("#others details").length === 2`)
 	if text := eval[string](p, `document.querySelector("#others .safety").textContent`); !regexp.MustCompile(`safe if a place is closed would cost (nothing|(about )?[0-9]+\.[0-9]{2} EUR) more`).MatchString(text) {
 		t.Errorf("safety %q, want its price", text)
@@ -53,10 +53,7 @@ func TestOtherPlans(t *testing.T) {
 // TestSteadyPage: after a small change the plan in use keeps its stops, also
 // after a reload.
 func TestSteadyPage(t *testing.T) {
-	chromium(t)
-	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p := home(t, 1400, 900)
 	before := eval[string](p, stopNames)
 	for _, worth := range []string{"9", "10", "11", "12"} {
 		p.edit("f-value_h", worth)
@@ -77,7 +74,6 @@ func TestSteadyPage(t *testing.T) {
 // comes nearest is marked as no plan, and nothing looks like one. The litres are
 // those that the command says of the same files.
 func TestRefusedPage(t *testing.T) {
-	chromium(t)
 	extract := shared(t, "data/osm/andorra-2025-01-19.osm.pbf")
 	text, err := os.ReadFile("../../cmd/ullage/testdata/andorra-trip.geojson")
 	if err != nil {
@@ -88,9 +84,7 @@ func TestRefusedPage(t *testing.T) {
 	if err := os.WriteFile(f, []byte(little), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p := home(t, 1400, 900)
 	route, err := filepath.Abs("../../cmd/ullage/testdata/andorra-route.geojson")
 	if err != nil {
 		t.Fatal(err)

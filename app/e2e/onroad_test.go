@@ -20,7 +20,7 @@ Geolocation.prototype.watchPosition = () => { window.asked++; };`
 // permit answers for the person whether the page may know the position.
 func (p *page) permit(setting browser.PermissionSetting) {
 	p.t.Helper()
-	call(p, browser.SetPermission, browser.SetPermissionParams{Permission: &browser.PermissionDescriptor{Name: "geolocation"}, Setting: setting})
+	call(p, browser.SetPermission, browser.SetPermissionParams{BrowserContextID: chromedp.FromContext(p.ctx).BrowserContextID, Permission: &browser.PermissionDescriptor{Name: "geolocation"}, Setting: setting})
 }
 
 // click clicks the element of a selector.
@@ -42,15 +42,15 @@ func (p *page) reloadAfter(js string) {
 // before, also without the server; a refusal, a place far away and a device
 // that knows nothing are told apart.
 func TestWhereAmI(t *testing.T) {
-	chromium(t)
-	s := serve(t)
+	url, shut := serveUntil(t)
 	p := open(t, 390, 844)
 	p.beforeScripts(countAsked)
-	p.do(chromedp.Navigate(s.url))
-	p.planned()
+	v := atHome()
+	v.url = url
+	p.begin(v)
 	line := eval[[][]float64](p, `fetch("/web/demo.trip.geojson").then(r => r.json()).then(t => t.features.find(f => f.geometry.type === "LineString").geometry.coordinates)`)
 	p.offlineReady()
-	s.stop()
+	shut()
 	p.click("#onroad")
 	p.until("the panel", `document.querySelector("#road-go")`)
 	if n := eval[int](p, `window.asked`); n != 0 {
@@ -97,10 +97,7 @@ func TestWhereAmI(t *testing.T) {
 // what is ticked off in the list is that already, also after a reload in the
 // same breath, and so is the kind of a gauge.
 func TestStopsPassed(t *testing.T) {
-	chromium(t)
-	p := open(t, 390, 844)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p := home(t, 390, 844)
 	names := strings.Split(eval[string](p, stopNames), "; ")
 	p.until("ticks", `document.querySelectorAll(".tickoff input").length > 2`)
 	p.reloadAfter(`document.querySelectorAll(".tickoff input")[0].click()`)
@@ -116,7 +113,7 @@ func TestStopsPassed(t *testing.T) {
 	p.click("#onroad")
 	p.until("the gauge as last time", `document.querySelector("#f-road-kind-diesel")?.value === "lamp" && document.querySelector("#f-road-value-diesel")`)
 	// Between the third stop and the fourth, wherever the plan has them.
-	p.put("f-road-km", eval[string](p, `(k => String((k[2] + k[3]) / 2))([...document.querySelectorAll(".call .where")].map(w => +w.textContent.match(/km (\d+)/)[1]))`))
+	p.put("f-road-km", eval[string](p, `(k => String((k[2] + k[3]) / 2))([...document.querySelectorAll(".call .where")].map(w => +w.textContent.match(/(\d+)\s?km|km\s?(\d+)/).slice(1).find(Boolean)))`))
 	p.put("f-road-time", "2027-06-13T10:30")
 	p.until("three stops behind", `document.querySelectorAll("[name^='road:made:']").length === 3`)
 	if made := eval[string](p, `[...document.querySelectorAll("[name^='road:made:']")].map(b => b.checked).join()`); made != "true,false,false" {

@@ -19,10 +19,9 @@ const ownOrigin = `performance.getEntriesByType("resource").every(r => r.name.st
 // TestDemo: the page opens with the demo trip planned, keeps to its own
 // origin and policy, and starts and plans again with the server stopped.
 func TestDemo(t *testing.T) {
-	chromium(t)
-	s := serve(t)
+	url, shut := serveUntil(t)
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(s.url))
+	p.do(chromedp.Navigate(url))
 	p.planned()
 	if n := eval[int](p, `document.querySelectorAll("#strips svg").length`); n < 7 {
 		t.Errorf("%d level strips, want one for each of the 7 tanks", n)
@@ -40,7 +39,7 @@ func TestDemo(t *testing.T) {
 	before := eval[string](p, `document.querySelector("#itinerary").textContent`)
 
 	p.offlineReady()
-	s.stop()
+	shut()
 	p.do(chromedp.Reload())
 	p.planned()
 	if after := eval[string](p, `document.querySelector("#itinerary").textContent`); after != before {
@@ -55,9 +54,10 @@ func TestDemo(t *testing.T) {
 // TestFirstVisit: the page does not start again by itself when its service
 // worker takes over, whatever a person did by then.
 func TestFirstVisit(t *testing.T) {
-	chromium(t)
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
+	p.beforeScripts(noWebGL)
+	p.beforeScripts(leaveItAtThat)
+	p.do(chromedp.Navigate(serve(t)))
 	eval[bool](p, `window.firstLoad = true`)
 	p.planned()
 	p.offlineReady()
@@ -68,9 +68,8 @@ func TestFirstVisit(t *testing.T) {
 
 // TestWithoutWebGL: without WebGL2 the page still plans, and draws an overview.
 func TestWithoutWebGL(t *testing.T) {
-	chromium(t)
-	p := open(t, 1400, 900, chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-software-rasterizer", true))
-	p.do(chromedp.Navigate(serve(t).url))
+	p := openWithoutWebGL(t, 1400, 900)
+	p.do(chromedp.Navigate(serve(t)))
 	if eval[bool](p, `Boolean(document.createElement("canvas").getContext("webgl2"))`) {
 		t.Fatal("this browser has WebGL2 all the same: the test shows nothing")
 	}
@@ -87,12 +86,10 @@ func TestWithoutWebGL(t *testing.T) {
 // TestNoSiteData: where the browser keeps nothing for the site, the page still
 // starts and plans.
 func TestNoSiteData(t *testing.T) {
-	chromium(t)
 	p := open(t, 1400, 900)
 	forbid := `for (const n of ["localStorage", "indexedDB"]) Object.defineProperty(window, n, {configurable: true, get() { throw new DOMException("no", "SecurityError"); }})`
 	p.beforeScripts(forbid)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p.begin(visit{drawn: true, brief: true})
 }
 
 // The line follows the valley roads of Andorra roughly, from Sant Julià de
@@ -120,11 +117,11 @@ func gpx(t *testing.T) string {
 // TestFiles: an extract and a route chosen by button are planned, and are
 // there again after a reload.
 func TestFiles(t *testing.T) {
-	chromium(t)
 	extract := shared(t, "data/osm/andorra-2025-01-19.osm.pbf")
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	v := atHome()
+	v.drawn = false
+	p.begin(v)
 	p.do(chromedp.SetUploadFiles("#file", []string{extract, gpx(t)}))
 	p.until("the new route", `document.body.textContent.includes("Through Andorra")`)
 	p.until("an answer", settled)
@@ -147,10 +144,7 @@ func TestFiles(t *testing.T) {
 
 // TestUnreadable: a file that is nothing of ours gives one clear line.
 func TestUnreadable(t *testing.T) {
-	chromium(t)
-	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p := home(t, 1400, 900)
 	f := filepath.Join(t.TempDir(), "letter.txt")
 	if err := os.WriteFile(f, []byte("Dear all,\n"), 0o644); err != nil {
 		t.Fatal(err)

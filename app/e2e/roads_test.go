@@ -3,7 +3,6 @@
 package e2e_test
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"math"
@@ -11,7 +10,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
@@ -20,10 +18,10 @@ import (
 
 	"ullage/data/demo"
 	"ullage/data/osm/osmtest"
-	"ullage/data/tripfile"
 	"ullage/geo"
 	"ullage/geo/road"
 	"ullage/geo/road/net"
+	"ullage/planner/trip"
 )
 
 // passage returns the ends of a passage of 2.7 m on the island.
@@ -31,49 +29,54 @@ func passage(t *testing.T) (a, b orb.Point) {
 	return osmtest.Passage(t, osmtest.Network(t, osmtest.Demo))
 }
 
-// tripThere is the demo trip with a vehicle of 3.05 m and a route from a to b,
-// as a file: the map then shows the two.
-func tripThere(t *testing.T, a, b orb.Point) string {
-	t.Helper()
+// tripThere is the demo trip with a vehicle of 3.05 m and a route from a to b:
+// the map then shows the two.
+func tripThere(a, b orb.Point) *trip.Trip {
 	tr := demo.Trip()
 	tr.Name, tr.Vehicle.HeightM, tr.Route = "To the passage", 3.05, orb.LineString{a, b}
-	var out bytes.Buffer
-	if err := tripfile.Write(&out, tr); err != nil {
-		t.Fatal(err)
-	}
-	f := filepath.Join(t.TempDir(), "passage.trip.geojson")
-	if err := os.WriteFile(f, out.Bytes(), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	return f
-}
-
-// A view is a map whose middle and scale are known.
-type view struct {
-	p      *page
-	middle orb.Point
-	zoom   float64
-}
-
-// world is a position in pixels of the world (web Mercator, 512 pixels at zoom 0).
-func (v view) world(q orb.Point) (x, y float64) {
-	whole := 512 * math.Exp2(v.zoom)
-	lat := q[1] * math.Pi / 180
-	return (q[0] + 180) / 360 * whole, (1 - math.Asinh(math.Tan(lat))/math.Pi) / 2 * whole
+	return &tr
 }
 
 // at returns where a position is on the screen.
-func (v view) at(q orb.Point) (x, y float64) {
-	box := eval[[]float64](v.p, `(r => [r.x + r.width / 2, r.y + r.height / 2])(document.querySelector("#map-canvas").getBoundingClientRect())`)
-	mx, my := v.world(v.middle)
-	x, y = v.world(q)
-	return box[0] + x - mx, box[1] + y - my
+func (p *page) at(q orb.Point) (x, y float64) {
+	p.t.Helper()
+	xy := eval[[]float64](p, fmt.Sprintf(`((r, at) => [r.x + at.x, r.y + at.y])(document.querySelector("#map-canvas").getBoundingClientRect(), liveMap.project([%v, %v]))`, q[0], q[1]))
+	return xy[0], xy[1]
 }
 
-func (v view) click(q orb.Point) {
-	v.p.t.Helper()
-	x, y := v.at(q)
-	v.p.do(chromedp.MouseClickXY(x, y))
+// tap clicks a position on the map.
+func (p *page) tap(q orb.Point) {
+	p.t.Helper()
+	x, y := p.at(q)
+	p.do(chromedp.MouseClickXY(x, y))
+}
+
+// still waits until the map shows all that it is to show, as large as its
+// place, and has not moved for a while: nothing is under way any more.
+func (p *page) still() {
+	p.t.Helper()
+	p.until("the map still", `(m => {
+		const box = m.getContainer(), pixels = m.getCanvas(), now = performance.now();
+		const view = [m.getCenter(), m.getZoom(), box.clientWidth, box.clientHeight].join();
+		if (globalThis.lastView !== view) { globalThis.lastView = view; globalThis.lastMove = now; }
+		return m.loaded() && !m.isMoving() && pixels.clientWidth === box.clientWidth && pixels.clientHeight === box.clientHeight && now - lastMove > 300;
+	})(liveMap)`)
+}
+
+// zoom presses the button for a closer scale, or a wider one, so often.
+func (p *page) zoom(steps int) {
+	p.t.Helper()
+	p.still()
+	button, one := 0, 1
+	if steps < 0 {
+		button, one = 1, -1
+	}
+	for ; steps != 0; steps -= one {
+		want := eval[float64](p, `liveMap.getZoom()`) + float64(one)
+		eval[bool](p, fmt.Sprintf(`(document.querySelectorAll(".zoom button")[%d].click(), true)`, button))
+		p.until("another scale", fmt.Sprintf(`Math.abs(liveMap.getZoom() - %v) < 1e-6`, want))
+	}
+	p.still()
 }
 
 const said = `(document.querySelector(".draftbar .said")?.innerText || "")`
@@ -86,34 +89,18 @@ func (p *page) press(words string) {
 }
 
 // drawing opens the page on the trip to the passage and begins to draw.
-func drawing(t *testing.T, p *page, a, b orb.Point) view {
+func drawing(t *testing.T, p *page, a, b orb.Point) {
 	t.Helper()
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
-	p.until("the map", `document.querySelector("#map canvas.maplibregl-canvas")`)
-	p.do(chromedp.SetUploadFiles("#file", []string{tripThere(t, a, b)}))
-	p.until("the trip", `document.body.textContent.includes("To the passage")`)
-	p.until("an answer", settled)
+	p.begin(visit{trip: tripThere(a, b), brief: true})
 	p.press("Draw route")
 	p.until("the controls", `document.querySelector(".draftbar")`)
-	time.Sleep(time.Second) // the map takes its new size
-	// It shows both at its closest scale for a route, 14; two steps closer they are apart.
-	for range 2 {
-		eval[bool](p, `(document.querySelector(".zoom button").click(), true)`)
-		time.Sleep(time.Second)
-	}
-	box := orb.MultiPoint{a, b}.Bound()
-	_, south := view{zoom: 0}.world(box.Min)
-	_, north := view{zoom: 0}.world(box.Max)
-	y := math.Pi * (1 - (south+north)/512)
-	return view{p, orb.Point{box.Center()[0], math.Atan(math.Sinh(y)) * 180 / math.Pi}, 16}
+	p.still()
 }
 
 // TestDrawRoundAPassage: two clicks on either side of a passage of 2.7 m give
 // a route that goes round it with a vehicle of 3.05 m, and the page says why,
 // while drawing and of the trip. Steps are taken back and made again.
 func TestDrawRoundAPassage(t *testing.T) {
-	chromium(t)
 	a, b := passage(t)
 	for _, size := range []struct {
 		name          string
@@ -126,10 +113,11 @@ func TestDrawRoundAPassage(t *testing.T) {
 				call(p, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 					Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: "dark"}}})
 			}
-			v := drawing(t, p, a, b)
-			v.click(a)
+			drawing(t, p, a, b)
+			p.zoom(2) // at the closest scale for a route, 14, the two are not apart
+			p.tap(a)
 			p.until("a point", said+`.startsWith("1 point")`)
-			v.click(b)
+			p.tap(b)
 			const why = "height limit 2.70 m, the vehicle has 3.05 m"
 			p.until("the way round", said+`.includes("`+why+`")`)
 			words := eval[string](p, said)
@@ -140,7 +128,7 @@ func TestDrawRoundAPassage(t *testing.T) {
 			if strings.Contains(words, "no road is known") {
 				t.Errorf("%q, though there are roads", words)
 			}
-			time.Sleep(time.Second) // for the picture
+			p.still() // for the picture
 			p.shot(size.name)
 			if !eval[bool](p, `(b => { const r = b.getBoundingClientRect(); return document.elementFromPoint(r.x + r.width / 2, r.y + r.height / 2) === b; })(document.querySelector(".draftbar .main"))`) {
 				t.Error("the button to use the route is out of sight")
@@ -153,7 +141,7 @@ func TestDrawRoundAPassage(t *testing.T) {
 			p.until("one point", said+`.startsWith("1 point")`)
 			p.press("Redo")
 			p.until("two points", said+`.startsWith("2 points")`)
-			v.click(a) // a tap on a point chooses it
+			p.tap(a) // a tap on a point chooses it
 			p.press("Remove point 1")
 			p.until("one point", said+`.startsWith("1 point")`)
 			p.press("Undo")
@@ -170,25 +158,22 @@ func TestDrawRoundAPassage(t *testing.T) {
 // TestDragAndInsert: a point is dragged, and another pulled out of the line;
 // what lies in the sea stays as drawn and is said to be so.
 func TestDragAndInsert(t *testing.T) {
-	chromium(t)
 	a, b := passage(t)
 	p := open(t, 1400, 900)
-	v := drawing(t, p, a, b)
-	v.click(a)
+	drawing(t, p, a, b)
+	p.zoom(2) // at the closest scale for a route, 14, the two are not apart
+	p.tap(a)
 	p.until("a point", said+`.startsWith("1 point")`)
 	far := orb.Point{b[0] + 3*(b[0]-a[0]), b[1] + 3*(b[1]-a[1])}
-	v.click(far)
+	p.tap(far)
 	p.until("two points", said+`.startsWith("2 points")`)
 	before := eval[string](p, said)
-	x, y := v.at(a)
+	x, y := p.at(a)
 	p.drag(x, y, x-120, y+80)
 	p.until("another way", said+`.startsWith("2 points") && `+said+fmt.Sprintf(` !== %q`, before))
 	p.press("Undo")
 	p.until("the way of before", said+fmt.Sprintf(` === %q`, before))
-	for range 9 { // out to the sea
-		eval[bool](p, `(document.querySelectorAll(".zoom button")[1].click(), true)`)
-		time.Sleep(400 * time.Millisecond)
-	}
+	p.zoom(-9) // out to the sea
 	box := eval[[]float64](p, `(r => [r.x, r.y, r.width, r.height])(document.querySelector("#map-canvas").getBoundingClientRect())`)
 	p.do(chromedp.MouseClickXY(box[0]+20, box[1]+box[3]/2))
 	p.until("the word for it", said+`.includes("no road is known there")`)
@@ -202,10 +187,8 @@ func TestDragAndInsert(t *testing.T) {
 
 // TestTrackOnRoads: a recorded track is put on roads and taken off again.
 func TestTrackOnRoads(t *testing.T) {
-	chromium(t)
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
+	p.begin(visit{drawn: true, brief: true})
 	var track orb.LineString
 	for i, q := range demo.Trip().Route[:200] {
 		track = append(track, orb.Point{q[0], q[1] + 5e-5*math.Sin(float64(i))}) // 5 m beside the road
@@ -229,15 +212,10 @@ func TestTrackOnRoads(t *testing.T) {
 // with a vehicle of 3.05 m, led round it at a press, and the page says so, after
 // a reload too. The route as in its file comes back.
 func TestLedRoundAPassage(t *testing.T) {
-	chromium(t)
 	a, b := passage(t)
 	far := func(a, b orb.Point) orb.Point { return orb.Point{a[0] + 9*(a[0]-b[0]), a[1] + 9*(a[1]-b[1])} }
 	p := open(t, 1400, 900)
-	p.do(chromedp.Navigate(serve(t).url))
-	p.planned()
-	p.do(chromedp.SetUploadFiles("#file", []string{tripThere(t, a, b)}))
-	p.until("the trip", `document.body.textContent.includes("To the passage")`)
-	p.until("an answer", settled)
+	p.begin(visit{trip: tripThere(a, b), drawn: true, brief: true})
 	network := osmtest.Network(t, osmtest.Demo)
 	car, err := road.NewRouter(context.Background(), network, net.Vehicle{}, road.Shortest)
 	if err != nil {
@@ -257,7 +235,7 @@ func TestLedRoundAPassage(t *testing.T) {
 	p.until("an answer", settled)
 	p.shot("led-round")
 	p.axe()
-	time.Sleep(time.Second) // it is kept
+	p.until("all kept", stored("trip", `"round"`)+" && "+stored("origin", `"matched":true`))
 	p.do(chromedp.Reload())
 	p.until("the trip again", `document.body.textContent.includes("Through")`)
 	p.until("an answer", settled)
@@ -292,15 +270,15 @@ func TestFollowStep(t *testing.T) {
 	if !*measured {
 		t.Skip("a measurement: run with -measure")
 	}
-	chromium(t)
 	a, b := passage(t)
 	p := open(t, 1400, 900)
-	v := drawing(t, p, a, b)
-	v.click(a)
+	drawing(t, p, a, b)
+	p.zoom(2) // at the closest scale for a route, 14, the two are not apart
+	p.tap(a)
 	p.until("a point", said+`.startsWith("1 point")`)
-	v.click(orb.Point{b[0] + 3*(b[0]-a[0]), b[1] + 3*(b[1]-a[1])})
+	p.tap(orb.Point{b[0] + 3*(b[0]-a[0]), b[1] + 3*(b[1]-a[1])})
 	p.until("two points", said+`.startsWith("2 points")`)
-	time.Sleep(time.Second)
+	p.still()
 	eval[bool](p, `(() => {
 		window.steps = []; window.maps = 0; let moved = 0;
 		addEventListener("mousemove", () => { moved = moved || performance.now() }, true);
@@ -314,9 +292,9 @@ func TestFollowStep(t *testing.T) {
 		for (const f of ["drawElements", "drawArrays"]) { const draw = WebGL2RenderingContext.prototype[f]; WebGL2RenderingContext.prototype[f] = function() { maps++; return draw.apply(this, arguments) } }
 		return true;
 	})()`)
-	x, y := v.at(a)
+	x, y := p.at(a)
 	p.drag(x, y, x-120, y+80)
-	time.Sleep(time.Second)
+	p.until("the sketch gone", `![...document.querySelectorAll(".sketch path")].some(e => e.getAttribute("d"))`)
 	type result struct {
 		Steps []float64
 		Maps  int
@@ -328,7 +306,6 @@ func TestFollowStep(t *testing.T) {
 	}
 	load, _ := os.ReadFile("/proc/loadavg")
 	t.Logf("%d steps, median %.1f ms, 90 %% %.1f ms, longest %.1f ms; %d calls to draw the map; load %s", n, got.Steps[n/2], got.Steps[n*9/10], got.Steps[n-1], got.Maps, load)
-	p.until("the sketch gone", `![...document.querySelectorAll(".sketch path")].some(e => e.getAttribute("d"))`)
 }
 
 // drag moves the pointer with its button held, in steps that a hand makes.
@@ -343,7 +320,7 @@ func (p *page) drag(fromX, fromY, toX, toY float64) {
 	for i := 1; i <= steps; i++ {
 		k := float64(i) / steps
 		p.do(chromedp.MouseEvent(chromedp.MouseMoved, fromX+k*(toX-fromX), fromY+k*(toY-fromY), held))
-		time.Sleep(60 * time.Millisecond)
+		eval[bool](p, `new Promise(done => requestAnimationFrame(() => requestAnimationFrame(() => done(true))))`)
 	}
 	p.shot("draw-drag")
 	p.do(chromedp.MouseEvent(chromedp.MouseReleased, toX, toY, held))
@@ -367,7 +344,6 @@ func (p *page) axe() {
 // TestOtherWays: two clicks far apart, other ways of what lies between them,
 // one taken with its button and one on the map; each sets a point.
 func TestOtherWays(t *testing.T) {
-	chromium(t)
 	network := osmtest.Network(t, osmtest.Demo)
 	r, err := road.NewRouter(context.Background(), network, net.Vehicle{}, road.Fastest)
 	if err != nil {
@@ -381,14 +357,14 @@ func TestOtherWays(t *testing.T) {
 	}{{"ways-phone", 390, 844}} {
 		t.Run(size.name, func(t *testing.T) {
 			p := open(t, size.width, size.height)
-			v := fitted(t, p, a, b)
-			v.click(a)
+			fitted(t, p, a, b)
+			p.tap(a)
 			p.until("a point", said+`.startsWith("1 point")`)
-			v.click(b)
+			p.tap(b)
 			p.until("two points", said+`.startsWith("2 points")`)
 			p.press("Other ways, 1 to 2")
 			p.until("some ways", `document.querySelectorAll(".draftbar .ways button").length > 0`)
-			time.Sleep(time.Second) // for the picture
+			p.still() // for the picture
 			p.shot(size.name)
 			p.axe()
 			words := eval[string](p, `document.querySelector(".draftbar .ways button").innerText`)
@@ -401,12 +377,12 @@ func TestOtherWays(t *testing.T) {
 			p.until("two points", said+`.startsWith("2 points")`)
 			p.press("Other ways, 1 to 2")
 			p.until("some ways", `document.querySelectorAll(".draftbar .ways button").length > 0`)
-			time.Sleep(time.Second)
+			p.still()
 			paths, err := q.Alternatives(r.Snap(a, 500), r.Snap(b, 500), 2)
 			if err != nil || len(paths) < 2 {
 				t.Fatal(len(paths), err)
 			}
-			v.click(apart(network, paths))
+			p.tap(apart(network, paths))
 			p.until("a point on it", said+`.startsWith("3 points") && !document.querySelector(".draftbar .ways")`)
 			p.press("Use this route")
 			p.until("an answer", `!document.querySelector(".draftbar") && `+settled)
@@ -459,7 +435,7 @@ func off(line orb.LineString, p orb.Point) float64 {
 }
 
 // fitted opens the page on a trip from a to b and begins to draw on a map that shows both, and more.
-func fitted(t *testing.T, p *page, a, b orb.Point) view {
+func fitted(t *testing.T, p *page, a, b orb.Point) {
 	t.Helper()
 	// The controls lie over the map's edges, most of them in the south: the trip is longer.
 	box := orb.MultiPoint{a, b}.Bound()
@@ -470,11 +446,5 @@ func fitted(t *testing.T, p *page, a, b orb.Point) view {
 		eval[bool](p, `(document.querySelector("#map").scrollIntoView({block: "center"}), true)`)
 	}
 	p.press("Whole route")
-	time.Sleep(2 * time.Second)
-	size := eval[[]float64](p, `(r => [r.width, r.height])(document.querySelector("#map-canvas").getBoundingClientRect())`)
-	ax, ay := view{}.world(a)
-	bx, by := view{}.world(b)
-	zoom := math.Log2(min((size[0]-80)/math.Abs(ax-bx), (size[1]-80)/math.Abs(ay-by)))
-	lat := math.Atan(math.Sinh(math.Pi * (1 - (ay+by)/512)))
-	return view{p, orb.Point{(a[0] + b[0]) / 2, lat * 180 / math.Pi}, min(zoom, 14)}
+	p.still()
 }
