@@ -1,9 +1,18 @@
 package hours
 
 import (
+	"math"
 	"slices"
 	"time"
 )
+
+// A sunTime is when an event happens on a day, once asked for.
+type sunTime struct {
+	set bool
+	day int
+	utc float64
+	ok  bool
+}
 
 // An evaluator says what a schedule says about days at one place.
 //
@@ -16,12 +25,7 @@ type evaluator struct {
 	zone  *time.Location
 	first int // the first day
 
-	holidays holidays
-
-	// The way in question.
-	today int
-	yes   [4]bool // a holiday that may be is one: public today, on other days, school today, on other days
-	ahead int     // minutes of local time ahead of UTC
+	reading // the one in question
 
 	suns  [dusk + 1][2]sunTime // by event, the last even and odd day
 	last  date                 // the day evaluated last
@@ -94,37 +98,6 @@ func (e *evaluator) uncertain(n int) (bits []int) {
 	return bits
 }
 
-// maxHolidayOffset bounds "PH +1 day": more is not read.
-const maxHolidayOffset = 7
-
-func (s *Schedule) mentions(kind holidayKind) bool {
-	for i := range s.rules {
-		for _, d := range s.rules[i].days {
-			if d.holiday == kind {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func (e *evaluator) isHoliday(kind holidayKind, n int) bool {
-	which := 0
-	if n != e.today {
-		which = 1
-	}
-	if kind == schoolHoliday {
-		return e.yes[2+which]
-	}
-	switch e.holidays.on(n) {
-	case Open:
-		return true
-	case Closed:
-		return false
-	}
-	return e.yes[which]
-}
-
 // once evaluates a day in the way that e has been set to.
 func (e *evaluator) once(n int) []Period {
 	yesterday := e.last
@@ -166,7 +139,7 @@ func (e *evaluator) collect(today, yesterday date) {
 	e.spans = e.spans[:0]
 	for i := range e.s.rules {
 		r := &e.s.rules[i]
-		if r.matches(e, today) {
+		if r.matches(&e.reading, today) {
 			// A normal rule that opens replaces all that was said about the day;
 			// one that closes replaces the times that it names. Two rules without
 			// days, "10:00-12:00; 14:00-16:00", are alternatives as well.
@@ -178,7 +151,7 @@ func (e *evaluator) collect(today, yesterday date) {
 			}
 			e.add(r, today.n, 0)
 		}
-		if r.pastMidnight() && r.matches(e, yesterday) {
+		if r.pastMidnight() && r.matches(&e.reading, yesterday) {
 			e.add(r, yesterday.n, dayMin)
 		}
 	}
@@ -240,4 +213,42 @@ func merge(a, b []Period) []Period {
 		}
 	}
 	return out
+}
+
+// minutes returns when a moment is on day n.
+func (e *evaluator) minutes(m moment, n int) (min int, ok bool) {
+	if m.event == clock {
+		return m.min, true
+	}
+	if e.at.Lat == 0 && e.at.Lon == 0 {
+		return 0, false
+	}
+	// Today's are asked for again tomorrow, for what passes midnight.
+	known := &e.suns[m.event][n&1]
+	if !known.set || known.day != n {
+		known.set, known.day = true, n
+		known.utc, known.ok = sunMinutes(m.event, n, e.at)
+	}
+	// The event on this local date.
+	local := math.Mod(known.utc+float64(e.ahead)+2*dayMin, dayMin)
+	return int(math.Round(local)) + m.min, known.ok
+}
+
+// zones returns by how many minutes local time may be ahead of UTC on a day.
+func (e *evaluator) zones(n int) []int {
+	if !e.s.sun {
+		return []int{0}
+	}
+	if e.zone == time.UTC {
+		// Legal time follows the sun's from one hour behind to three ahead.
+		hour := int(math.Round(e.at.Lon / 15))
+		var zones []int
+		for h := hour - 1; h <= hour+3; h++ {
+			zones = append(zones, 60*h)
+		}
+		return zones
+	}
+	d := dateOf(n)
+	_, offset := time.Date(d.year, time.Month(d.month), d.day, 12, 0, 0, 0, e.zone).Zone()
+	return []int{offset / 60}
 }

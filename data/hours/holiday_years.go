@@ -85,21 +85,31 @@ func (y *holidayYear) mark(days []holiday, as State) {
 		}
 	}
 	for _, d := range days {
-		if y.year >= d.since && y.year <= d.last {
+		if d.holds(y.year) {
 			set(d.in(y.year))
 		}
 	}
 	for _, d := range days {
-		if y.year < d.since || y.year > d.last || d.moved != '*' && d.moved != '^' {
+		if !d.holds(y.year) {
 			continue
 		}
-		n := d.in(y.year)
-		if weekday := dateOf(n).weekday; weekday == 0 || weekday == 6 && d.moved == '^' {
-			for n++; dateOf(n).weekday%6 == 0 || y.taken(n); n++ {
-			}
+		if n, ok := y.inLieu(d); ok {
 			set(n)
 		}
 	}
+}
+
+// inLieu returns the free weekday after a holiday that falls on a weekend, where the law gives one.
+func (y *holidayYear) inLieu(d holiday) (n int, ok bool) {
+	n = d.in(y.year)
+	switch weekday := dateOf(n).weekday; {
+	case d.moved == '*' && weekday == 0, d.moved == '^' && (weekday == 0 || weekday == 6):
+	default:
+		return 0, false
+	}
+	for n++; dateOf(n).weekday%6 == 0 || y.taken(n); n++ {
+	}
+	return n, true
 }
 
 func (y *holidayYear) taken(n int) bool {

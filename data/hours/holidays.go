@@ -165,6 +165,9 @@ func readHoliday(token string) (h holiday, err error) {
 	return h, err
 }
 
+// holds says whether there is such a holiday in a year.
+func (h holiday) holds(year int) bool { return year >= h.since && year <= h.last }
+
 // in returns the day of the holiday in a year.
 func (h holiday) in(year int) int {
 	if h.orthodox {

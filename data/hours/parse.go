@@ -54,20 +54,6 @@ func Parse(text string) (*Schedule, error) {
 	return s, nil
 }
 
-// onlyCloses says whether the text names times at which the place is closed and
-// none at which it is open: "Tu off" leaves the rest unsaid.
-func (s *Schedule) onlyCloses() bool {
-	part := false
-	for i := range s.rules {
-		r := &s.rules[i]
-		if r.state != Closed {
-			return false
-		}
-		part = part || r.dated() || r.times != nil
-	}
-	return part
-}
-
 func clip(s string) string {
 	if r := []rune(s); len(r) > 20 {
 		return string(r[:20]) + "…"
@@ -78,87 +64,18 @@ func clip(s string) string {
 // stop is no joint: the text ends.
 const stop joint = -1
 
-type parser struct {
-	tokens []token
-	i      int
-	rules  []rule
-}
-
-func (p *parser) peek(k int) token { return p.tokens[min(p.i+k, len(p.tokens)-1)] }
-
-// is says whether the k-th token from here is that sign.
-func (p *parser) is(k int, text string) bool {
-	t := p.peek(k)
-	return t.kind == sign && t.text == text
-}
-
-// take steps over the sign if it is next.
-func (p *parser) take(text string) bool {
-	if p.is(0, text) {
-		p.i++
-		return true
-	}
-	return false
-}
-
-// takeWord steps over the word if it is next.
-func (p *parser) takeWord(text string) bool {
-	if t := p.peek(0); t.kind == word && t.text == text {
-		p.i++
-		return true
-	}
-	return false
-}
-
 // rule reads a rule and what joins the next one to it.
 func (p *parser) rule(r *rule, joint joint) (next joint, err error) {
 	r.joint, r.state = joint, Open
-	start, stated := p.i, false
-	for {
-		t := p.peek(0)
-		switch {
+	for start := p.i; ; {
+		switch t := p.peek(0); {
 		case t.kind == end || p.is(0, ";") || p.is(0, "||"):
-			if p.i == start { // nothing: a separator too many
-				if p.is(0, "||") || joint == fallback {
-					return 0, errors.New("nothing stands beside the fallback ||")
-				}
-			} else if err := p.add(r); err != nil {
-				return 0, err
-			}
-			switch {
-			case p.take(";"):
-				return normal, nil
-			case p.take("||"):
-				return fallback, nil
-			}
-			return stop, nil
+			return p.finish(r, start)
 		case p.is(0, ","):
-			// After a time or a state a new selector starts a new rule.
-			p.i++
-			if complete := r.times != nil || stated || r.always; !complete && !p.timeAhead() {
-				return 0, errors.New("no times stand before the comma")
-			} else if p.timeAhead() && !stated && !r.always {
-				if err := p.times(r); err != nil {
-					return 0, err
-				}
-				continue
+			if done, err := p.comma(r); done || err != nil {
+				return additional, err
 			}
-			return additional, p.add(r)
-		case t.kind == comment:
-			if !stated {
-				r.state = Unknown
-			}
-			stated = true
-			p.i++
-		case t.kind == word:
-			if s, ok := states[t.text]; ok {
-				r.state, stated = s, true
-				p.i++
-				continue
-			}
-			if err := p.selector(r); err != nil {
-				return 0, err
-			}
+		case p.takeState(r):
 		case p.is(0, ":") && p.i > start && r.times == nil: // for readability
 			p.i++
 		case p.alwaysAhead():
@@ -170,6 +87,53 @@ func (p *parser) rule(r *rule, joint joint) (next joint, err error) {
 			}
 		}
 	}
+}
+
+// finish ends a rule that began at a token.
+func (p *parser) finish(r *rule, start int) (next joint, err error) {
+	if p.i > start {
+		if err := p.add(r); err != nil {
+			return 0, err
+		}
+	} else if p.is(0, "||") || r.joint == fallback { // else nothing: a separator too many
+		return 0, errors.New("nothing stands beside the fallback ||")
+	}
+	switch {
+	case p.take(";"):
+		return normal, nil
+	case p.take("||"):
+		return fallback, nil
+	}
+	return stop, nil
+}
+
+// comma goes on after a comma: with more times, or after a time or a state with a new rule; then the old one is done.
+func (p *parser) comma(r *rule) (done bool, err error) {
+	p.i++
+	switch ahead := p.timeAhead(); {
+	case r.times == nil && !r.stated && !r.always && !ahead:
+		return false, errors.New("no times stand before the comma")
+	case ahead && !r.stated && !r.always:
+		return false, p.times(r)
+	}
+	return true, p.add(r)
+}
+
+// takeState reads "off", or a comment, if it is next.
+func (p *parser) takeState(r *rule) bool {
+	t := p.peek(0)
+	state, ok := states[t.text]
+	switch {
+	case t.kind == word && ok:
+		r.state = state
+	case t.kind == comment && !r.stated:
+		r.state = Unknown
+	case t.kind != comment:
+		return false
+	}
+	r.stated = true
+	p.i++
+	return true
 }
 
 // add adds a rule that has been read to its end.
@@ -192,39 +156,20 @@ func (p *parser) add(r *rule) error {
 // selector reads one list of times, days, weeks, dates or years.
 func (p *parser) selector(r *rule) error {
 	t := p.peek(0)
-	_, isMonth := months[t.text]
-	_, isWeekday := weekdays[t.text]
-	_, isHoliday := holidayKinds[t.text]
 	switch {
 	case p.timeAhead():
 		return p.times(r)
-	case t.kind == word && (isWeekday || isHoliday):
+	case p.dayAhead(0):
 		return p.days(r)
 	case t.kind == word && (t.text == "week" || t.text == "weeks"):
 		p.i++
 		return p.weeks(r)
-	case t.kind == word && (isMonth || t.text == "easter"):
+	case p.dateAhead():
 		return p.dates(r)
 	case t.kind == number && len(t.text) == 4 && t.value >= 1900:
-		if n := p.peek(1); n.kind == word && (n.text == "easter" || months[n.text] > 0) {
-			return p.dates(r)
-		}
 		return p.years(r)
 	case t.kind == end:
 		return errors.New("something is missing at the end")
 	}
 	return fmt.Errorf("%s means nothing here", strings.TrimSpace(t.text))
-}
-
-// alwaysAhead says whether "24/7" is next.
-func (p *parser) alwaysAhead() bool {
-	return p.peek(0).text == "24" && p.is(1, "/") && p.peek(2).text == "7"
-}
-
-// unexpected is for what a list cannot hold.
-func (p *parser) unexpected(want string) error {
-	if t := p.peek(0); t.kind != end {
-		return fmt.Errorf("%s is expected, not %s", want, t.text)
-	}
-	return fmt.Errorf("%s is missing at the end", want)
 }

@@ -36,13 +36,6 @@ func (p *parser) years(r *rule) error {
 	}
 }
 
-// clockAt says whether a time of the clock starts at the k-th token.
-func (p *parser) clockAt(k int) bool {
-	p.i += k
-	defer func() { p.i -= k }()
-	return p.peek(0).kind == number && p.colon(1)
-}
-
 // dates reads "Apr", "Nov-Mar", "Dec 24,31", "2021 Mar 28-Apr 16", "Mar
 // Su[-1]-Oct Su[-1]", "easter -2 days-easter +1 day".
 func (p *parser) dates(r *rule) error {
@@ -94,6 +87,15 @@ func (p *parser) dateRange(before dateEnd) (d dateRange, err error) {
 	return d, nil
 }
 
+// dateAhead says whether a month or Easter is next, with or without a year.
+func (p *parser) dateAhead() bool {
+	t := p.peek(0)
+	if t.kind == number && len(t.text) == 4 && t.value >= 1900 {
+		t = p.peek(1)
+	}
+	return t.kind == word && (months[t.text] > 0 || t.text == "easter")
+}
+
 // dateEnd reads one end of a range; what the second end leaves out it takes
 // from the first: "2021 Mar 28-Apr 16", "Apr 10-16".
 func (p *parser) dateEnd(first dateEnd) (e dateEnd, err error) {
@@ -111,28 +113,35 @@ func (p *parser) dateEnd(first dateEnd) (e dateEnd, err error) {
 	case t.kind == word && month > 0:
 		e.month = month
 		p.i++
+		return p.within(e, first)
 	case t.kind == number && len(t.text) <= 2 && first.day != 0 && e.year == 0:
 		e.month, e.year = first.month, first.year
 		e.day, err = p.dayOfMonth(e.month)
 		return e, err
-	default:
-		return e, p.unexpected("a month")
 	}
-	if t := p.peek(0); t.kind == number && len(t.text) <= 2 && !p.clockAt(0) && !p.alwaysAhead() {
-		if e.day, err = p.dayOfMonth(e.month); err != nil {
-			return e, err
-		}
-	} else if day, ok := weekdays[t.text]; ok && t.kind == word && p.is(1, "[") && !(first.month > 0 && first.day == 0 && first.nth == 0) {
-		// But "Apr-Oct Su[2]" is the second Sunday of seven months.
-		p.i++
-		p.take("[")
-		if e.nth, err = p.nth(); err != nil {
-			return e, err
-		}
-		if !p.take("]") {
-			return e, p.unexpected("]")
-		}
+	return e, p.unexpected("a month")
+}
+
+// within reads which day of its month an end is, if it names one: "24", "Su[-1] +1 day".
+func (p *parser) within(e, first dateEnd) (dateEnd, error) {
+	var err error
+	t := p.peek(0)
+	day, isWeekday := weekdays[t.text]
+	// "Apr-Oct Su[2]" is the second Sunday of seven months.
+	afterMonth := first.month > 0 && first.day == 0 && first.nth == 0
+	switch {
+	case t.kind == number && len(t.text) <= 2 && !p.clockAt(0) && !p.alwaysAhead():
+		e.day, err = p.dayOfMonth(e.month)
+	case t.kind == word && isWeekday && p.is(1, "[") && !afterMonth:
+		p.i += 2
 		e.weekday = day
+		e.nth, err = p.nth()
+		if err == nil && !p.take("]") {
+			err = p.unexpected("]")
+		}
+	}
+	if err != nil {
+		return e, err
 	}
 	e.offset, err = p.dayOffset()
 	return e, err

@@ -7,6 +7,14 @@ import (
 
 // This file reads weekdays, holidays and weeks.
 
+// dayAhead says whether the k-th token from here is a weekday or a kind of holiday.
+func (p *parser) dayAhead(k int) bool {
+	t := p.peek(k)
+	_, isDay := weekdays[t.text]
+	_, isHoliday := holidayKinds[t.text]
+	return t.kind == word && (isDay || isHoliday)
+}
+
 // days reads "Mo-Fr,PH", "PH Fr,Sa", "Mo[1,3] +1 day".
 func (p *parser) days(r *rule) error {
 	var list []daySelector
@@ -39,10 +47,7 @@ func (p *parser) days(r *rule) error {
 		if p.is(0, ",") {
 			k = 1
 		}
-		next := p.peek(k)
-		_, isDay := weekdays[next.text]
-		_, isHoliday := holidayKinds[next.text]
-		if next.kind != word || !isDay && !isHoliday {
+		if !p.dayAhead(k) {
 			break
 		}
 		p.i += k
@@ -59,6 +64,7 @@ type holidayOnly struct {
 	offset int
 }
 
+// weekdayRange reads "Mo-Fr", "Mo[1,3] +1 day".
 func (p *parser) weekdayRange() (w weekdayRange, err error) {
 	w.from = weekdays[p.peek(0).text]
 	w.to = w.from
@@ -72,34 +78,39 @@ func (p *parser) weekdayRange() (w weekdayRange, err error) {
 		w.to = day
 		p.i++
 	case p.take("["):
-		for {
-			from, err := p.nth()
-			if err != nil {
-				return w, err
-			}
-			n := [2]int{from, from}
-			if p.take("-") {
-				if n[1], err = p.nth(); err != nil {
-					return w, err
-				}
-			}
-			if n[1] < n[0] || n[0] < 0 && n[1] > 0 {
-				return w, errors.New("the numbers of weekdays must ascend")
-			}
-			w.nth = append(w.nth, n)
-			if p.take(",") {
-				continue
-			}
-			if !p.take("]") {
-				return w, p.unexpected("]")
-			}
-			break
-		}
-		if w.offset, err = p.dayOffset(); err != nil {
+		if w.nth, err = p.nths(); err != nil {
 			return w, err
 		}
+		w.offset, err = p.dayOffset()
 	}
-	return w, nil
+	return w, err
+}
+
+// nths reads "1,3]", "2-4]", "-1]".
+func (p *parser) nths() (list [][2]int, err error) {
+	for {
+		var n [2]int
+		if n[0], err = p.nth(); err != nil {
+			return nil, err
+		}
+		n[1] = n[0]
+		if p.take("-") {
+			if n[1], err = p.nth(); err != nil {
+				return nil, err
+			}
+		}
+		if n[1] < n[0] || n[0] < 0 && n[1] > 0 {
+			return nil, errors.New("the numbers of weekdays must ascend")
+		}
+		list = append(list, n)
+		if p.take(",") {
+			continue
+		}
+		if !p.take("]") {
+			return nil, p.unexpected("]")
+		}
+		return list, nil
+	}
 }
 
 func (p *parser) nth() (int, error) {
@@ -155,20 +166,4 @@ func (p *parser) weeks(r *rule) error {
 		}
 		p.i++
 	}
-}
-
-func (p *parser) bounded(what string, lo, hi int) (int, error) {
-	t := p.peek(0)
-	if t.kind != number || t.value < lo || t.value > hi {
-		return 0, p.unexpected(what)
-	}
-	p.i++
-	return t.value, nil
-}
-
-func (p *parser) step() (int, error) {
-	if !p.take("/") {
-		return 1, nil
-	}
-	return p.bounded("a period", 1, 366)
 }

@@ -22,11 +22,6 @@ func (p *parser) timeAhead() bool {
 	return p.is(1, "-") && p.peek(2).kind == number && len(p.peek(2).text) <= 2
 }
 
-// colon says whether the k-th token parts hours from minutes.
-func (p *parser) colon(k int) bool {
-	return (p.is(k, ":") || p.is(k, ".")) && p.peek(k+1).kind == number && len(p.peek(k+1).text) == 2 && !p.peek(k+1).spaced
-}
-
 // times reads ranges of time, with commas or only spaces between them.
 func (p *parser) times(r *rule) error {
 	for {
@@ -90,39 +85,33 @@ func openEnd(from moment) timeRange {
 }
 
 func (p *parser) timeRange() (t timeRange, err error) {
-	start := p.peek(0)
+	var as written
 	var fromHalf, toHalf string
+	as.start = p.peek(0)
 	if t.from, fromHalf, err = p.moment(); err != nil {
 		return t, err
 	}
 	if p.take("+") {
-		if p.peek(0).kind == number {
-			return t, errors.New("a time that is counted from the sun stands in brackets: (sunrise+1:00)")
-		}
-		return openEnd(t.from), nil
+		return p.openRange(t.from)
 	}
 	if !p.take("-") && !p.takeWord("to") {
 		return t, errors.New("a point in time is no opening time; a range is expected")
 	}
-	finish := p.peek(0)
-	after := p.peek(1) // what follows the hour
+	as.finish, as.after = p.peek(0), p.peek(1)
 	if t.to, toHalf, err = p.moment(); err != nil {
 		return t, err
 	}
 	if err := halves(&t, fromHalf, toHalf); err != nil {
 		return t, err
 	}
-	if t.from.event != clock || t.to.event != clock {
-		if t.from.event == clock && t.from.min >= dayMin {
-			return t, errors.New("a time starts after the end of its day")
-		}
-		return t, nil
-	}
-	if t.from.min >= dayMin {
+	if t.from.event == clock && t.from.min >= dayMin {
 		return t, errors.New("a time starts after the end of its day")
 	}
+	if t.from.event != clock || t.to.event != clock {
+		return t, nil
+	}
 	if toHalf == "" {
-		if err := oneReading(t, start, finish, after); err != nil {
+		if err := as.oneReading(t); err != nil {
 			return t, err
 		}
 	}
@@ -135,20 +124,37 @@ func (p *parser) timeRange() (t timeRange, err error) {
 	return t, nil
 }
 
+// openRange is "10:00+".
+func (p *parser) openRange(from moment) (timeRange, error) {
+	if p.peek(0).kind == number {
+		return timeRange{}, errors.New("a time that is counted from the sun stands in brackets: (sunrise+1:00)")
+	}
+	return openEnd(from), nil
+}
+
+// written are the hours of a range as the text has them, and what follows the second.
+type written struct{ start, finish, after token }
+
+// bare says that the second hour has no minutes.
+func (w written) bare() bool {
+	return w.after.text != ":" && w.after.text != "." && w.after.text != "h"
+}
+
+// of24 says that the hours belong to a clock of 24 hours, as "0:00", "01:00" and "1h" do.
+func (w written) of24() bool {
+	return w.start.text[0] == '0' || w.finish.text[0] == '0' || w.after.text == "h"
+}
+
 // oneReading refuses what is read in two ways: "9-5" and "9:30-8:00" may be of a
-// clock of twelve hours, "7-30" and "10-00" may be one time, not two. start and
-// finish are the hours as written, after what follows the second.
-func oneReading(t timeRange, start, finish, after token) error {
-	bare := after.text != ":" && after.text != "." && after.text != "h"
-	if bare && (finish.text == "00" || t.to.min > dayMin) {
+// clock of twelve hours, "7-30" and "10-00" may be one time, not two.
+func (w written) oneReading(t timeRange) error {
+	if w.bare() && (w.finish.text == "00" || t.to.min > dayMin) {
 		return errors.New("two times, or hours and minutes? write 07:30-14:00")
 	}
 	const noon = 13 * 60 // 12:59 is the last time of a clock of twelve hours
-	short := len(start.text) == 1 || len(finish.text) == 1 || bare
-	// "0:00", "01:00" and "1h" belong to a clock of 24 hours.
-	of24 := start.text[0] == '0' || finish.text[0] == '0' || after.text == "h"
-	if short && !of24 && t.from.min < noon && t.to.min < noon &&
-		(t.to.min <= t.from.min || t.from.min < 6*60 && len(start.text) == 1) {
+	short := len(w.start.text) == 1 || len(w.finish.text) == 1 || w.bare()
+	if short && !w.of24() && t.from.min < noon && t.to.min < noon &&
+		(t.to.min <= t.from.min || t.from.min < 6*60 && len(w.start.text) == 1) {
 		return errors.New("morning or evening? write hours from 00 to 24 with two digits")
 	}
 	return nil
@@ -185,47 +191,56 @@ func (p *parser) moment() (m moment, half string, err error) {
 		p.i++
 		return moment{event: events[t.text]}, "", nil
 	case p.is(0, "(") && events[p.peek(1).text] != clock:
-		m.event = events[p.peek(1).text]
-		p.i += 2
-		sign := 1
-		if p.take("-") {
-			sign = -1
-		} else if !p.take("+") {
-			return m, "", p.unexpected("+ or -")
-		}
-		offset, _, err := p.moment()
-		if err != nil {
-			return m, "", err
-		}
-		if offset.event != clock || !p.take(")") {
-			return m, "", p.unexpected("a time and )")
-		}
-		m.min = sign * offset.min
-		return m, "", nil
+		m, err = p.fromSun()
+		return m, "", err
 	case t.kind != number || len(t.text) > 2:
 		return m, "", p.unexpected("a time")
 	}
-	m.min = 60 * t.value
 	p.i++
-	minutes := 0
-	switch {
-	case p.colon(0):
-		minutes = p.peek(1).value
-		p.i += 2
-	case p.peek(0).text == "h" && p.peek(0).kind == word:
-		p.i++
-		if next := p.peek(0); next.kind == number && len(next.text) == 2 && !next.spaced {
-			minutes = next.value
-			p.i++
-		}
-	}
+	minutes := p.minutes()
 	if minutes > 59 || t.value > 48 || t.value == 48 && minutes > 0 {
 		return m, "", fmt.Errorf("%d:%02d is no time", t.value, minutes)
 	}
-	m.min += minutes
+	m.min = 60*t.value + minutes
 	if next := p.peek(0); next.kind == word && (next.text == "am" || next.text == "pm") {
 		half = next.text
 		p.i++
 	}
 	return m, half, nil
+}
+
+// minutes reads what follows an hour: ":30", ".30", "h30", "h" or nothing.
+func (p *parser) minutes() (minutes int) {
+	switch {
+	case p.colon(0):
+		minutes = p.peek(1).value
+		p.i += 2
+	case p.takeWord("h"):
+		if next := p.peek(0); next.kind == number && len(next.text) == 2 && !next.spaced {
+			minutes = next.value
+			p.i++
+		}
+	}
+	return minutes
+}
+
+// fromSun reads "(sunrise+1:00)".
+func (p *parser) fromSun() (m moment, err error) {
+	m.event = events[p.peek(1).text]
+	p.i += 2
+	sign := 1
+	if p.take("-") {
+		sign = -1
+	} else if !p.take("+") {
+		return m, p.unexpected("+ or -")
+	}
+	offset, _, err := p.moment()
+	if err != nil {
+		return m, err
+	}
+	if offset.event != clock || !p.take(")") {
+		return m, p.unexpected("a time and )")
+	}
+	m.min = sign * offset.min
+	return m, nil
 }

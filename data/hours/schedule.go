@@ -1,24 +1,5 @@
 package hours
 
-import "time"
-
-// A State is what a schedule says about a moment. The zero value is Closed.
-type State int8
-
-const (
-	Closed State = iota
-	Open
-	Unknown // the text says so, or it depends on what is not known here
-)
-
-func (s State) String() string { return [...]string{"closed", "open", "unknown"}[s] }
-
-// A Where is the place of a schedule, for holidays and for the sun.
-type Where struct {
-	Lat, Lon float64 // degrees; 0, 0 is not known
-	Country  string  // ISO 3166: "DE", or with the region "DE-BE"; "": found from Lat, Lon
-}
-
 // A Schedule is a text that has been read. It may be used by several
 // goroutines at once.
 type Schedule struct {
@@ -26,60 +7,28 @@ type Schedule struct {
 	holidays, sun bool // whether any rule mentions them
 }
 
-// A Period is a stretch of time in one state, in minutes since 00:00 of the
-// first day.
-type Period struct {
-	From, To int
-	State    State
-}
-
-const dayMin = 24 * 60
-
-// Windows returns when the place is certainly open during the days that start
-// with the date of from: [from, to) in minutes since 00:00 of that date, local
-// time, in order, merged, cut at the end of the last day. known is false if at
-// some moment of these days the state is unknown; the windows are right all
-// the same. It may be called on nil, which knows nothing.
-//
-// The zone of from is that of the place; it matters for the sun only. If it is
-// UTC, the zone is taken as unknown, from one hour behind to three hours ahead
-// of the sun's. Cost about 10 µs for 21 days; to find the country costs as much
-// again.
-func (s *Schedule) Windows(from time.Time, days int, at Where) (windows [][2]float64, known bool) {
-	if s == nil {
-		return nil, false
-	}
-	known = true
-	periods := s.Periods(from, days, at)
-	windows = make([][2]float64, 0, len(periods)/2+1)
-	for _, p := range periods {
-		switch p.State {
-		case Open:
-			windows = append(windows, [2]float64{float64(p.From), float64(p.To)})
-		case Unknown:
-			known = false
-		}
-	}
-	if len(windows) == 0 {
-		return nil, known
-	}
-	return windows, known
-}
-
-// Periods returns the states of the days that start with the date of from,
-// without a gap, neighbours in different states. See [Schedule.Windows].
-func (s *Schedule) Periods(from time.Time, days int, at Where) []Period {
-	e := newEvaluator(s, from, at)
-	all := make([]Period, 0, 4*max(days, 0))
-	for day := range days {
-		start := day * dayMin
-		for _, p := range e.day(e.first + day) {
-			if n := len(all); n > 0 && all[n-1].State == p.State {
-				all[n-1].To = start + p.To
-			} else {
-				all = append(all, Period{start + p.From, start + p.To, p.State})
+// mentions says whether a rule speaks of such holidays.
+func (s *Schedule) mentions(kind holidayKind) bool {
+	for i := range s.rules {
+		for _, d := range s.rules[i].days {
+			if d.holiday == kind {
+				return true
 			}
 		}
 	}
-	return all
+	return false
+}
+
+// onlyCloses says whether the text names times at which the place is closed and
+// none at which it is open: "Tu off" leaves the rest unsaid.
+func (s *Schedule) onlyCloses() bool {
+	part := false
+	for i := range s.rules {
+		r := &s.rules[i]
+		if r.state != Closed {
+			return false
+		}
+		part = part || r.dated() || r.times != nil
+	}
+	return part
 }
