@@ -75,12 +75,9 @@ func (g *gpx) point(t xml.StartElement) error {
 	return g.part.add(lon, lat)
 }
 
-// end is called when the path has been shortened: its last is the parent.
+// end ends an element.
 func (g *gpx) end(x *xmlFile, t xml.EndElement) {
-	parent := ""
-	if len(x.path) > 0 {
-		parent = x.path[len(x.path)-1]
-	}
+	parent := x.open()
 	text := strings.TrimSpace(g.text.String())
 	switch t.Name.Local {
 	case "ele":

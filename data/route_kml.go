@@ -47,35 +47,53 @@ type kml struct {
 	points, areas, links, short int
 }
 
-// end is called when the path has been shortened: its last is the parent.
+// end ends an element.
 func (k *kml) end(x *xmlFile, name string) error {
-	parent := ""
-	if len(x.path) > 0 {
-		parent = x.path[len(x.path)-1]
-	}
+	parent := x.open()
 	text := k.text.String()
 	k.text.Reset()
-	switch {
-	case name == "name" && k.route.Name == "" && (parent == "Document" || parent == "Folder" || parent == "Placemark"):
-		k.route.Name = strings.TrimSpace(text)
-	case name == "coordinates" && parent == "LineString":
-		for _, tuple := range strings.Fields(text) {
-			if err := k.tuple(strings.Split(tuple, ",")); err != nil {
-				return err
-			}
+	switch name {
+	case "name":
+		if k.route.Name == "" && (parent == "Document" || parent == "Folder" || parent == "Placemark") {
+			k.route.Name = strings.TrimSpace(text)
 		}
-	case name == "coord" && parent == "Track":
-		return k.tuple(strings.Fields(text))
-	case name == "LineString" || name == "Track":
-		if len(k.part.points) < 2 {
-			k.short++
-			return nil
+	case "coordinates":
+		if parent == "LineString" {
+			return k.tuples(text)
 		}
-		k.route.add(k.part.points, k.part.heights)
-	case name == "Point":
+	case "coord":
+		if parent == "Track" {
+			return k.tuple(strings.Fields(text))
+		}
+	case "LineString", "Track":
+		k.line()
+	case "Point":
 		k.points++
-	case name == "Polygon" || name == "LinearRing" && parent != "outerBoundaryIs" && parent != "innerBoundaryIs":
+	case "Polygon":
 		k.areas++
+	case "LinearRing":
+		if parent != "outerBoundaryIs" && parent != "innerBoundaryIs" {
+			k.areas++
+		}
+	}
+	return nil
+}
+
+// line ends a line.
+func (k *kml) line() {
+	if len(k.part.points) < 2 {
+		k.short++
+		return
+	}
+	k.route.add(k.part.points, k.part.heights)
+}
+
+// tuples adds the positions of a LineString.
+func (k *kml) tuples(text string) error {
+	for _, tuple := range strings.Fields(text) {
+		if err := k.tuple(strings.Split(tuple, ",")); err != nil {
+			return err
+		}
 	}
 	return nil
 }

@@ -1,7 +1,6 @@
 package data
 
 import (
-	"bytes"
 	"encoding/xml"
 	"errors"
 	"fmt"
@@ -21,32 +20,6 @@ const maxDepth = 64
 type xmlFile struct {
 	*xml.Decoder
 	path []string // local names of the open elements
-}
-
-// routeFromXML reads GPX or KML, whichever the root element names.
-func routeFromXML(text []byte) (Route, error) {
-	x := &xmlFile{Decoder: xml.NewDecoder(bytes.NewReader(text))}
-	x.CharsetReader = charsetReader
-	root, err := x.next()
-	if err != nil {
-		return Route{}, x.wrap(err)
-	}
-	var route Route
-	switch start, _ := root.(xml.StartElement); start.Name.Local {
-	case "gpx":
-		route, err = routeFromGPX(x)
-	case "kml", "Document", "Folder", "Placemark": // some programs leave out the root
-		route, err = routeFromKML(x)
-	case "osm":
-		err = errors.New("these are OpenStreetMap data, not a route; open them as places")
-	default:
-		err = fmt.Errorf("the root element is <%s>; a route is GPX (<gpx>), KML (<kml>) or GeoJSON", start.Name.Local)
-	}
-	if err != nil {
-		return Route{}, x.wrap(err)
-	}
-	route.tidyHeights()
-	return route, nil
 }
 
 // next returns the next start, end or text; io.EOF only after the root ended.
@@ -83,12 +56,12 @@ func (x *xmlFile) inside(name string) bool {
 	return false
 }
 
-// parent is the name of the element around the open one.
-func (x *xmlFile) parent() string {
-	if len(x.path) < 2 {
+// open is the name of the innermost open element: of one that has ended, the one around it. "" if there is none.
+func (x *xmlFile) open() string {
+	if len(x.path) == 0 {
 		return ""
 	}
-	return x.path[len(x.path)-2]
+	return x.path[len(x.path)-1]
 }
 
 // wrap adds where the decoder stands.

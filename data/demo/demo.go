@@ -1,6 +1,9 @@
 package demo
 
-import "sync"
+import (
+	"math/rand/v2"
+	"sync"
+)
 
 var theIsland = sync.OnceValue(newIsland)
 
@@ -10,4 +13,18 @@ var theIsland = sync.OnceValue(newIsland)
 // browser.
 func Extract() []byte {
 	return encode(&theIsland().world, replication)
+}
+
+// newIsland builds it, the same every time.
+func newIsland() *island {
+	s := &island{rng: rand.New(rand.NewPCG(seed, 1)), corner: map[string]int{}, nodeOf: map[int]int64{}}
+	s.shape()
+	s.plan()
+	s.emitShape()
+	s.emitRoads()
+	s.emitIslet()
+	s.emitStreets()
+	s.emitPlaces()
+	s.emitServices()
+	return s
 }

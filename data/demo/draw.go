@@ -3,16 +3,7 @@ package demo
 import (
 	"math"
 	"slices"
-	"strconv"
 )
-
-func itoa(n int) string { return strconv.Itoa(n) }
-
-// A segment is one side of a road and its class.
-type segment struct {
-	a, b  pt
-	class class
-}
 
 // hindrances are put on the road nearest to a position, over some km.
 var hindrances = []struct {
@@ -61,12 +52,6 @@ func (s *island) emitRoads() {
 		s.remember(r)
 	}
 	s.emitTollBridge()
-}
-
-func (s *island) remember(r road) {
-	for i := 1; i < len(r.line); i++ {
-		s.roadSet = append(s.roadSet, segment{r.line[i-1], r.line[i], r.class})
-	}
 }
 
 // bore puts a straight tunnel under the highest part of the highest trunk road.

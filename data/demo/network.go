@@ -111,48 +111,54 @@ type chain struct {
 }
 
 // chains takes the network apart; ends are corners where a chain must end.
-func (n *network) chains(ends map[int]bool) []chain {
-	isEnd := func(i int) bool {
-		if ends[i] || n.degree(i) != 2 {
-			return true
-		}
-		var seen class
-		for _, c := range n.roads[i] {
-			if c != noRoad && seen != noRoad && c != seen {
-				return true
-			}
-			seen = max(seen, c)
-		}
-		return false
-	}
-	var out []chain
+func (n *network) chains(ends map[int]bool) (out []chain) {
 	for i := range n.at {
-		if !n.isOn[i] || !isEnd(i) {
+		if !n.isOn[i] || !ends[i] && n.goesOn(i) {
 			continue
 		}
 		for d, c := range n.roads[i] {
 			if c == noRoad {
 				continue
 			}
-			line := []int{i}
-			for at, dir := i, d; ; {
-				at = neighbour(at, dir)
-				line = append(line, at)
-				if isEnd(at) {
-					break
-				}
-				back := (dir + 4) % directs
-				for e, c := range n.roads[at] {
-					if c != noRoad && e != back {
-						dir = e
-						break
-					}
-				}
-			}
+			line := n.follow(i, d, ends)
 			if last := line[len(line)-1]; i < last || i == last && line[1] <= line[len(line)-2] {
 				out = append(out, chain{line, c})
 			}
 		}
 	}
 	return out
+}
+
+// goesOn says that two roads of one class meet at a corner, and nothing else.
+func (n *network) goesOn(i int) bool {
+	if n.degree(i) != 2 {
+		return false
+	}
+	var seen class
+	for _, c := range n.roads[i] {
+		if c != noRoad && seen != noRoad && c != seen {
+			return false
+		}
+		seen = max(seen, c)
+	}
+	return true
+}
+
+// follow goes from a corner in a direction to where the chain ends.
+func (n *network) follow(at, dir int, ends map[int]bool) []int {
+	line := []int{at}
+	for {
+		at = neighbour(at, dir)
+		line = append(line, at)
+		if ends[at] || !n.goesOn(at) {
+			return line
+		}
+		back := (dir + 4) % directs
+		for e, c := range n.roads[at] {
+			if c != noRoad && e != back {
+				dir = e
+				break
+			}
+		}
+	}
 }

@@ -78,14 +78,3 @@ func newRiver(name string, line []pt) river {
 	}
 	return v
 }
-
-func (s *island) crossesRiver(a, b pt) bool {
-	for _, v := range s.rivers {
-		for k := 1; k < len(v.line) && v.near(a, b); k++ {
-			if _, _, ok := cross(a, b, v.line[k-1], v.line[k]); ok {
-				return true
-			}
-		}
-	}
-	return false
-}

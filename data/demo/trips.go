@@ -1,8 +1,6 @@
 package demo
 
 import (
-	"slices"
-
 	"github.com/paulmach/orb"
 
 	"ullage/planner"
@@ -36,30 +34,6 @@ func Trip() trip.Trip {
 	}
 }
 
-// Trips are the situations at the desk, [Trip] first: then two people on a
-// winter weekend over the pass, in a vehicle that has no LPG.
-func Trips() []trip.Trip {
-	return []trip.Trip{Trip(), winterWeekend()}
-}
-
-func winterWeekend() trip.Trip {
-	return trip.Trip{
-		Format:     trip.Format,
-		Name:       "Winter weekend over the pass",
-		Start:      "2027-01-15", // a Friday
-		Vehicle:    fromFleet("ondrel"),
-		Party:      trip.Party{Adults: 2, Showers: "sites", Toilet: "aboard", Cooking: "little"},
-		Day:        trip.DayLimits{MaxKm: 110, MaxMin: 420, DepartMin: 660, SpeedKmh: 52},
-		Stays:      trip.StayWishes{Campsites: true, Stopovers: true, HookUp: true},
-		CorridorKm: 5,
-		Circuity:   1.4,
-		ValuePerH:  15,
-		Currency:   "EUR",
-		Prices:     map[string]float64{"diesel": 1.68, "def": 0.95},
-		Route:      drawn("Tamrin", "Evrano Wells", "Savrin", "Bendro", "Arvone Vale", "Tamrin"),
-	}
-}
-
 // quorrel is the vehicle of the demo trip. The fridge is a compressor's, which
 // needs a hook-up every few nights if little is driven.
 func quorrel() trip.Vehicle {
@@ -86,16 +60,6 @@ func quorrel() trip.Vehicle {
 			Heater: life.LPGHeater, HasLPG: true, Fridge: life.Compressor, Battery: battery,
 		},
 	}
-}
-
-// fromFleet is a model of the fleet that the tool ships with.
-func fromFleet(id string) trip.Vehicle {
-	all := trip.Fleet()
-	i := slices.IndexFunc(all, func(v trip.Vehicle) bool { return v.ID == id })
-	if i < 0 {
-		panic("demo: no vehicle " + id + " in the fleet")
-	}
-	return all[i]
 }
 
 // drawn is the quickest route over the island's roads through towns.

@@ -60,7 +60,7 @@ func readBlobHeader(r io.Reader, at int64) (b blob, typ string, err error) {
 	if n == 0 || n > maxBlobHeader {
 		return b, "", faultAt(at, "a block header of %d bytes, allowed are 1 to %d: the file is damaged", n, maxBlobHeader)
 	}
-	head := buf[:0]
+	var head []byte
 	if int(n) <= len(buf) {
 		head = buf[:n]
 	} else {
