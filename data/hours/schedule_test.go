@@ -15,6 +15,9 @@ import (
 // Monday, 6 January 2025.
 var monday = time.Date(2025, 1, 6, 9, 30, 0, 0, time.FixedZone("", 3600))
 
+// String names a state, for messages.
+func (s State) String() string { return [...]string{"closed", "open", "unknown"}[s] }
+
 // show writes windows as people do: "0 08:00-18:00" is the first day.
 func show(windows [][2]float64, known bool) string {
 	var out []string
@@ -49,6 +52,9 @@ func TestWindows(t *testing.T) {
 		{"Mo 20:00-24:00, Tu 00:00-03:00", "", 2, "0 20:00-27:00"},
 		{"Fr-Mo 10:00-11:00", "", 5, "0 10:00-11:00, 4 10:00-11:00"},
 		{"Mo[1] 10:00-11:00", "", 14, "0 10:00-11:00"},
+		{"Mo[1-3] 10:00-11:00", "", 28, "0 10:00-11:00, 7 10:00-11:00, 14 10:00-11:00"}, // not the first one only
+		{"Mo[1,3] 10:00-11:00", "", 28, "0 10:00-11:00, 14 10:00-11:00"},
+		{"Mo[-2--1] 10:00-11:00", "", 28, "14 10:00-11:00, 21 10:00-11:00"},
 		{"Mo[-1] 10:00-11:00", "", 28, "21 10:00-11:00"},
 		{"Mo[2] -1 day 10:00-11:00", "", 14, "6 10:00-11:00"},
 		{"Jan 7-8 10:00-11:00", "", 7, "1 10:00-11:00, 2 10:00-11:00"},

@@ -9,8 +9,6 @@ const (
 	Unknown // the text says so, or it depends on what is not known here
 )
 
-func (s State) String() string { return [...]string{"closed", "open", "unknown"}[s] }
-
 // A Where is the place of a schedule, for holidays and for the sun.
 type Where struct {
 	Lat, Lon float64 // degrees; 0, 0 is not known

@@ -39,6 +39,9 @@ func TestOffers(t *testing.T) {
 		{"autogas only", "amenity=fuel | fuel:lpg=yes", "fuel: def? diesel? lpg+"},
 		{"autogas and petrol", "amenity=fuel | fuel:lpg=yes | fuel:octane_95=yes", "fuel: def? diesel~ lpg+"},
 		{"gas denied says nothing of diesel", "amenity=fuel | fuel:lpg=no", "fuel: def? diesel~ lpg-"},
+		// Diesel made from gas suits some engines only, so that it is no yes to diesel, and no reason to doubt it.
+		{"diesel from gas", "amenity=fuel | fuel:GTL_diesel=yes", "fuel: def? diesel~ lpg?"},
+		{"diesel from gas at a service area", "highway=services | fuel:GTL_diesel=yes", "service: diesel~"},
 		{"truck lane", "amenity=fuel | fuel:HGV_diesel=yes", "fuel: def? diesel~ lpg?"},
 		{"canister", "amenity=fuel | fuel:adblue=no | fuel:adblue:canister=yes", "fuel: def+ diesel~ lpg?"},
 		{"nothing else", "amenity=fuel | fuel:octane_95=yes | fuel:others=no", "fuel: def- diesel- lpg-"},
