@@ -50,7 +50,7 @@ func (b *DraftBar) words() []app.UI {
 	if off {
 		out = append(out, app.P().Class("off").Text(word.drawOff))
 	}
-	round := avoided(b.Legs)
+	round := avoided(b.Say, b.Legs)
 	for _, r := range round[:min(len(round), fewRound)] {
 		out = append(out, app.P().Class("round").Text(fmt.Sprintf(word.round, r)))
 	}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/app/say"
 	"ullage/planner/byroad"
 )
 
@@ -152,10 +153,10 @@ func joined(legs []byroad.Leg) orb.LineString {
 }
 
 // avoided lists the roads that legs go round, each once.
-func avoided(legs []byroad.Leg) []string {
+func avoided(v say.Voice, legs []byroad.Leg) []string {
 	var out []string
 	for _, l := range legs {
-		for _, a := range l.Avoided {
+		for _, a := range v.Facts(l.Avoided) {
 			if !slices.Contains(out, a) {
 				out = append(out, a)
 			}
@@ -203,7 +204,7 @@ func drawing(m Model, msg Msg) Model {
 		if line := joined(legs); msg.Keep && len(line) > 1 {
 			name := renamed(m, points)
 			m = Update(m, RouteRead{File{Name: word.drawn, Kind: "route", Count: len(line)}, line})
-			m.Trip.Name, m.Trip.Points, m.Track, m.Trip.Round = name, shownAt(points, legs), nil, avoided(legs)
+			m.Trip.Name, m.Trip.Points, m.Track, m.Trip.Round = name, shownAt(points, legs), nil, avoided(m.Say, legs)
 		}
 	}
 	if m.Draft == nil || !same(was, m.Draft.Points) {

@@ -85,13 +85,13 @@ func matched(m Model, msg TrackMatched) Model {
 	m.Trouble = ""
 	var left []string
 	for _, l := range msg.Legs {
-		left = append(left, l.Closed...)
+		left = append(left, m.Say.Facts(l.Closed)...)
 	}
 	if len(left) > 0 {
 		m.Trouble = fmt.Sprintf(word.noWayRound, strings.Join(left, "; "))
 	}
 	m.Track, m.Matched = msg.Track, true
-	m.Trip.Round = avoided(msg.Legs)
+	m.Trip.Round = avoided(m.Say, msg.Legs)
 	return reroute(m, line)
 }
 

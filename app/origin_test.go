@@ -11,6 +11,7 @@ import (
 
 	"ullage/app/job"
 	"ullage/planner/byroad"
+	"ullage/planner/fact"
 )
 
 // barredPlan is the sample plan with the caution of the roads.
@@ -35,10 +36,10 @@ func TestLeadRound(t *testing.T) {
 			t.Errorf("%s: no way round is offered", name)
 		}
 		line := unmatched(m)
-		m = update(m, TrackMatched{line, []byroad.Leg{{Line: orb.LineString{pa, bend, pc}, Avoided: []string{"Low Lane: height limit 2.70 m"}}}})
+		m = update(m, TrackMatched{line, []byroad.Leg{{Line: orb.LineString{pa, bend, pc}, Avoided: []fact.Fact{lowLane}}}})
 		m = update(m, Answered{m.Wanted, samplePlan(), true})
 		html := drawn(t, m)
-		if !m.Trip.Route.Equal(orb.LineString{pa, bend, pc}) || !slices.Equal(m.Trip.Round, []string{"Low Lane: height limit 2.70 m"}) || strings.Contains(html, `id="offer"`) {
+		if !m.Trip.Route.Equal(orb.LineString{pa, bend, pc}) || !slices.Equal(m.Trip.Round, []string{m.Say.Fact(lowLane)}) || strings.Contains(html, `id="offer"`) {
 			t.Errorf("%s: led by %v, round %q", name, m.Trip.Route, m.Trip.Round)
 		}
 		if as := update(m, TrackKept{}); !as.Trip.Route.Equal(line) || as.Trip.Round != nil {
@@ -47,8 +48,8 @@ func TestLeadRound(t *testing.T) {
 		if other := otherVehicle(t, m); other.Trip.Round != nil {
 			t.Errorf("%s: another vehicle goes round %q", name, other.Trip.Round)
 		}
-		stuck := update(m, TrackMatched{line, []byroad.Leg{{Line: line, Closed: []string{"Low Lane: height limit 2.70 m"}}}})
-		if !strings.Contains(drawn(t, stuck), "No way round is known for this vehicle: Low Lane: height limit 2.70 m.") {
+		stuck := update(m, TrackMatched{line, []byroad.Leg{{Line: line, Closed: []fact.Fact{lowLane}}}})
+		if !strings.Contains(drawn(t, stuck), "No way round is known for this vehicle: "+m.Say.Fact(lowLane)) {
 			t.Errorf("%s: the page does not say that there is no way round", name)
 		}
 		late := update(m, TrackMatched{orb.LineString{pb, pc}, []byroad.Leg{{Line: orb.LineString{pb, pc}}}})
@@ -61,7 +62,7 @@ func TestLeadRound(t *testing.T) {
 // How a route came to be comes back with the trip of the last visit, and with no other.
 func TestOriginRecalled(t *testing.T) {
 	m := update(planned(), RouteRead{File{Name: "walk.gpx", Kind: "route"}, orb.LineString{pa, pb, pc}}, RoadsRead{job.RoadsRead{Roads: 9}})
-	m = update(m, TrackMatched{m.Track, []byroad.Leg{{Line: orb.LineString{pa, bend, pc}, Avoided: []string{"Low Lane: height limit 2.70 m"}}}})
+	m = update(m, TrackMatched{m.Track, []byroad.Leg{{Line: orb.LineString{pa, bend, pc}, Avoided: []fact.Fact{lowLane}}}})
 	b, err := json.Marshal(originOf(m))
 	if err != nil {
 		t.Fatal(err)
@@ -85,3 +86,6 @@ func TestOriginRecalled(t *testing.T) {
 		t.Errorf("nothing kept gives %+v", originOf(none))
 	}
 }
+
+// lowLane is a road that is too low.
+var lowLane = fact.Of(byroad.RoadBarred, fact.V{"road": fact.Text("Low Lane"), "why": fact.Clause(fact.Of("road.bar.too_high", fact.V{"limit": fact.Metres(2.7, 2), "has": fact.Metres(3.05, 2)}))})

@@ -9,6 +9,7 @@ import (
 
 	"ullage/app/job"
 	"ullage/planner/byroad"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -42,9 +43,9 @@ func TestDrawingByRoad(t *testing.T) {
 	if got := m.Legs.unknown(m.Draft.Points); len(got) != 2 {
 		t.Fatalf("%d legs are to be asked for, want 2", len(got))
 	}
-	m = update(m, Followed{sizeOf(m.Trip.Vehicle), []pair{{pa, pb}}, []byroad.Leg{{Line: orb.LineString{pa, bend, pb}, M: 9000, S: 600, Avoided: []string{"Low Lane: height limit 2.70 m"}}}})
+	m = update(m, Followed{sizeOf(m.Trip.Vehicle), []pair{{pa, pb}}, []byroad.Leg{{Line: orb.LineString{pa, bend, pb}, M: 9000, S: 600, Avoided: []fact.Fact{lowLane}}}})
 	html := drawn(t, m)
-	for _, want := range []string{"3 points", "does not go by Low Lane: height limit 2.70 m", "no road is known there"} {
+	for _, want := range []string{"3 points", "does not go by " + m.Say.Fact(lowLane), "no road is known there"} {
 		if !strings.Contains(html, want) {
 			t.Errorf("the page does not say %q", want)
 		}
@@ -59,7 +60,7 @@ func TestDrawingByRoad(t *testing.T) {
 	if got := used.Trip.Route; !got.Equal(orb.LineString{pa, bend, pb, pc}) {
 		t.Errorf("route %v, want along the road and straight on", got)
 	}
-	if !slices.Equal(used.Trip.Round, []string{"Low Lane: height limit 2.70 m"}) {
+	if !slices.Equal(used.Trip.Round, []string{m.Say.Fact(lowLane)}) {
 		t.Errorf("the trip's route goes round %q", used.Trip.Round)
 	}
 	if round := update(used, TrackMatched{used.Trip.Route, []byroad.Leg{{Line: orb.LineString{pa, bend, pc}}}}); !round.Trip.Points.Equal(orb.LineString{pa, pb, pc}) {

@@ -2,7 +2,7 @@ package job
 
 import (
 	"context"
-	"strings"
+	"slices"
 	"sync"
 	"testing"
 	"time"
@@ -12,6 +12,7 @@ import (
 
 	"ullage/data/demo"
 	"ullage/planner/byroad"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -24,7 +25,7 @@ func TestLinesGoRound(t *testing.T) {
 			}
 			return ls
 		})
-		want := Followed{[]byroad.Leg{{Line: line.Draw(t, "a"), M: 3, Avoided: []string{"x: y"}}, {Line: line.Draw(t, "b"), Drawn: true}}}
+		want := Followed{[]byroad.Leg{{Line: line.Draw(t, "a"), M: 3, Avoided: []fact.Fact{fact.Of(byroad.RoadBarred, fact.V{"road": fact.Text("x")})}}, {Line: line.Draw(t, "b"), Drawn: true}}}
 		b, err := EncodeResponse(Response{ID: 1, Followed: &want})
 		if err != nil {
 			t.Fatal(err)
@@ -35,7 +36,7 @@ func TestLinesGoRound(t *testing.T) {
 		}
 		for i, l := range got.Followed.Legs {
 			w := want.Legs[i]
-			if !l.Line.Equal(w.Line) || l.Drawn != w.Drawn || l.M != w.M || strings.Join(l.Avoided, "") != strings.Join(w.Avoided, "") {
+			if !l.Line.Equal(w.Line) || l.Drawn != w.Drawn || l.M != w.M || !slices.EqualFunc(l.Avoided, w.Avoided, fact.Fact.Equal) {
 				t.Fatalf("got %+v, want %+v", l, w)
 			}
 		}

@@ -37,6 +37,11 @@ var sample = map[string]fact.Value{
 	"sums": fact.Text("36.00 EUR for nights"), "supply": fact.Text("supply"), "tank": fact.Tank("fresh", ""), "time": fact.Span(165), "to": fact.Mark(43, 1), "reached": fact.Term("sheet.to.full"),
 	"until": fact.Date("2026-06-14"), "uses": fact.Text("10.3 L per 100 km"), "vehicle": fact.Text("Quorrel 66"), "what": fact.Text("by way of Ellern"), "why": fact.Text("closed"), "width": fact.Metres(2.3, 2),
 
+	// roads
+	"limit": fact.Metres(2.7, 2), "has": fact.Metres(3.05, 2), "spare": fact.Metres(0.1, 2), "others": fact.Count(3), "sails": fact.Span(95), "board": fact.Span(30),
+	"where": fact.Clause(fact.Of("road.where", fact.V{"places": fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1)}))})),
+	"places": fact.List(fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1), "road": fact.Text("CG-2")})), fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(31, 1)}))),
+
 	// life
 	"cold": fact.Celsius(-12), "freezing": fact.Celsius(0), "valve": fact.Celsius(3), "kept": fact.Celsius(40), "boost": fact.Celsius(60), "grade": fact.Count(3),
 	"part": fact.Share(0.62, 0), "change": fact.Share(0.19, 0), "use": fact.Text("other"), "bounded": fact.Text("bounded"),
@@ -55,6 +60,9 @@ func own() map[string]fact.V {
 	for _, tank := range []string{"diesel", "def", "lpg", "fresh", "cassette", "battery"} {
 		f := life.SourceOf(tank)
 		out[string(f.Kind)] = f.Values
+	}
+	for _, kind := range []string{"road.bar.too_heavy", "road.bar.axle"} {
+		out[kind] = fact.V{"limit": fact.Kg(3500), "has": fact.Kg(4250)}
 	}
 	f := life.Heavier(4250)
 	out[string(f.Kind)] = f.Values

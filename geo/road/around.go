@@ -40,7 +40,7 @@ type bypass struct {
 // around finds the way round the closed steps with which the rest begins, from the last of driven that can be left to the first
 // of the rest that can be joined. At the very start and end any direction will do.
 func (q *Query) around(driven, rest []net.Step) (b bypass, ok bool) {
-	if len(driven) == 0 || q.isClosed(rest[len(rest)-1]) || q.isClosed(driven[0]) {
+	if !q.mayGoRound(driven, rest) {
 		return b, false
 	}
 	leave, join := len(driven)-1, 0
@@ -73,6 +73,11 @@ func (q *Query) around(driven, rest []net.Step) (b bypass, ok bool) {
 			return joinedUp(driven, rest, leave, join, round), true
 		}
 	}
+}
+
+// mayGoRound says that the way begins and ends on open roads, and is not closed from its beginning on.
+func (q *Query) mayGoRound(driven, rest []net.Step) bool {
+	return len(driven) > 0 && !q.isClosed(driven[0]) && !q.isClosed(rest[len(rest)-1])
 }
 
 // joinedUp completes a way round: it begins where the step that it leaves does, and ends where the one that it joins does.

@@ -1,8 +1,6 @@
 package road
 
 import (
-	"math"
-
 	"github.com/paulmach/orb"
 
 	"ullage/geo/road/net"
@@ -62,7 +60,7 @@ const drawnKmh = 30
 func (r *Router) Measure(c Course) (metres, seconds float64) {
 	for _, s := range c {
 		if len(s.Steps) == 0 {
-			m := lineM(s.Drawn)
+			m := net.LineM(s.Drawn)
 			metres, seconds = metres+m, seconds+m*3.6/drawnKmh
 			continue
 		}
@@ -70,13 +68,4 @@ func (r *Router) Measure(c Course) (metres, seconds float64) {
 		metres, seconds = metres+p.LengthM, seconds+p.Seconds
 	}
 	return metres, seconds
-}
-
-func lineM(ls orb.LineString) (m float64) {
-	for i := 1; i < len(ls); i++ {
-		if d := net.QuickM(ls[i-1], ls[i]); !math.IsNaN(d) {
-			m += d
-		}
-	}
-	return m
 }

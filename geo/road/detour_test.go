@@ -103,7 +103,7 @@ func TestDetoursAgainstBruteForce(t *testing.T) {
 							extra = d.ExtraM * 100
 						}
 						if plain && math.Abs(extra-float64(d.cost)) > 0.5 {
-							t.Errorf("seed %d, %v, aim %d, place %+v: extra %v, cost %d", seed, &v, aim, p, extra, d.cost)
+							t.Errorf("seed %d, %+v, aim %d, place %+v: extra %v, cost %d", seed, v, aim, p, extra, d.cost)
 						}
 						if found++; d.cost > 0 {
 							farther++
@@ -111,7 +111,7 @@ func TestDetoursAgainstBruteForce(t *testing.T) {
 					}
 					for _, c := range want {
 						if got[c] == 0 {
-							t.Fatalf("seed %d, %v, aim %d, place %d %+v: detours %v, by brute force %v", seed, &v, aim, i, p, got, want)
+							t.Fatalf("seed %d, %+v, aim %d, place %d %+v: detours %v, by brute force %v", seed, v, aim, i, p, got, want)
 						}
 						got[c]--
 					}
@@ -179,7 +179,7 @@ func TestDetoursOnDrawnCourse(t *testing.T) {
 	}
 	line := orb.LineString{{8, 46}, {8, 46.1}}
 	c := Course{{Steps: paths[0].Steps}, {Drawn: line}, {Steps: paths[1].Steps}}
-	before := paths[0].LengthM + lineM(line)
+	before := paths[0].LengthM + net.LineM(line)
 	var places []Spot
 	for range 30 {
 		places = append(places, anySpot(n, rng))

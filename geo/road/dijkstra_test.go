@@ -95,7 +95,7 @@ func compareWithDijkstra(t *testing.T, n *net.Network, pairs int, seed uint64) (
 				want := oracleCost(r, from, to)
 				got, ok := q.Cost(from, to)
 				if uint64(got) != want || ok != (want != noWay) {
-					t.Fatalf("vehicle %v, aim %d, %+v to %+v: %d, Dijkstra %d", &v, aim, from, to, got, want)
+					t.Fatalf("vehicle %+v, aim %d, %+v to %+v: %d, Dijkstra %d", v, aim, from, to, got, want)
 				}
 				path, err := q.Route(from, to)
 				if (err == nil) != ok {
@@ -106,7 +106,7 @@ func compareWithDijkstra(t *testing.T, n *net.Network, pairs int, seed uint64) (
 				}
 				ways++
 				if path.Cost != want {
-					t.Fatalf("vehicle %v, aim %d, %+v to %+v: the path's pieces cost %d, not %d: %v", &v, aim, from, to, path.Cost, want, path.Steps)
+					t.Fatalf("vehicle %+v, aim %d, %+v to %+v: the path's pieces cost %d, not %d: %v", v, aim, from, to, path.Cost, want, path.Steps)
 				}
 				checkWay(t, r, from, to, path)
 			}
@@ -126,8 +126,8 @@ func checkWay(t *testing.T, r *Router, from, to Spot, p Path) {
 	state, ok := n.Arrival(first.Dir)
 	for i, s := range p.Steps {
 		road := n.Road(s.Edge())
-		if why := r.Vehicle.Closes(road, int(s.Dir&1)); why != "" {
-			t.Fatalf("step %d uses a road that is closed: %s", i, why)
+		if why := r.Vehicle.Closes(road, int(s.Dir&1)); why.Why != net.MayDrive {
+			t.Fatalf("step %d uses a road that is closed: %+v", i, why)
 		}
 		if i == 0 {
 			continue

@@ -52,11 +52,11 @@ func Example() {
 	}
 	fmt.Println("farther:", path.LengthM > free.LengthM)
 	for _, note := range router.Avoided(free) {
-		fmt.Println("avoided:", note.Text)
+		fmt.Printf("avoided: limit %.2f m, vehicle %.2f m\n", note.Bar.Limit, note.Bar.Has)
 	}
 	// Output:
 	// farther: true
-	// avoided: height limit 2.70 m, the vehicle has 3.05 m
+	// avoided: limit 2.70 m, vehicle 3.05 m
 }
 
 // lowRoad finds the ends of the first road with a limit of 2.7 m.

@@ -19,7 +19,7 @@ func (q *Query) legs(c Course) (legs [][]station) {
 	var at measure
 	for _, s := range c {
 		if len(s.Steps) == 0 {
-			m := lineM(s.Drawn)
+			m := net.LineM(s.Drawn)
 			at = at.add(measure{uint64(m * 100), uint64(m * 100 * msPerCm(drawnKmh))})
 			continue
 		}

@@ -14,12 +14,15 @@ import (
 type NoteKind uint8
 
 const (
-	UnknownLimit NoteKind = iota // a limit that cannot be read, holds at times, or is not stated where it is usually low
-	Avoided                      // the vehicle may not use it
-	GasNote                      // ferry, or a tunnel with rules for gas on board
-	TollNote
+	Barred           NoteKind = iota // the vehicle may not use it: Bar says why
+	UnclearLimit                     // a limit that gives no sure number, Tags as it is tagged
+	TurnAtTimes                      // a turn that is forbidden at times, Tags as it is tagged
+	UnstatedHeadroom                 // in a tunnel, below a bridge or under a roof: it is often low there
+	GasRules                         // rules for dangerous goods, which may concern gas on board
+	GasOnFerry                       // a ferry has rules for gas on board
 	FerryNote
-	GateNote
+	TollNote
+	GateNote // whether it is open is not stated
 	UnpavedNote
 	NarrowNote
 	GuestsNote // only for who has business there
@@ -28,37 +31,45 @@ const (
 // A Note is something about a piece of a path that its driver should know.
 type Note struct {
 	Kind    NoteKind
+	Bar     net.Bar // of [Barred], else zero
+	Tags    string  // of [UnclearLimit] and [TurnAtTimes], else ""
 	AlongM  float64 // from the start of the path
 	LengthM float64
 	Point   orb.Point // where it begins
 	Road    string    // name; may be ""
-	Text    string    // what and why: "height limit 2.70 m, the vehicle has 3.05 m"
 }
+
+// says is what two notes must share to be one.
+func (n *Note) says() Note { return Note{Kind: n.Kind, Bar: n.Bar, Tags: n.Tags, Road: n.Road} }
 
 // unknownHeights are roads whose clearance should be stated: it is often low there.
 const unknownHeights = net.Tunnel | net.Covered | net.Under
 
-// Notes lists what a driver should know of a path, in the order of driving; pieces of one road with one text are one note.
+// Notes lists what a driver should know of a path, in the order of driving; pieces of one road that follow each other and say
+// the same are one note. What the vehicle may not use is not among them, see [Router.Avoided]. A path without steps has none.
+// Cost linear in its steps.
 func (r *Router) Notes(p Path) []Note {
+	v := &r.Vehicle
 	list := r.notes(p, func(road *net.Road, _ int) (list []Note) {
-		add := func(is bool, kind NoteKind, text string) {
+		add := func(is bool, kind NoteKind) {
 			if is {
-				list = append(list, Note{Kind: kind, Text: text})
+				list = append(list, Note{Kind: kind})
 			}
 		}
-		v := &r.Vehicle
-		unclear := concerned(v, road.Unclear)
-		add(unclear != "", UnknownLimit, "limit not clear: "+unclear)
-		add(road.Flags&unknownHeights != 0 && road.Limits.HeightCm == 0 && v.HeightM > 0 && unclear == "", UnknownLimit,
-			"headroom is not stated in a tunnel, below a bridge or under a roof")
-		add(road.Flags&net.GasRules != 0 && road.Class != net.Ferry, GasNote, "rules for dangerous goods, which may concern gas on board")
-		add(road.Class == net.Ferry, FerryNote, "ferry")
-		add(road.Class == net.Ferry, GasNote, "ferry: rules for gas on board")
-		add(road.Flags&net.Toll != 0, TollNote, "toll")
-		add(road.Flags&net.Gated != 0, GateNote, "a gate; whether it is open is not stated")
-		add(road.Flags&net.Unpaved != 0, UnpavedNote, "unpaved")
-		add(road.Flags&net.Narrow != 0, NarrowNote, "narrow")
-		add(r.Vehicle.Guest(road, 0) && r.Vehicle.Guest(road, 1) && road.Flags&net.Gated == 0, GuestsNote, "for who has business there")
+		ferry := road.Class == net.Ferry
+		if unclear := concerned(v, road.Unclear); unclear != "" {
+			list = append(list, Note{Kind: UnclearLimit, Tags: unclear})
+		} else {
+			add(road.Flags&unknownHeights != 0 && road.Limits.HeightCm == 0 && v.HeightM > 0, UnstatedHeadroom)
+		}
+		add(road.Flags&net.GasRules != 0 && !ferry, GasRules)
+		add(ferry, FerryNote)
+		add(ferry, GasOnFerry)
+		add(road.Flags&net.Toll != 0, TollNote)
+		add(road.Flags&net.Gated != 0, GateNote)
+		add(road.Flags&net.Unpaved != 0, UnpavedNote)
+		add(road.Flags&net.Narrow != 0, NarrowNote)
+		add(v.Guest(road, 0) && v.Guest(road, 1) && road.Flags&net.Gated == 0, GuestsNote)
 		return list
 	})
 	list = append(list, r.turnNotes(p)...)
@@ -81,8 +92,8 @@ func concerned(v *net.Vehicle, unclear string) string {
 // limits takes, to say why this one goes another way.
 func (r *Router) Avoided(p Path) []Note {
 	return r.notes(p, func(road *net.Road, direction int) []Note {
-		if why := r.Vehicle.Closes(road, direction); why != "" {
-			return []Note{{Kind: Avoided, Text: string(why)}}
+		if bar := r.Vehicle.Closes(road, direction); bar.Why != net.MayDrive {
+			return []Note{{Kind: Barred, Bar: bar}}
 		}
 		return nil
 	})
@@ -97,8 +108,7 @@ func (r *Router) turnNotes(p Path) (list []Note) {
 			along += uint64(s.LengthCm())
 		}
 		s := p.Steps[t.Step]
-		list = append(list, Note{Kind: UnknownLimit, AlongM: float64(along) / 100, Point: n.StepLine(s)[0], Road: n.Road(s.Edge()).Name,
-			Text: "turn forbidden at times: " + t.At})
+		list = append(list, Note{Kind: TurnAtTimes, Tags: t.At, AlongM: float64(along) / 100, Point: n.StepLine(s)[0], Road: n.Road(s.Edge()).Name})
 	}
 	return list
 }
@@ -118,9 +128,7 @@ func (r *Router) notes(p Path, of func(road *net.Road, direction int) []Note) []
 		var still []int
 		for _, note := range of(road, int(s.Dir&1)) {
 			note.AlongM, note.LengthM, note.Road = run, length, name
-			i := slices.IndexFunc(open, func(i int) bool {
-				return list[i].Kind == note.Kind && list[i].Road == note.Road && list[i].Text == note.Text
-			})
+			i := slices.IndexFunc(open, func(i int) bool { return list[i].says() == note.says() })
 			if i >= 0 {
 				list[open[i]].LengthM += length
 				still = append(still, open[i])

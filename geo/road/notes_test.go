@@ -1,7 +1,6 @@
 package road
 
 import (
-	"strings"
 	"testing"
 
 	"github.com/paulmach/orb"
@@ -35,7 +34,7 @@ func TestLowBridge(t *testing.T) {
 		t.Fatal(free.LengthM, path.LengthM, err)
 	}
 	why := high.Avoided(free)
-	if len(why) != 1 || why[0].Road != "Low" || !strings.Contains(why[0].Text, "2.70 m") || why[0].Point != high.Snap(in.Nodes[1].Point, 5).Point(n) {
+	if len(why) != 1 || why[0].Road != "Low" || why[0].Bar != (net.Bar{Why: net.TooHigh, Limit: 2.7, Has: 3.05}) || why[0].Point != high.Snap(in.Nodes[1].Point, 5).Point(n) {
 		t.Errorf("avoided %+v", why)
 	}
 	if list := high.Avoided(path); len(list) != 0 {
@@ -45,7 +44,7 @@ func TestLowBridge(t *testing.T) {
 	for _, x := range high.Notes(path) {
 		kinds = append(kinds, x.Kind)
 	}
-	want := []NoteKind{TollNote, UnknownLimit, FerryNote, GasNote}
+	want := []NoteKind{TollNote, UnstatedHeadroom, FerryNote, GasOnFerry}
 	if len(kinds) != len(want) {
 		t.Fatalf("notes %v, want %v", kinds, want)
 	}

@@ -57,7 +57,7 @@ func TestBarOnThePass(t *testing.T) {
 		t.Errorf("2.3 m high %.0f m, 2.9 m high %.0f m", low.LengthM, high.LengthM)
 	}
 	why := r.Avoided(low)
-	if len(why) != 1 || why[0].Text != "height limit 2.50 m, the vehicle has 2.90 m" || why[0].Road != "CS-240" {
+	if len(why) != 1 || why[0].Bar != (net.Bar{Why: net.TooHigh, Limit: 2.5, Has: 2.9}) || why[0].Road != "CS-240" {
 		t.Errorf("avoided %+v", why)
 	}
 	if at := (orb.Point{1.5744448, 42.5638096}); len(why) > 0 && geo.DistanceM(why[0].Point, at) > 1 {

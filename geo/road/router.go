@@ -40,7 +40,7 @@ func (r *Router) weigh() {
 	for i := range roads {
 		road := &roads[i]
 		for d := range 2 {
-			if r.Vehicle.Closes(road, d) != "" {
+			if r.Vehicle.Closes(road, d).Why != net.MayDrive {
 				continue
 			}
 			c := 1.0

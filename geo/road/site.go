@@ -102,7 +102,7 @@ func (r *Router) within(at Spot, from orb.Point, is func(orb.Point) bool) (best 
 		return at
 	}
 	ls := net.LineOf(n.Points(at.Edge))
-	along, whole := 0.0, lineM(ls)
+	along, whole := 0.0, net.LineM(ls)
 	for i, p := range ls {
 		if i > 0 {
 			along += net.QuickM(ls[i-1], p)

@@ -164,7 +164,7 @@ func TestTurnsOverWaysAgainstHistories(t *testing.T) {
 				want := byHistory(r, in.Turns, at, from, to, turnsBack)
 				got, _ := q.Cost(from, to)
 				if uint64(got) != want {
-					t.Fatalf("seed %d, %v: %+v to %+v: %d, over histories %d", seed, &v, from, to, got, want)
+					t.Fatalf("seed %d, %+v: %+v to %+v: %d, over histories %d", seed, v, from, to, got, want)
 				}
 				if total++; want != byHistory(r, single, at, from, to, turnsBack) {
 					differ++

@@ -118,7 +118,7 @@ func TestTurnsAgainstEdges(t *testing.T) {
 				want := byEdges(r, turns, at, from, to, turnsBack)
 				got, _ := q.Cost(from, to)
 				if uint64(got) != want {
-					t.Fatalf("seed %d, %v: %+v to %+v: %d, over edges %d", seed, &v, from, to, got, want)
+					t.Fatalf("seed %d, %+v: %+v to %+v: %d, over edges %d", seed, v, from, to, got, want)
 				}
 				if total++; want != byEdges(r, nil, at, from, to, turnsBack) {
 					differ++

@@ -2,12 +2,12 @@ package byroad
 
 import (
 	"context"
-	"slices"
 
 	"github.com/paulmach/orb"
 
 	"ullage/geo/road"
 	"ullage/geo/road/net"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -16,9 +16,9 @@ type Leg struct {
 	Line    orb.LineString
 	Drawn   bool // no road is known: straight, as drawn
 	M, S    float64
-	Avoided []string // roads that a car or the track would take and this vehicle may not, and why
-	Closed  []string // such roads that the leg takes all the same, as no way round is known
-	By      string   // of another way: the road that tells it from those before
+	Avoided []fact.Fact // roads that a car or the track would take and this vehicle may not, and why: [RoadBarred]
+	Closed  []fact.Fact // such roads that the leg takes all the same, as no way round is known
+	By      string      // of another way: the road that tells it from those before
 }
 
 // Follow returns the way of a vehicle for each pair of points. Where one of
@@ -67,10 +67,10 @@ func (g *Guide) Match(ctx context.Context, v trip.Vehicle, track orb.LineString)
 }
 
 // avoided says which of the steps the vehicle may not drive, each road once.
-func (g *Guide) avoided(steps []net.Step) (list []string) {
+func (g *Guide) avoided(steps []net.Step) (list []fact.Fact) {
 	for _, n := range g.own.Avoided(g.own.PathOf(steps)) {
-		if text := roadName(n) + ": " + n.Text; !slices.Contains(list, text) {
-			list = append(list, text)
+		if f := roadBarred(n); !fact.Contains(list, f) {
+			list = append(list, f)
 		}
 	}
 	return list

@@ -71,3 +71,16 @@ func (g *Guide) match(ctx context.Context, line orb.LineString) error {
 	g.line, g.course = line.Clone(), c
 	return nil
 }
+
+// atSea says that a step is on a ferry.
+func (g *Guide) atSea(s net.Step) bool { return g.network.Road(s.Edge()).Class == net.Ferry }
+
+// hasFerries says that some edge of a network is a ferry.
+func hasFerries(network *net.Network) bool {
+	for e := range uint32(network.Edges()) {
+		if network.Road(e).Class == net.Ferry {
+			return true
+		}
+	}
+	return false
+}

@@ -94,10 +94,10 @@ func TestTurnsAtTimes(t *testing.T) {
 		to   int
 		want string
 	}{
-		{"restriction:conditional=no_left_turn @ (Mo-Fr 07:00-09:00)", 2, "turn forbidden at times: no_left_turn @ (Mo-Fr 07:00-09:00)"},
+		{"restriction:conditional=no_left_turn @ (Mo-Fr 07:00-09:00)", 2, "no_left_turn @ (Mo-Fr 07:00-09:00)"},
 		{"restriction:conditional=no_left_turn @ (Mo-Fr 07:00-09:00; Sa 08:00-12:00)", 2,
-			"turn forbidden at times: no_left_turn @ (Mo-Fr 07:00-09:00; Sa 08:00-12:00)"},
-		{"restriction:conditional=only_straight_on @ (Su)", 3, "turn forbidden at times: only_straight_on @ (Su)"},
+			"no_left_turn @ (Mo-Fr 07:00-09:00; Sa 08:00-12:00)"},
+		{"restriction:conditional=only_straight_on @ (Su)", 3, "only_straight_on @ (Su)"},
 		{"restriction:conditional=only_left_turn @ (Su)", 2, ""},
 		{"restriction:conditional=no_straight_on @ (Su)", 3, ""}, // another turn
 		{"restriction:hgv:conditional=no_left_turn @ (Su)", 2, ""},
@@ -105,8 +105,8 @@ func TestTurnsAtTimes(t *testing.T) {
 		_, notes := driven(t, fmt.Sprintf(crossing, tc.to, filetest.XML(tc.tags)), 3.5, orb.Point{7, 45.9995}, orb.Point{6.9995, 46})
 		got := ""
 		for _, n := range notes {
-			got += n.Text
-			if n.Kind != road.UnknownLimit || n.Road != "2" || n.Point != (orb.Point{7, 46}) || math.Abs(n.AlongM-55.6) > 0.1 { // 0.0005° of latitude
+			got += n.Tags
+			if n.Kind != road.TurnAtTimes || n.Road != "2" || n.Point != (orb.Point{7, 46}) || math.Abs(n.AlongM-55.6) > 0.1 { // 0.0005° of latitude
 				t.Errorf("%s: %+v", tc.tags, n)
 			}
 		}
@@ -160,7 +160,7 @@ func TestReadTurnsOverWays(t *testing.T) {
 		}
 	}
 	_, notes := driven(t, fmt.Sprintf(twoCarriageways, over, filetest.XML("restriction:conditional=no_u_turn @ (Su)")), 3.5, west, orb.Point{7.0002, 46.0004})
-	if len(notes) != 1 || notes[0].Text != "turn forbidden at times: no_u_turn @ (Su)" || notes[0].Road != "2" {
+	if len(notes) != 1 || notes[0].Kind != road.TurnAtTimes || notes[0].Tags != "no_u_turn @ (Su)" || notes[0].Road != "2" {
 		t.Errorf("notes %+v", notes)
 	}
 }

@@ -8,6 +8,7 @@ type boxes struct {
 	levels [][]Box // levels[0] is around edges, the last has one box
 }
 
+// A Box holds the positions within its bounds, which belong to it.
 type Box struct{ MinLon, MinLat, MaxLon, MaxLat int32 }
 
 const perBox = 16
@@ -19,6 +20,7 @@ func (b *boxes) bytes() (n int) {
 	return n
 }
 
+// Around returns the smallest box that holds a box and a position.
 func (b Box) Around(s Pos) Box {
 	return Box{min(b.MinLon, s.Lon), min(b.MinLat, s.Lat), max(b.MaxLon, s.Lon), max(b.MaxLat, s.Lat)}
 }

@@ -16,14 +16,14 @@ func (f *forbidden) says(out uint32) Access {
 	return Open
 }
 
-// add forbids a direction, or with only all others.
-func (f *forbidden) add(out uint32, only, heavy bool) {
+// add forbids a direction as a turn says, or if that is for only all others.
+func (f *forbidden) add(out uint32, t *Turn) {
 	switch {
-	case only && heavy:
+	case t.Only && t.Heavy:
 		f.onlyHeavy = append(f.onlyHeavy, out)
-	case only:
+	case t.Only:
 		f.only = append(f.only, out)
-	case heavy:
+	case t.Heavy:
 		f.noHeavy = append(f.noHeavy, out)
 	default:
 		f.no = append(f.no, out)

@@ -37,11 +37,12 @@ type Network struct {
 	notes  []string
 }
 
-// A Coming is the state of who has come to a junction by a direction with forbidden turns. bans are the directions out of it
-// that are forbidden, with heavyOnly those that are forbidden to heavy vehicles.
+// A Coming is the state of who has come to a junction by a direction with forbidden turns. State has the arcs that
+// are not forbidden then.
 type Coming struct {
-	plain, State, in uint32
-	bans             []uint32
+	State     uint32
+	plain, in uint32   // the junction's own state, and the direction
+	bans      []uint32 // directions out of the junction; with heavyOnly those that are forbidden to heavy vehicles
 }
 
 // An onward says that who drives a direction on from a coming is in another coming than who has driven it from elsewhere: he is
@@ -77,26 +78,30 @@ func (n *Network) Bytes() int {
 // Hierarchy returns the states above each state, which must not be changed.
 func (n *Network) Hierarchy() *order.Hierarchy { return &n.cch }
 
+// The methods below panic for a state, an arc or an edge that is not there.
+
 // Pos returns where a state is.
 func (n *Network) Pos(state uint32) Pos { return n.at[state] }
 
-// Arcs returns the first and one past the last arc out of a state.
+// Arcs returns the first and one past the last arc out of a state. Arcs of a state have different directions.
 func (n *Network) Arcs(s uint32) (lo, hi uint32) { return n.first[s], n.first[s+1] }
 
-// Head returns the state that an arc leads to, Dir the direction that it drives.
+// Head returns the state that an arc leads to.
 func (n *Network) Head(arc uint32) uint32 { return n.head[arc] }
 
+// Dir returns the direction that an arc drives: edge<<1, plus 1 against the edge.
 func (n *Network) Dir(arc uint32) uint32 { return n.edge[arc] &^ heavyOnly }
 
 // IsLightOnly says that only vehicles up to [HeavyT] may take an arc: a turn forbidden to heavy ones.
 func (n *Network) IsLightOnly(arc uint32) bool { return n.edge[arc]&heavyOnly != 0 }
 
-// From returns the junction at the start of an edge, To the one at its end.
+// From returns the junction at the start of an edge.
 func (n *Network) From(edge uint32) uint32 { return n.from[edge] }
 
+// To returns the junction at the end of an edge.
 func (n *Network) To(edge uint32) uint32 { return n.to[edge] }
 
-// tail returns the junction from which an edge is entered in a direction, head the one that it leads to.
+// TailOf returns the junction from which a direction sets out. The one that it leads to is TailOf(dir^1).
 func (n *Network) TailOf(dir uint32) uint32 {
 	if dir&1 == 0 {
 		return n.from[dir>>1]
@@ -104,15 +109,16 @@ func (n *Network) TailOf(dir uint32) uint32 {
 	return n.to[dir>>1]
 }
 
-// LengthCm returns the length of an edge. It panics if there is no such edge.
+// LengthCm returns the length of an edge, from 1 to MaxCost/2.
 func (n *Network) LengthCm(edge uint32) uint32 { return n.cm[edge] }
 
-// Road returns what holds along an edge, which must not be changed. It panics if there is no such edge.
+// Road returns what holds along an edge, which must not be changed.
 func (n *Network) Road(edge uint32) *Road { return &n.roads[n.road[edge]] }
 
-// Roads lists all that holds along some edge, each once; they must not be changed. RoadIndex says which it is for an edge.
+// Roads lists all that holds along some edge, each once; they must not be changed.
 func (n *Network) Roads() []Road { return n.roads }
 
+// RoadIndex returns the place in [Network.Roads] of what holds along an edge.
 func (n *Network) RoadIndex(edge uint32) uint32 { return n.road[edge] }
 
 // EdgesIn calls fn with the edges whose boxes meet a box, ascending: all that have a point in it and some others.

@@ -40,7 +40,7 @@ func (n *Network) renumbered(rank []uint32) *Network {
 	for i, key := range sorted {
 		place[uint32(key)] = uint32(i)
 		c := n.extra[uint32(key)]
-		x := Coming{rank[c.plain], rank[c.State], renamed(c.in), nil}
+		x := Coming{plain: rank[c.plain], State: rank[c.State], in: renamed(c.in)}
 		for _, b := range c.bans {
 			x.bans = append(x.bans, renamed(b))
 		}

@@ -30,7 +30,7 @@ func (b *maker) forbidTurns() {
 		h := b.cameBy(dirs[0])
 		for i, next := range dirs[1:] {
 			if last := i == len(dirs)-2; t.Only || last {
-				h.add(next, t.Only, t.Heavy)
+				h.add(next, &t)
 				if last {
 					break
 				}

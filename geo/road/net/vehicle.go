@@ -1,9 +1,7 @@
 package net
 
 import (
-	"fmt"
 	"math"
-	"strings"
 )
 
 // A Vehicle is what a road must take. The zero value is a car that fits everywhere.
@@ -48,63 +46,56 @@ const (
 // leastShare of a stated limit is driven at least, from memory.
 const leastShare = 0.6
 
-// A Why is a reason for which a vehicle may not use a road. "" is none.
-type Why string
-
-// Closes returns why a vehicle may not drive a road in a direction (0 along, 1 against); "" if it may. A limit equal to the
-// vehicle with its margin is kept, one below it closes.
-func (v *Vehicle) Closes(r *Road, direction int) Why {
+// Closes returns what keeps a vehicle off a road in a direction (0 along, 1 against); the zero [Bar] if it may drive there. A
+// limit equal to the vehicle with its margin is kept, one below it closes.
+func (v *Vehicle) Closes(r *Road, direction int) Bar {
 	switch {
 	case r.Access[direction] == Closed:
-		return "closed to motor vehicles or one-way"
+		return Bar{Why: NoEntry}
 	case v.MassT > HeavyT && r.Heavy == Closed:
-		return "closed to heavy vehicles"
+		return Bar{Why: NoHeavy}
 	case v.NoFerry && r.Class == Ferry:
-		return "a ferry, not wanted"
+		return Bar{Why: FerryUnwanted}
 	case v.NoToll && r.Flags&Toll != 0:
-		return "toll, not wanted"
+		return Bar{Why: TollUnwanted}
 	case v.NoTrack && r.Class == Track:
-		return "a track, not wanted"
+		return Bar{Why: TrackUnwanted}
 	case v.NoUnpaved && r.Flags&Unpaved != 0:
-		return "unpaved, not wanted"
+		return Bar{Why: UnpavedUnwanted}
 	case v.NoHighways && (r.Class == Motorway || r.Class == Trunk):
-		return "motorway or trunk road, not wanted"
+		return Bar{Why: HighwayUnwanted}
 	}
-	return v.tooBig(r)
+	return v.tooBig(&r.Limits)
+}
+
+// tooBig returns the first limit that the vehicle breaks.
+func (v *Vehicle) tooBig(l *Limits) Bar {
+	for _, c := range [...]struct {
+		why             Why
+		limit           uint16 // whole centimetres, or units of 10 kg: a hundredth of what the others are in
+		has, needsSpare float64
+	}{
+		{TooHigh, l.HeightCm, v.HeightM, v.MarginM},
+		{TooWide, l.WidthCm, v.WidthM, v.MarginM},
+		{TooLong, l.LengthCm, v.LengthM, 0},
+		{TooHeavy, l.Mass10Kg, v.MassT, 0},
+		{AxleTooHeavy, l.Axle10Kg, v.AxleT, 0},
+	} {
+		if c.limit == 0 || c.has == 0 || math.Round(c.has*100+c.needsSpare*100) <= float64(c.limit) {
+			continue
+		}
+		b := Bar{Why: c.why, Limit: float64(c.limit) / 100, Has: c.has}
+		if c.has*100 <= float64(c.limit) {
+			b.Spare = c.needsSpare
+		}
+		return b
+	}
+	return Bar{}
 }
 
 // Guest says that a vehicle may drive a road in a direction only where it has business.
 func (v *Vehicle) Guest(r *Road, direction int) bool {
 	return r.Access[direction] == Guests || v.MassT > HeavyT && r.Heavy == Guests
-}
-
-// tooBig names the first limit that the vehicle breaks.
-func (v *Vehicle) tooBig(r *Road) Why {
-	l := r.Limits
-	for _, c := range [...]struct {
-		what        string
-		limit       uint16
-		have        float64 // in the limit's unit
-		unit        float64
-		name        string
-		marginUnits float64
-	}{
-		{"height", l.HeightCm, v.HeightM * 100, 100, "m", v.MarginM * 100},
-		{"width", l.WidthCm, v.WidthM * 100, 100, "m", v.MarginM * 100},
-		{"length", l.LengthCm, v.LengthM * 100, 100, "m", 0},
-		{"mass", l.Mass10Kg, v.MassT * 100, 100, "t", 0},
-		{"axle load", l.Axle10Kg, v.AxleT * 100, 100, "t", 0},
-	} {
-		if c.limit == 0 || c.have == 0 || math.Round(c.have+c.marginUnits) <= float64(c.limit) {
-			continue
-		}
-		text := fmt.Sprintf("%s limit %.2f %s, the vehicle has %.2f %s", c.what, float64(c.limit)/c.unit, c.name, c.have/c.unit, c.name)
-		if c.marginUnits > 0 && c.have <= float64(c.limit) {
-			text += fmt.Sprintf(" and keeps %.2f m free", v.MarginM)
-		}
-		return Why(text)
-	}
-	return ""
 }
 
 // Kmh returns the speed on a road in a direction.
@@ -131,21 +122,4 @@ func (v *Vehicle) Kmh(r *Road, direction int) float64 {
 		kmh = min(kmh, slowKmh)
 	}
 	return max(kmh, 1)
-}
-
-// String says the limits that count: "3.10 m high, 3.5 t".
-func (v *Vehicle) String() string {
-	var words []string
-	for _, w := range []struct {
-		have       float64
-		unit, word string
-	}{{v.HeightM, "m", "high"}, {v.WidthM, "m", "wide"}, {v.LengthM, "m", "long"}, {v.MassT, "t", "in all"}, {v.AxleT, "t", "on an axle"}} {
-		if w.have > 0 {
-			words = append(words, fmt.Sprintf("%.2f %s %s", w.have, w.unit, w.word))
-		}
-	}
-	if words == nil {
-		return "any size"
-	}
-	return strings.Join(words, ", ")
 }
