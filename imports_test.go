@@ -51,6 +51,7 @@ var allowed = map[string][]string{
 	"app/job":                {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},
 	"app/browser":            {goApp},
 	"cmd/client":             {goApp, "ullage/app"},
+	"cmd/mutate":             {},
 	"cmd/ullage/sheet":       {"ullage/app/say", "ullage/planner"},
 	"cmd/ullage/page":        {goApp, "github.com/andybalholm/brotli", "ullage/app", "ullage/data", "ullage/web"},
 	"cmd/ullage/progress":    {"golang.org/x/term"},
