@@ -28,7 +28,7 @@ func TestThePageOfAModel(t *testing.T) {
 	refused := planned()
 	plan := samplePlan()
 	plan.Status, plan.Days = planner.Infeasible, nil
-	plan.Why = []planner.Reason{{Limit: "diesel", FromKm: 120, ToKm: 430, Missing: 14, Text: "The tank is too small for the gap.", Cures: []string{"widen the corridor"}}}
+	plan.Why = []trip.Reason{{Reason: planner.Reason{Limit: "diesel", FromKm: 120, ToKm: 430, Missing: 14}, Text: "The tank is too small for the gap.", Cures: []string{"widen the corridor"}}}
 	plan.Nearest = &trip.Nearest{Broken: []string{"Diesel runs out after km 300."}, Days: []string{"Day 1: Nearby pumps"}}
 	refused = Update(refused, Answered{No: refused.Wanted, Plan: plan, Last: true})
 	more := planned()

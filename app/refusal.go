@@ -6,7 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"ullage/app/say"
-	"ullage/planner"
 	"ullage/planner/trip"
 )
 
@@ -64,7 +63,7 @@ func lines(texts []string) []app.UI {
 }
 
 // limit names the limit and how much is missing.
-func (r *Refusal) limit(why planner.Reason) string {
+func (r *Refusal) limit(why trip.Reason) string {
 	name, unit := limitWords[why.Limit], unitWords[why.Limit]
 	if name == "" {
 		name = why.Limit
@@ -81,6 +80,6 @@ func (r *Refusal) limit(why planner.Reason) string {
 }
 
 // stretch says between which kilometres.
-func (r *Refusal) stretch(why planner.Reason) string {
+func (r *Refusal) stretch(why trip.Reason) string {
 	return fmt.Sprintf(word.refusedWhere, r.Say.Mark(why.FromKm, -1), r.Say.Bare(why.ToKm, "km"))
 }

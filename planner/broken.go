@@ -1,10 +1,13 @@
 package planner
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strconv"
 	"strings"
+
+	"ullage/planner/fact"
 )
 
 // A Rule is one of the things that every plan must keep.
@@ -31,27 +34,18 @@ const (
 	RuleBound    Rule = "bound"    // the bound is not above the cost
 )
 
-// ruleText says what is wrong, with the words for what the plan has and needs.
-var ruleText = map[Rule]struct{ what, have, need string }{
-	RuleFormat:   {"not a plan in format " + PlanFormat, "", ""},
-	RuleStatus:   {"status does not fit the plan", "is", "want"},
-	RuleOrder:    {"stop is unknown, visited twice or out of order", "", ""},
-	RuleRequired: {"required stop or its night is left out", "", ""},
-	RuleNight:    {"night is not offered or ends before it begins", "", ""},
-	RuleService:  {"service is not offered here, taken twice or out of order, or for guests only", "", ""},
-	RuleAmount:   {"wrong amount", "is", "want"},
-	RuleCapacity: {"over capacity", "would hold", "can hold"},
-	RuleReserve:  {"below reserve", "headroom left", "must keep"},
-	RuleSpare:    {"not enough in hand to reach the next place", "headroom left", "must keep"},
-	RuleDayKm:    {"too many kilometres in a day", "has", "limit"},
-	RuleDayMin:   {"too many minutes on the road in a day", "has", "limit"},
-	RuleOpen:     {"closed", "arrives at minute", "last opening ends at"},
-	RuleNights:   {"wrong number of nights", "has", "want"},
-	RuleEnd:      {"wrong level at the end", "is", "want"},
-	RuleMoment:   {"stated moment is not the replayed one", "states", "replay gives"},
-	RuleCost:     {"stated cost is not the replayed one", "states", "replay gives"},
-	RuleBound:    {"bound is above the cost", "bound", "cost"},
-}
+// Details of a [Broken] rule, where the rule alone says too little.
+const (
+	NotFinite     fact.Kind = "broken.format.not_finite"   // the cost or the bound
+	NotStated     fact.Kind = "broken.status.not_stated"   // end and cost_parts of a plan with visits
+	NotEmpty      fact.Kind = "broken.status.not_empty"    // visits, end or cost of a plan that is none
+	NoReason      fact.Kind = "broken.status.no_reason"    // for having no plan
+	BoundOff      fact.Kind = "broken.status.bound"        // of a plan called optimal
+	NightNotThere fact.Kind = "broken.night.not_offered"   // at this stop
+	NightTooShort fact.Kind = "broken.night.too_short"     // the next departure is before the arrival
+	NothingTaken  fact.Kind = "broken.amount.nothing"      // where more than 0 is wanted
+	UnknownTank   fact.Kind = "broken.moment.unknown_tank" // the problem has no such tank
+)
 
 // Broken is the rule that a plan breaks: which, where, and by how much.
 type Broken struct {
@@ -62,25 +56,22 @@ type Broken struct {
 	Km     float64
 	Have   float64
 	Need   float64
-	Detail string // what else helps, "" for none
+	Detail fact.Kind // what it is about the rule, "" where the rule says it
+	Found  string    // the text that is wrong, where one is
 }
 
-// Error says what is broken, where, and by how much.
+// Error gives the rule and its values; [Broken.Fact] is for people.
 func (b *Broken) Error() string {
-	text := ruleText[b.Rule]
 	var s strings.Builder
-	fmt.Fprintf(&s, "planner: %s: %s", b.Rule, text.what)
-	for _, part := range []struct{ word, value string }{{"tank", b.Tank}, {"stop", b.Stop}, {"field", b.Field}} {
+	s.WriteString("planner: " + cmp.Or(string(b.Detail), "broken."+string(b.Rule)))
+	for _, part := range []struct{ word, value string }{{"tank", b.Tank}, {"stop", b.Stop}, {"field", b.Field}, {"found", b.Found}} {
 		if part.value != "" {
 			fmt.Fprintf(&s, ", %s %q", part.word, part.value)
 		}
 	}
 	fmt.Fprintf(&s, ", km %s", short(b.Km))
-	if text.have != "" {
-		fmt.Fprintf(&s, ": %s %s, %s %s, off by %s", text.have, short(b.Have), text.need, short(b.Need), short(math.Abs(b.Have-b.Need)))
-	}
-	if b.Detail != "" {
-		s.WriteString(" (" + b.Detail + ")")
+	if b.Have != 0 || b.Need != 0 {
+		fmt.Fprintf(&s, ": %s, want %s", short(b.Have), short(b.Need))
 	}
 	return s.String()
 }

@@ -35,14 +35,16 @@
 // not interchangeable. Site and operator are two fields: one joined name would
 // make a single site of all stations of two chains that touch once. Rules hold
 // within 1e-6, stated numbers within 1e-5 and 1e-9 of their size, so that files
-// with six decimals pass.
+// with six decimals pass. Nothing here is a sentence: reasons and broken rules are
+// kinds and numbers, and facts for app/say.
 //
 // Files, each using only those above it:
 //
 //   - problem.go: what a problem is, and what is asked of it everywhere
+//   - why.go: what stands in the way of a plan, and what would help
 //   - plan.go: what a plan is
 //   - broken.go: the rules, and the one that a plan breaks
-//   - name.go: amounts in words
+//   - facts.go: what there is to say of reasons, changes and broken rules
 //   - short.go: what no plan can keep, seen at once
 //   - validate.go: whether a problem is one
 package planner

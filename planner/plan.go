@@ -74,16 +74,5 @@ type CostParts struct {
 	Refill float64 `json:"refill"` // shortfall at the end
 }
 
-// A Reason names what makes a problem infeasible: the tank (or "km", "min",
-// "nights"), the stretch, how much is missing, and what would cure it.
-type Reason struct {
-	Limit   string   `json:"limit"`
-	FromKm  float64  `json:"from_km"`
-	ToKm    float64  `json:"to_km"`
-	Missing float64  `json:"missing"`
-	Text    string   `json:"text"`
-	Cures   []string `json:"cures,omitempty"`
-}
-
 // NightFallback is the key of [Visit.Fallback] for the night.
 const NightFallback = "night"

@@ -4,9 +4,10 @@ package planner
 // waits for a search to say so.
 
 import (
-	"fmt"
 	"math"
 	"slices"
+
+	"ullage/planner/fact"
 )
 
 // Shortfall lists limits that no plan can keep, whatever it does: each is a
@@ -35,7 +36,7 @@ const surely = 10 * Tolerance
 
 // tankShort is the stretch on which the tank is most short.
 func tankShort(p *Problem, t Tank) Reason {
-	worst := Reason{Limit: t.ID}
+	worst := Reason{Kind: ReasonTank, Limit: t.ID}
 	if t.PerKm < 0 {
 		return worst
 	}
@@ -49,7 +50,6 @@ func tankShort(p *Problem, t Tank) Reason {
 		missing := keep + t.PerKm*(to-from) + leastUse(t.ID, stays, staysWithin(p, from, to), wished-(offered-nightsOf(stays))) - have
 		if missing > worst.Missing {
 			worst.FromKm, worst.ToKm, worst.Missing = from, to, missing
-			worst.Text = fmt.Sprintf("%s falls short by %s between km %.0f and km %.0f: no place in between restores it", t.Called(), t.Amount(missing), from, to)
 		}
 	}
 	for _, s := range p.Stops {
@@ -111,17 +111,16 @@ func sumOfLeast(list []float64, n int) (sum float64) {
 // nightsShort finds days that no night ends in time, and nights that cannot be had.
 func nightsShort(p *Problem) []Reason {
 	d := p.Drive
-	var km, minutes Reason
+	km, minutes := Reason{Kind: ReasonDayKm, Limit: "km"}, Reason{Kind: ReasonDayMin, Limit: "min"}
 	from := 0.0
 	check := func(to float64) {
-		keep := func(worst *Reason, limit string, missing float64) {
+		keep := func(worst *Reason, missing float64) {
 			if missing > max(worst.Missing, surely) {
-				*worst = Reason{Limit: limit, FromKm: from, ToKm: to, Missing: missing,
-					Text: fmt.Sprintf("no place for the night between km %.0f and km %.0f: a day on the road is too short by %.0f %s", from, to, missing, limit)}
+				worst.FromKm, worst.ToKm, worst.Missing = from, to, missing
 			}
 		}
-		keep(&km, "km", to-from-d.MaxKmPerDay)
-		keep(&minutes, "min", d.Minutes(from, to)-d.MaxMinPerDay)
+		keep(&km, to-from-d.MaxKmPerDay)
+		keep(&minutes, d.Minutes(from, to)-d.MaxMinPerDay)
 	}
 	for _, s := range p.Stops {
 		if s.Night != nil {
@@ -131,14 +130,14 @@ func nightsShort(p *Problem) []Reason {
 	}
 	check(p.LengthKm)
 	out := slices.DeleteFunc([]Reason{km, minutes}, func(r Reason) bool { return r.Missing == 0 })
-	nights := func(missing int, text string) {
+	nights := func(kind fact.Kind, missing int) {
 		if missing > 0 {
-			out = append(out, Reason{Limit: "nights", ToKm: p.LengthKm, Missing: float64(missing), Text: OneOrMore(fmt.Sprintf(text, missing))})
+			out = append(out, Reason{Kind: kind, Limit: "nights", ToKm: p.LengthKm, Missing: float64(missing)})
 		}
 	}
 	if p.Nights != nil {
-		nights(p.Nights.Min-p.NightsOffered(), "there are places for %d night(s) fewer than wished")
-		nights(staysWithin(p, 0, p.LengthKm)-p.Nights.Max, "the trip needs %d more night(s) than wished")
+		nights(ReasonNightsLess, p.Nights.Min-p.NightsOffered())
+		nights(ReasonNightsMore, staysWithin(p, 0, p.LengthKm)-p.Nights.Max)
 	}
 	return out
 }

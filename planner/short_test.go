@@ -26,7 +26,7 @@ func TestShortfallNeverLies(t *testing.T) {
 		}
 		for _, r := range why {
 			proven[r.Limit]++
-			if r.Text == "" || !(r.Missing > 0) || r.FromKm > r.ToKm {
+			if r.Kind == "" || !(r.Missing > 0) || r.FromKm > r.ToKm {
 				t.Errorf("seed %d: %+v", seed, r)
 			}
 		}
@@ -55,9 +55,9 @@ func TestShortfallByHand(t *testing.T) {
 		t.Fatal(err)
 	}
 	// 1 in reserve and 3 for the nights are 0.5 more than 3.5.
-	want := "LPG falls short by 0.5 L between km 0 and km 300: no place in between restores it"
-	if why := planner.Shortfall(p); len(why) != 1 || !plantest.Near(why[0].Missing, 0.5) || why[0].Text != want {
-		t.Errorf("%+v, want %q", why, want)
+	why := planner.Shortfall(p)
+	if len(why) != 1 || !plantest.Near(why[0].Missing, 0.5) || why[0].Kind != planner.ReasonTank || why[0].Limit != "gas" || why[0].FromKm != 0 || why[0].ToKm != 300 {
+		t.Errorf("%+v, want 0.5 L of gas short from km 0 to km 300", why)
 	}
 	p.Nights = &planner.Range{Min: 3, Max: 3} // the third night takes 4 more
 	if why := planner.Shortfall(p); len(why) != 1 || !plantest.Near(why[0].Missing, 4.5) {

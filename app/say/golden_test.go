@@ -25,6 +25,9 @@ var sample = map[string]fact.Value{
 	"example": fact.Text("-within 2m"), "folder": fact.Text("public"), "now": fact.Text("Compiling the page"), "program": fact.Quantity(11.8, "MB", 2),
 	"program_packed": fact.Quantity(2.17, "MB", 2), "seconds": fact.Quantity(41, "s", 0), "stops": fact.Texts([]string{"p1", "p2"}), "usual": fact.Text("about a minute"),
 	"value": fact.Text("30s"), "within": fact.Text("30s"),
+	"have": fact.Quantity(67, "L", 0), "need": fact.Quantity(60, "L", 0), "by": fact.Quantity(7, "L", 0), "found": fact.Text("xyz"), "field": fact.Text("arrive.levels"),
+	"missing": fact.Quantity(2.8, "L", 1), "stop": fact.Text("n20"), "at": fact.Mark(150, 1),
+	"do":  fact.Clause(fact.Of("change.use_less", fact.V{"share": fact.Share(0.2, 0), "tank": fact.Tank("fresh", "")})),
 	"act": fact.Clause(fact.Of("act.fill", fact.V{"amount": fact.Quantity(65, "L", -1), "tank": fact.Tank("fresh", "")})), "adults": fact.Count(2), "allowed": fact.Kg(3500), "amount": fact.Quantity(65, "L", -1), "point": fact.Text("42.45736, 1.48681"), "clock": fact.Clock(730), "saving": fact.Money(3.2, "EUR"), "trips": fact.Count(90),
 	"basis": fact.Text("as the map says"), "capacity": fact.Quantity(100, "L", -1), "children": fact.Count(1), "cost": fact.Money(4.89, "EUR"), "date": fact.Date("2026-06-12"),
 	"does": fact.Text("refuel diesel"), "end": fact.Clock(744), "facts": fact.Text("fee=no"), "fallback": fact.Text("Ellern, 36 km on"), "dearer": fact.Money(3.2, "EUR"), "cheaper": fact.Money(3.2, "EUR"), "distance": fact.Text("100 km"),
@@ -39,7 +42,7 @@ var sample = map[string]fact.Value{
 
 	// roads
 	"limit": fact.Metres(2.7, 2), "has": fact.Metres(3.05, 2), "spare": fact.Metres(0.1, 2), "others": fact.Count(3), "sails": fact.Span(95), "board": fact.Span(30),
-	"where": fact.Clause(fact.Of("road.where", fact.V{"places": fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1)}))})),
+	"where":  fact.Clause(fact.Of("road.where", fact.V{"places": fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1)}))})),
 	"places": fact.List(fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1), "road": fact.Text("CG-2")})), fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(31, 1)}))),
 
 	// life

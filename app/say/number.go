@@ -51,7 +51,15 @@ func (v Voice) Shown(n float64, unit string) float64 { return v.Unit(unit).Show(
 // Quantity is a number stored in a unit, as shown: "12.5 km", "7.8 mi". Another
 // unit's digits are used where they are more than those asked for.
 func (v Voice) Quantity(n float64, unit string, digits int) string {
-	return v.digits(n, unit, digits) + v.gap() + v.Symbol(unit)
+	return v.with(v.digits(n, unit, digits), v.Symbol(unit))
+}
+
+// with is a number and its unit, if it has one.
+func (v Voice) with(number, symbol string) string {
+	if symbol == "" {
+		return number
+	}
+	return number + v.gap() + symbol
 }
 
 // digits is the number of a quantity.
@@ -93,7 +101,7 @@ func (v Voice) Short(m float64) string {
 
 // Money is a sum: "12.30 EUR".
 func (v Voice) Money(sum float64, currency string) string {
-	return v.number(sum, units.MoneyDigits(currency)) + v.gap() + currency
+	return v.with(v.number(sum, units.MoneyDigits(currency)), currency)
 }
 
 // Rate is a price for a unit: "1.60 EUR/L".

@@ -32,11 +32,11 @@ func auditFiles(_ context.Context, args []string, to streams) int {
 		return to.wrong("audit: %v", err)
 	}
 	if err := audit.Check(p, plan); err != nil {
-		var broken *planner.Broken
-		if errors.As(err, &broken) {
-			err = broken
+		what := err.Error()
+		if broken := (*planner.Broken)(nil); errors.As(err, &broken) {
+			what = voice.Fact(broken.Fact(p))
 		}
-		fmt.Fprintf(to.err, "ullage: audit: %s: %v\n", args[1], err)
+		fmt.Fprintf(to.err, "ullage: audit: %s: %s\n", args[1], what)
 		return exitBroken
 	}
 	_, err = fmt.Fprintf(to.out, "%s keeps every rule: %s, cost %.4f, bound %.4f\n", args[1], plan.Status, plan.Cost, plan.Bound)

@@ -49,23 +49,26 @@ func (s *solveRun) run(ctx context.Context, args []string, to streams) int {
 	if plan.End != nil {
 		return exitOK
 	}
-	s.refused(to.err, plan, nearest)
+	s.refused(to.err, p, plan, nearest)
 	return exitInfeasible
 }
 
 // refused says why there is no plan.
-func (s *solveRun) refused(w io.Writer, plan planner.Plan, nearest *reason.Nearest) {
+func (s *solveRun) refused(w io.Writer, p *planner.Problem, plan planner.Plan, nearest *reason.Nearest) {
 	fmt.Fprintf(w, "ullage: solve: %s\n", plan.Status)
 	if plan.Status == planner.Unknown {
 		fmt.Fprintln(w, " ", voice.Text("solve.unknown", fact.V{"within": fact.Text(s.within.String())}))
 	}
 	for _, r := range plan.Why {
-		fmt.Fprintln(w, " ", r.Text)
+		fmt.Fprintln(w, " ", voice.Fact(r.Fact(p)))
+		for _, c := range r.Changes {
+			fmt.Fprintln(w, "    ", voice.Fact(c.Fact(p, "")))
+		}
 	}
 	if nearest != nil {
 		fmt.Fprintln(w, " ", voice.Text("solve.nearest", fact.V{"stops": fact.Texts(stopsOf(nearest.Visits))}))
 		for _, r := range nearest.Broken {
-			fmt.Fprintln(w, "    ", r.Text)
+			fmt.Fprintln(w, "    ", voice.Fact(r.Fact(p)))
 		}
 	}
 }

@@ -1,7 +1,6 @@
 package audit
 
 import (
-	"fmt"
 	"math"
 
 	"ullage/planner"
@@ -48,37 +47,46 @@ func Plan(p *planner.Problem, plan planner.Plan) error {
 }
 
 func checkStatus(plan planner.Plan) error {
-	broken := func(detail string) error { return &planner.Broken{Rule: planner.RuleStatus, Detail: detail} }
 	if plan.Format != planner.PlanFormat {
-		return &planner.Broken{Rule: planner.RuleFormat, Detail: fmt.Sprintf("format is %q", plan.Format)}
+		return &planner.Broken{Rule: planner.RuleFormat, Found: plan.Format}
 	}
 	for _, x := range []float64{plan.Cost, plan.Bound} {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
-			return &planner.Broken{Rule: planner.RuleFormat, Detail: "cost or bound is not a finite number"}
+			return &planner.Broken{Rule: planner.RuleFormat, Detail: planner.NotFinite}
 		}
 	}
 	switch plan.Status {
 	case planner.Optimal, planner.Feasible:
-		if plan.End == nil || plan.Parts == nil {
-			return broken("end and cost_parts must be stated")
-		}
-		gap := plan.Cost - plan.Bound
-		small := 1e-6*math.Abs(plan.Cost) + 1e-9
-		if gap < -small {
-			return &planner.Broken{Rule: planner.RuleBound, Have: plan.Bound, Need: plan.Cost}
-		}
-		if plan.Status == planner.Optimal && gap > small {
-			return &planner.Broken{Rule: planner.RuleStatus, Have: plan.Bound, Need: plan.Cost, Detail: "optimal needs a bound that meets the cost"}
-		}
+		return checkProof(plan)
 	case planner.Infeasible, planner.Unknown:
-		if len(plan.Visits) > 0 || plan.End != nil || plan.Parts != nil || plan.Cost != 0 {
-			return broken("a plan without visits, end and cost is wanted for " + string(plan.Status))
-		}
-		if plan.Status == planner.Infeasible && len(plan.Why) == 0 {
-			return broken("infeasible needs a reason in why")
-		}
-	default:
-		return broken(fmt.Sprintf("status is %q", plan.Status))
+		return checkNone(plan)
+	}
+	return &planner.Broken{Rule: planner.RuleStatus, Found: string(plan.Status)}
+}
+
+// checkProof: a plan states what follows from it, and a bound that fits.
+func checkProof(plan planner.Plan) error {
+	if plan.End == nil || plan.Parts == nil {
+		return &planner.Broken{Rule: planner.RuleStatus, Detail: planner.NotStated}
+	}
+	gap := plan.Cost - plan.Bound
+	small := 1e-6*math.Abs(plan.Cost) + 1e-9
+	if gap < -small {
+		return &planner.Broken{Rule: planner.RuleBound, Have: plan.Bound, Need: plan.Cost}
+	}
+	if plan.Status == planner.Optimal && gap > small {
+		return &planner.Broken{Rule: planner.RuleStatus, Detail: planner.BoundOff, Have: plan.Bound, Need: plan.Cost}
+	}
+	return nil
+}
+
+// checkNone: where there is no plan, none is stated.
+func checkNone(plan planner.Plan) error {
+	if len(plan.Visits) > 0 || plan.End != nil || plan.Parts != nil || plan.Cost != 0 {
+		return &planner.Broken{Rule: planner.RuleStatus, Detail: planner.NotEmpty, Found: string(plan.Status)}
+	}
+	if plan.Status == planner.Infeasible && len(plan.Why) == 0 {
+		return &planner.Broken{Rule: planner.RuleStatus, Detail: planner.NoReason}
 	}
 	return nil
 }

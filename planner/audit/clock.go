@@ -8,65 +8,107 @@ import (
 
 // This file audits the clock: driving, waiting, opening hours and the limits of a day.
 
-// auditClock checks moments, windows and day limits, and returns the minutes waited.
+// A day is the clock on the road, since this morning's departure.
+type day struct {
+	drive   planner.Drive
+	departs float64 // this morning
+	now     float64
+	today   float64 // km
+	at      float64 // km along the route
+	owed    float64 // half detour back from the last place
+	waited  float64 // minutes, of all days
+}
+
+// driveTo a position on the route, and half the way to a place beside it.
+func (d *day) driveTo(km, detourKm, detourMin float64) {
+	d.today += km - d.at + d.owed + detourKm/2
+	d.now += paceMinutes(d.drive.Pace, km) - paceMinutes(d.drive.Pace, d.at) + detourMin/2
+	d.at, d.owed = km, detourKm/2
+}
+
+// checkClock checks moments, windows and day limits, and returns the minutes waited.
 func checkClock(p *planner.Problem, plan planner.Plan, legs []leg) (waited float64, err error) {
-	d := p.Drive
-	departs, km0 := d.DepartMin, 0.0 // this morning: when, and route position with the detour still to undo
-	owed := 0.0                      // half detour from last night's place
-	now, today := departs, 0.0
-	at := 0.0
+	d := day{drive: p.Drive, departs: p.Drive.DepartMin, now: p.Drive.DepartMin}
 	for _, l := range legs {
 		s := l.at
-		today += s.Km - km0 + owed + s.DetourKm/2
-		now += paceMinutes(d.Pace, s.Km) - paceMinutes(d.Pace, at) + s.DetourMin/2
-		km0, owed, at = s.Km, 0, s.Km
-		if today > d.MaxKmPerDay+planner.Tolerance {
-			return 0, &planner.Broken{Rule: planner.RuleDayKm, Stop: s.ID, Km: s.Km, Have: today, Need: d.MaxKmPerDay}
-		}
-		if err := stated(s, "arrive.km", l.Arrive.Km, s.Km); err != nil {
+		d.driveTo(s.Km, s.DetourKm, s.DetourMin)
+		if err := d.holdsKm(s.ID); err != nil {
 			return 0, err
 		}
-		if err := stated(s, "arrive.min", l.Arrive.Min, now); err != nil {
+		if err := d.moment(s, "arrive", l.Arrive); err != nil {
 			return 0, err
 		}
-		open := opening(s.Open, now)
-		if math.IsInf(open, 1) {
-			return 0, &planner.Broken{Rule: planner.RuleOpen, Stop: s.ID, Km: s.Km, Have: now, Need: s.Open[len(s.Open)-1][1]}
-		}
-		waited += open - now
-		now = open + s.StopMin
-		if l.Night {
-			if onRoad := now - departs; onRoad > d.MaxMinPerDay+planner.Tolerance {
-				return 0, &planner.Broken{Rule: planner.RuleDayMin, Stop: s.ID, Km: s.Km, Have: onRoad, Need: d.MaxMinPerDay}
-			}
-			departs += 1440 * float64(s.Night.Nights)
-			if now > departs+planner.Tolerance {
-				return 0, &planner.Broken{Rule: planner.RuleNight, Stop: s.ID, Km: s.Km, Detail: "the next departure is earlier than the arrival"}
-			}
-			now, today, owed = departs, 0, s.DetourKm/2
-		} else {
-			for _, y := range l.Serve {
-				now += offered(s, y.Tank).Min
-			}
-			owed = s.DetourKm / 2
-		}
-		if err := stated(s, "leave.km", l.Leave.Km, s.Km); err != nil {
+		if err := d.visit(l); err != nil {
 			return 0, err
 		}
-		if err := stated(s, "leave.min", l.Leave.Min, now); err != nil {
+		if err := d.moment(s, "leave", l.Leave); err != nil {
 			return 0, err
 		}
-		now += s.DetourMin / 2
+		d.now += s.DetourMin / 2
 	}
-	today += p.LengthKm - km0 + owed
-	now += paceMinutes(d.Pace, p.LengthKm) - paceMinutes(d.Pace, at)
-	if today > d.MaxKmPerDay+planner.Tolerance {
-		return 0, &planner.Broken{Rule: planner.RuleDayKm, Km: p.LengthKm, Have: today, Need: d.MaxKmPerDay}
+	d.driveTo(p.LengthKm, 0, 0)
+	if err := d.holdsKm(""); err != nil {
+		return 0, err
 	}
-	if onRoad := now - departs; onRoad > d.MaxMinPerDay+planner.Tolerance {
-		return 0, &planner.Broken{Rule: planner.RuleDayMin, Km: p.LengthKm, Have: onRoad, Need: d.MaxMinPerDay}
+	if err := d.holdsMin(""); err != nil {
+		return 0, err
 	}
-	return waited, stated(nil, "end.min", plan.End.Min, now)
+	if differ(plan.End.Min, d.now) {
+		return 0, &planner.Broken{Rule: planner.RuleMoment, Field: "end.min", Have: plan.End.Min, Need: d.now}
+	}
+	return d.waited, nil
+}
+
+// visit waits for the stop to open, and does there what takes time.
+func (d *day) visit(l leg) error {
+	s := l.at
+	open := opening(s.Open, d.now)
+	if math.IsInf(open, 1) {
+		return &planner.Broken{Rule: planner.RuleOpen, Stop: s.ID, Km: s.Km, Have: d.now, Need: s.Open[len(s.Open)-1][1]}
+	}
+	d.waited += open - d.now
+	d.now = open + s.StopMin
+	if !l.Night {
+		for _, y := range l.Serve {
+			d.now += offered(s, y.Tank).Min
+		}
+		return nil
+	}
+	if err := d.holdsMin(s.ID); err != nil {
+		return err
+	}
+	d.departs += 1440 * float64(s.Night.Nights)
+	if d.now > d.departs+planner.Tolerance {
+		return &planner.Broken{Rule: planner.RuleNight, Stop: s.ID, Km: s.Km, Detail: planner.NightTooShort}
+	}
+	d.now, d.today = d.departs, 0
+	return nil
+}
+
+// holdsKm and holdsMin are the limits of a day so far.
+func (d *day) holdsKm(stop string) error {
+	if d.today > d.drive.MaxKmPerDay+planner.Tolerance {
+		return &planner.Broken{Rule: planner.RuleDayKm, Stop: stop, Km: d.at, Have: d.today, Need: d.drive.MaxKmPerDay}
+	}
+	return nil
+}
+
+func (d *day) holdsMin(stop string) error {
+	if onRoad := d.now - d.departs; onRoad > d.drive.MaxMinPerDay+planner.Tolerance {
+		return &planner.Broken{Rule: planner.RuleDayMin, Stop: stop, Km: d.at, Have: onRoad, Need: d.drive.MaxMinPerDay}
+	}
+	return nil
+}
+
+// moment compares where and when the plan says that it is.
+func (d *day) moment(s *planner.Stop, which string, m planner.Moment) error {
+	if differ(m.Km, s.Km) {
+		return &planner.Broken{Rule: planner.RuleMoment, Stop: s.ID, Field: which + ".km", Km: s.Km, Have: m.Km, Need: s.Km}
+	}
+	if differ(m.Min, d.now) {
+		return &planner.Broken{Rule: planner.RuleMoment, Stop: s.ID, Field: which + ".min", Km: s.Km, Have: m.Min, Need: d.now}
+	}
+	return nil
 }
 
 // paceMinutes is the driving time from the start of the route to km.

@@ -1,16 +1,47 @@
 package audit
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 
 	"ullage/planner"
 )
 
+// checkCost compares every part of the cost, and their sum.
 func checkCost(p *planner.Problem, plan planner.Plan, legs []leg, waited float64) error {
+	if err := checkRefill(p, plan.End.Refill); err != nil {
+		return err
+	}
+	have, want := *plan.Parts, costOf(p, plan, legs, waited)
+	for _, c := range []struct {
+		field      string
+		have, want float64
+	}{
+		{"cost_parts.goods", have.Goods, want.Goods}, {"cost_parts.fees", have.Fees, want.Fees},
+		{"cost_parts.nights", have.Nights, want.Nights}, {"cost_parts.time", have.Time, want.Time},
+		{"cost_parts.refill", have.Refill, want.Refill},
+		{"cost", plan.Cost, want.Goods + want.Fees + want.Nights + want.Time + want.Refill},
+	} {
+		if differ(c.have, c.want) {
+			return &planner.Broken{Rule: planner.RuleCost, Field: c.field, Have: c.have, Need: c.want}
+		}
+	}
+	return nil
+}
+
+// checkRefill wants no tank refilled that the problem does not have.
+func checkRefill(p *planner.Problem, refill map[string]float64) error {
+	for _, id := range slices.Sorted(maps.Keys(refill)) {
+		if !slices.ContainsFunc(p.Tanks, func(t planner.Tank) bool { return t.ID == id }) {
+			return &planner.Broken{Rule: planner.RuleMoment, Field: "end.refill", Detail: planner.UnknownTank, Found: id}
+		}
+	}
+	return nil
+}
+
+// costOf is what the visits cost, with the minutes waited.
+func costOf(p *planner.Problem, plan planner.Plan, legs []leg, minutes float64) planner.CostParts {
 	var want planner.CostParts
-	minutes := waited
 	for _, l := range legs {
 		s := l.at
 		want.Fees += s.Fee
@@ -26,34 +57,10 @@ func checkCost(p *planner.Problem, plan planner.Plan, legs []leg, waited float64
 		}
 	}
 	want.Time = minutes / 60 * p.TimeCostPerH
-	known := 0
 	for _, t := range p.Tanks {
-		missing, ok := plan.End.Refill[t.ID]
-		if ok {
-			known++
-		}
 		if t.End != nil && t.End.RefillPrice != nil {
-			want.Refill += missing * *t.End.RefillPrice
+			want.Refill += plan.End.Refill[t.ID] * *t.End.RefillPrice
 		}
 	}
-	if known < len(plan.End.Refill) {
-		tank := slices.Sorted(maps.Keys(plan.End.Refill))[0]
-		return &planner.Broken{Rule: planner.RuleMoment, Field: "end.refill", Detail: fmt.Sprintf("refill of %q or another tank that the problem does not have", tank)}
-	}
-	have := *plan.Parts
-	for _, c := range []struct {
-		field      string
-		have, want float64
-	}{
-		{"cost_parts.goods", have.Goods, want.Goods}, {"cost_parts.fees", have.Fees, want.Fees},
-		{"cost_parts.nights", have.Nights, want.Nights}, {"cost_parts.time", have.Time, want.Time},
-		{"cost_parts.refill", have.Refill, want.Refill},
-		{"cost", plan.Cost, want.Goods + want.Fees + want.Nights + want.Time + want.Refill},
-	} {
-		if err := stated(nil, c.field, c.have, c.want); err != nil {
-			err.(*planner.Broken).Rule = planner.RuleCost
-			return err
-		}
-	}
-	return nil
+	return want
 }

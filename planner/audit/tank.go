@@ -111,7 +111,7 @@ func (g *gauge) atPlace(l leg, taken int) error {
 		return nil
 	}
 	if !(amount > 0) || math.IsInf(amount, 1) {
-		broken.Rule, broken.Have, broken.Detail = planner.RuleAmount, amount, "want more than 0"
+		broken.Rule, broken.Have, broken.Detail = planner.RuleAmount, amount, planner.NothingTaken
 		return broken
 	}
 	if g.level += amount - use; g.level > g.Capacity+planner.Tolerance {
@@ -133,15 +133,19 @@ func (g *gauge) atEnd(refill map[string]float64) error {
 			return &planner.Broken{Rule: planner.RuleEnd, Tank: g.ID, Km: g.km, Have: g.level, Need: *end.AtLeast}
 		}
 	}
-	return g.named(stated(nil, "end.refill", refill[g.ID], missing))
+	return g.wrong(nil, "end.refill", refill[g.ID], missing)
 }
 
-// named adds the tank to a wrong number.
-func (g *gauge) named(err error) error {
-	if b, ok := err.(*planner.Broken); ok {
-		b.Tank, b.Km = g.ID, g.km
+// wrong compares a number stated for the tank.
+func (g *gauge) wrong(s *planner.Stop, field string, have, want float64) error {
+	if !differ(have, want) {
+		return nil
 	}
-	return err
+	b := &planner.Broken{Rule: planner.RuleMoment, Tank: g.ID, Field: field, Km: g.km, Have: have, Need: want}
+	if s != nil {
+		b.Stop = s.ID
+	}
+	return b
 }
 
 // stated compares the level that a plan shows for the tank; every tank of the
@@ -151,5 +155,5 @@ func (g *gauge) stated(s *planner.Stop, field string, levels map[string]float64,
 	if !shown || len(levels) != tanks {
 		level = math.NaN()
 	}
-	return g.named(stated(s, field, level, g.level))
+	return g.wrong(s, field, level, g.level)
 }

@@ -13,7 +13,7 @@ type leg struct {
 	at *planner.Stop
 }
 
-// auditVisits checks what is visited and taken, apart from numbers.
+// checkVisits checks what is visited and taken, apart from numbers.
 func checkVisits(p *planner.Problem, plan planner.Plan) ([]leg, error) {
 	var legs []leg
 	next := 0
@@ -34,7 +34,7 @@ func checkVisits(p *planner.Problem, plan planner.Plan) ([]leg, error) {
 			continue
 		}
 		if l.at.Night == nil {
-			return nil, &planner.Broken{Rule: planner.RuleNight, Stop: l.Stop, Km: l.at.Km, Detail: "no night is offered"}
+			return nil, &planner.Broken{Rule: planner.RuleNight, Stop: l.Stop, Km: l.at.Km, Detail: planner.NightNotThere}
 		}
 		nights += l.at.Night.Nights
 	}
@@ -52,7 +52,7 @@ func checkVisits(p *planner.Problem, plan planner.Plan) ([]leg, error) {
 	return legs, nil
 }
 
-// auditServices walks the stop's own list: each service taken must come next.
+// checkServices walks the stop's own list: each service taken must come next.
 func checkServices(s *planner.Stop, v planner.Visit) error {
 	i := 0
 	for _, y := range v.Serve {
@@ -76,16 +76,9 @@ func offered(s *planner.Stop, tank string) planner.Service {
 	return planner.Service{}
 }
 
-// stated compares a number in the plan with the audited one.
-func stated(s *planner.Stop, field string, have, want float64) error {
-	if math.Abs(have-want) <= statedTolerance+1e-9*math.Abs(want) {
-		return nil
-	}
-	b := &planner.Broken{Rule: planner.RuleMoment, Field: field, Have: have, Need: want}
-	if s != nil {
-		b.Stop, b.Km = s.ID, s.Km
-	}
-	return b
+// differ says whether a number that a plan states is another than the audited one.
+func differ(stated, audited float64) bool {
+	return !(math.Abs(stated-audited) <= statedTolerance+1e-9*math.Abs(audited))
 }
 
 // statedTolerance is what a number stated in a plan may differ from the

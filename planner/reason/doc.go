@@ -14,6 +14,7 @@
 // Files, each using only those above it:
 //
 //   - change.go: what may give way, and by how much
+//   - hirer.go: what the hirer can change about it
 //   - explain.go: which limits are to blame, and what cures them
 //   - nearest.go: the trip that breaks least
 //   - refuse.go: both, the reasons first

@@ -2,7 +2,6 @@ package reason
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 
@@ -39,16 +38,15 @@ func (e *explainer) reasons(p *planner.Problem, alone []loosened) []planner.Reas
 		if l.tank != "" && slices.ContainsFunc(out, func(r planner.Reason) bool { return r.Limit == l.tank }) {
 			continue // its end is to blame
 		}
-		r := planner.Reason{Limit: l.name}
+		r := planner.Reason{Kind: l.kind, Limit: l.limit}
 		if l.step > 0 {
 			r.Missing = l.x
 		}
 		r.FromKm, r.ToKm = l.stretch(p, stuck)
-		r.Text = fmt.Sprintf("%s, between km %.0f and km %.0f", l.say(l.x), r.FromKm, r.ToKm)
-		if i := slices.IndexFunc(plain, func(p planner.Reason) bool { return p.Limit == l.name }); i >= 0 {
+		if i := slices.IndexFunc(plain, func(p planner.Reason) bool { return p.Limit == l.limit }); i >= 0 {
 			r = plain[i] // says where it must be missed, not by how much all is cured
 		}
-		r.Cures = e.cures(p, l.change)
+		r.Changes = e.cures(p, l.change)
 		out = append(out, r)
 	}
 	for _, r := range plain {
@@ -57,8 +55,7 @@ func (e *explainer) reasons(p *planner.Problem, alone []loosened) []planner.Reas
 		}
 	}
 	if len(out) == 0 && e.err == nil && e.ctx.Err() == nil {
-		out = []planner.Reason{{Limit: "plan", ToKm: stuck,
-			Text: fmt.Sprintf("no plan was found that gets beyond km %.0f, and no single change to a tank, the day, the nights or the end that cures it", stuck)}}
+		out = []planner.Reason{{Kind: planner.ReasonPlan, Limit: "plan", ToKm: stuck}}
 	}
 	return out
 }
@@ -69,22 +66,19 @@ type explainer struct {
 	err error
 }
 
-// cost of a problem in words, "" if no plan was found.
-func (e *explainer) cost(p *planner.Problem) string {
+// plan of a problem, the best that is found: its cost is proven if it is optimal.
+func (e *explainer) plan(p *planner.Problem) (planner.Plan, bool) {
 	if e.err != nil || e.ctx.Err() != nil {
-		return ""
+		return planner.Plan{}, false
 	}
 	plan, err := solve.Solve(e.ctx, p, e.opt)
 	if e.err = err; plan.Status == planner.Optimal {
-		return fmt.Sprintf("the trip then costs %.2f", plan.Cost)
+		return plan, true
 	}
 	if some, ok := solve.Any(e.ctx, p); ok && (plan.End == nil || some.Cost < plan.Cost) {
 		plan = some
 	}
-	if plan.End == nil {
-		return ""
-	}
-	return fmt.Sprintf("the trip then costs at most %.2f", plan.Cost)
+	return plan, plan.End != nil
 }
 
 // possible says whether a plan is found: by a quick search, or else a whole one.
@@ -121,14 +115,21 @@ func (e *explainer) smallest(p *planner.Problem, c change) (float64, bool) {
 }
 
 // cures are the changes that the hirer can make about a limit.
-func (e *explainer) cures(p *planner.Problem, limit change) []string {
-	var out []string
+func (e *explainer) cures(p *planner.Problem, limit change) []planner.Change {
+	var out []planner.Change
 	for _, c := range hirerChanges(p, limit) {
-		if x, ok := e.smallest(p, c); ok {
-			if cost := e.cost(changed(p, c, x)); cost != "" {
-				out = append(out, c.say(x)+": "+cost)
-			}
+		x, ok := e.smallest(p, c)
+		if !ok {
+			continue
 		}
+		plan, ok := e.plan(changed(p, c, x))
+		if !ok {
+			continue
+		}
+		if c.kind == planner.ChangeUseLess {
+			x /= 100 // it was tried in percent
+		}
+		out = append(out, planner.Change{Kind: c.kind, Tank: c.tank, By: x, Cost: plan.Cost, Proven: plan.Status == planner.Optimal})
 	}
 	return out
 }

@@ -1,7 +1,7 @@
 package reason_test
 
 import (
-	"strings"
+	"slices"
 	"testing"
 
 	"ullage/planner"
@@ -14,11 +14,12 @@ func TestExplainTank(t *testing.T) {
 	if r == nil || r.FromKm != 0 || r.ToKm != 250 || !plantest.Near(r.Missing, 8) {
 		t.Fatalf("%+v, want fuel short by 8 from km 0 to km 250", r)
 	}
-	cures := strings.Join(r.Cures, "; ")
 	// Start with 28 of 30, or use 32 % less (17 / 25).
-	for _, want := range []string{"start with 8.0 more of fuel", "use 32 % less"} {
-		if !strings.Contains(cures, want) {
-			t.Errorf("cures %q, want %q among them", cures, want)
+	for _, want := range []planner.Change{{Kind: planner.ChangeStartMore, Tank: "fuel", By: 8}, {Kind: planner.ChangeUseLess, Tank: "fuel", By: 0.32}} {
+		if !slices.ContainsFunc(r.Changes, func(c planner.Change) bool {
+			return c.Kind == want.Kind && c.Tank == want.Tank && plantest.Near(c.By, want.By) && c.Proven
+		}) {
+			t.Errorf("changes %+v, want %+v among them", r.Changes, want)
 		}
 	}
 }
@@ -28,7 +29,7 @@ func TestExplainDay(t *testing.T) {
 	p.Tanks[0].Start = 30
 	p.Drive.MaxKmPerDay = 240 // the only night is at km 260
 	r := reasonFor(explain(t, p), "km")
-	if r == nil || r.Missing != 20 || r.ToKm != 260 || len(r.Cures) == 0 {
+	if r == nil || r.Missing != 20 || r.ToKm != 260 || len(r.Changes) == 0 {
 		t.Fatalf("%+v, want 20 km a day more", r)
 	}
 	p.Drive.MaxKmPerDay, p.Drive.MaxMinPerDay = 400, 250

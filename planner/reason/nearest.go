@@ -2,7 +2,6 @@ package reason
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -115,7 +114,7 @@ func breach(given []loosened) float64 {
 func asNearest(p *planner.Problem, broken []loosened, plan planner.Plan) *Nearest {
 	n := &Nearest{Format: NearestFormat, Breach: breach(broken), Cost: plan.Cost, Visits: plan.Visits, End: *plan.End}
 	for _, l := range broken {
-		r := planner.Reason{Limit: l.name, ToKm: p.LengthKm, Missing: l.x, Text: l.say(l.x)}
+		r := planner.Reason{Kind: l.kind, Limit: l.limit, ToKm: p.LengthKm, Missing: l.x}
 		if l.step == 0 {
 			r.Missing = 0
 		}
@@ -124,7 +123,6 @@ func asNearest(p *planner.Problem, broken []loosened, plan planner.Plan) *Neares
 			n.lower(p.Tanks[i], l.x)
 			if from, to, missing := n.worst(p, p.Tanks[i]); missing > planner.Tolerance { // else the spare of a stop is missed
 				r.FromKm, r.ToKm, r.Missing = from, to, missing
-				r.Text = fmt.Sprintf("%s, between km %.0f and km %.0f", l.say(missing), from, to)
 			}
 		}
 		n.Broken = append(n.Broken, r)

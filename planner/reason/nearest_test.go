@@ -36,7 +36,7 @@ func TestNearestTank(t *testing.T) {
 	if got := n.Visits[0].Arrive.Levels["fuel"]; n.Visits[0].Stop != "b" || !plantest.Near(got, -5) {
 		t.Errorf("arrives at %s with %v, want b with -5", n.Visits[0].Stop, got)
 	}
-	if b := n.Broken[0]; b.FromKm != 0 || b.ToKm != 250 || b.Text != "fuel falls short by 8.0, between km 0 and km 250" {
+	if b := n.Broken[0]; b.FromKm != 0 || b.ToKm != 250 || b.Kind != planner.ReasonTank {
 		t.Errorf("%+v, want the stretch from 0 to 250", b)
 	}
 }

@@ -23,7 +23,7 @@ func explain(t *testing.T, p *planner.Problem) []planner.Reason {
 		t.Fatal(err)
 	}
 	for _, r := range out {
-		t.Logf("%s %v–%v missing %v: %s; %q", r.Limit, r.FromKm, r.ToKm, r.Missing, r.Text, r.Cures)
+		t.Logf("%s %s %v–%v missing %v: %+v", r.Kind, r.Limit, r.FromKm, r.ToKm, r.Missing, r.Changes)
 	}
 	return out
 }

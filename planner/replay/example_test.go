@@ -18,5 +18,5 @@ func ExamplePlan() {
 	_, err := replay.Plan(p, []planner.Visit{{Stop: "pump", Serve: []planner.Serve{{Tank: "diesel", Amount: 60}}}})
 	fmt.Println(err)
 	// Output:
-	// planner: capacity: over capacity, tank "diesel", stop "pump", km 150: would hold 67, can hold 60, off by 7
+	// planner: broken.capacity, tank "diesel", stop "pump", km 150: 67, want 60
 }

@@ -63,7 +63,7 @@ func (r *replayer) stay(s *planner.Stop, serve []planner.Serve) error {
 		return &planner.Broken{Rule: planner.RuleDayMin, Stop: s.ID, Km: s.Km, Have: r.dayMin, Need: d.MaxMinPerDay}
 	}
 	if r.dayMin > 1440*float64(n.Nights)+planner.Tolerance {
-		return &planner.Broken{Rule: planner.RuleNight, Stop: s.ID, Km: s.Km, Detail: "the next departure is earlier than the arrival"}
+		return &planner.Broken{Rule: planner.RuleNight, Stop: s.ID, Km: s.Km, Detail: planner.NightTooShort}
 	}
 	for i, y := range serve {
 		if err := r.restore(s, serviceOf(s, y.Tank), &serve[i], n.Use[y.Tank]); err != nil {
@@ -103,7 +103,7 @@ func (r *replayer) restore(s *planner.Stop, x *planner.Service, y *planner.Serve
 		y.Amount = max(0, min(y.Amount, t.Capacity-after))
 	}
 	if !(y.Amount > 0 || r.pour) {
-		return &planner.Broken{Rule: planner.RuleAmount, Stop: s.ID, Tank: t.ID, Km: s.Km, Have: y.Amount, Detail: "want more than 0"}
+		return &planner.Broken{Rule: planner.RuleAmount, Stop: s.ID, Tank: t.ID, Km: s.Km, Have: y.Amount, Detail: planner.NothingTaken}
 	}
 	after += y.Amount
 	if after > t.Capacity+planner.Tolerance {
@@ -116,7 +116,7 @@ func (r *replayer) restore(s *planner.Stop, x *planner.Service, y *planner.Serve
 
 func (r *replayer) visit(s *planner.Stop, v planner.Visit) (planner.Visit, error) {
 	if v.Night && s.Night == nil {
-		return planner.Visit{}, &planner.Broken{Rule: planner.RuleNight, Stop: s.ID, Km: s.Km, Detail: "no night is offered"}
+		return planner.Visit{}, &planner.Broken{Rule: planner.RuleNight, Stop: s.ID, Km: s.Km, Detail: planner.NightNotThere}
 	}
 	serve, err := ownOrder(s, v)
 	if err != nil {

@@ -230,6 +230,6 @@ func (s *solver) answer(err error) (planner.Plan, error) {
 
 // infeasible is the answer that no plan exists; [reason.Refuse] says why.
 func (s *solver) infeasible() (planner.Plan, error) {
-	plan := planner.Plan{Format: planner.PlanFormat, Status: planner.Infeasible, Why: []planner.Reason{{Limit: "plan", ToKm: s.p.LengthKm, Text: "no plan keeps every limit"}}}
+	plan := planner.Plan{Format: planner.PlanFormat, Status: planner.Infeasible, Why: []planner.Reason{{Kind: planner.ReasonPlan, Limit: "plan", ToKm: s.p.LengthKm}}}
 	return plan, audit.Plan(s.p, plan)
 }

@@ -22,7 +22,7 @@ type Itinerary struct {
 	Strips    []Strip           `json:"strips"` // one per tank, in the vehicle's order
 	Places    []Candidate       `json:"places"` // every candidate in the corridor, chosen or not
 	Cautions  []string          `json:"cautions,omitempty"`
-	Why       []planner.Reason  `json:"why,omitempty"`      // a refused plan
+	Why       []Reason          `json:"why,omitempty"`      // a refused plan
 	Estimated bool              `json:"estimated"`          // a detour of the plan is straight distance × circuity
 	OffRoad   [][2]float64      `json:"off_road,omitempty"` // from km to km: no road is known, the route is as drawn
 	Nearest   *Nearest          `json:"nearest,omitempty"`
@@ -37,6 +37,13 @@ type Itinerary struct {
 	Return     *Return            `json:"return,omitempty"`
 	HowTos     []advice.HowTo     `json:"howtos,omitempty"`     // of what the trip does
 	Checklists []advice.Checklist `json:"checklists,omitempty"` // set-off, arrival, service, return
+}
+
+// A Reason says in words what stands in the way of a plan, and what would help.
+type Reason struct {
+	planner.Reason
+	Text  string   `json:"text"`
+	Cures []string `json:"cures,omitempty"`
 }
 
 // Nearest is the trip that breaks least, where there is no plan. It is not

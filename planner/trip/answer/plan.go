@@ -103,7 +103,7 @@ func (b asker) audit(p planner.Plan) error {
 // refuse says why there is no plan, what would help, and what comes nearest.
 func (b asker) refuse(ctx context.Context, it trip.Itinerary, plan planner.Plan, opt Options) (trip.Itinerary, error) {
 	if b.Apart != "" { // nothing about its tanks would be news
-		it.Why = []planner.Reason{{Limit: read.LimitMap, ToKm: it.LengthKm, Text: b.Apart}}
+		it.Why = []trip.Reason{{Reason: planner.Reason{Limit: read.LimitMap, ToKm: it.LengthKm}, Text: b.Apart}}
 		it.Cautions = slices.DeleteFunc(slices.Clone(it.Cautions), func(c string) bool { return c == b.Apart })
 		return it, nil
 	}

@@ -1,32 +1,30 @@
 package read
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
-	"strings"
 
 	"ullage/planner"
+	"ullage/planner/fact"
+	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 )
 
 // Why says reasons of a refusal in people's words, as [Itinerary] does.
-func Why(b *build.Built, reasons []planner.Reason) []planner.Reason { return reader{b}.why(reasons) }
+func Why(b *build.Built, reasons []planner.Reason) []trip.Reason { return reader{b}.why(reasons) }
 
 // why says a refusal in people's words: which tank, where, by how much.
-func (b reader) why(reasons []planner.Reason) []planner.Reason {
-	var out []planner.Reason
+func (b reader) why(reasons []planner.Reason) []trip.Reason {
+	var out []trip.Reason
 	for _, r := range reasons {
 		if len(reasons) > 1 && r.Missing > 0 && r.Missing < 0.05 {
 			continue // a limit that is met to the digit shown is no news
 		}
 		r.FromKm, r.ToKm = b.Axis.Route(r.FromKm), b.Axis.Route(r.ToKm)
-		r.Text = cmp.Or(b.reason(r), r.Text)
-		r.Cures = slices.Clone(r.Cures)
-		for i := range r.Cures {
-			r.Cures[i] += " " + b.Trip.Currency
+		why := trip.Reason{Reason: r, Text: b.reason(r)}
+		for _, c := range r.Changes {
+			why.Cures = append(why.Cures, b.cure(c))
 		}
-		out = append(out, r)
+		out = append(out, why)
 	}
 	return out
 }
@@ -55,7 +53,7 @@ func (b reader) reason(r planner.Reason) string {
 	case "open":
 		return "Places that are needed are closed when the trip comes by: leave earlier or later, or on another day."
 	case "nights":
-		if strings.Contains(r.Text, "needs") {
+		if r.Kind == planner.ReasonNightsMore {
 			return "The trip needs " + nights(r.Missing, "more") + " than wished."
 		}
 		return "There is a plan only with " + nights(r.Missing, "fewer") + " than wished."
@@ -64,6 +62,35 @@ func (b reader) reason(r planner.Reason) string {
 		return fmt.Sprintf("%s does not fit into the trip as a required stop.", c.Place.Label())
 	}
 	return ""
+}
+
+// cure says what to change, and what the trip then costs.
+func (b reader) cure(c planner.Change) string {
+	name, amount := "", ""
+	for _, k := range b.Trip.Vehicle.Tanks {
+		if k.ID == c.Tank {
+			name, amount = k.Name, fmt.Sprintf("%.1f %s", c.By, k.Unit)
+		}
+	}
+	do := map[fact.Kind]string{
+		planner.ChangeStartMore:  "start with " + amount + " more of " + name,
+		planner.ChangeStartLess:  "start with " + amount + " less in " + name,
+		planner.ChangeUseLess:    fmt.Sprintf("use %.0f %% less of %s", 100*c.By, name),
+		planner.ChangeDayKm:      fmt.Sprintf("drive up to %.0f km more in a day", c.By),
+		planner.ChangeDayMin:     fmt.Sprintf("be up to %.0f minutes longer on the road in a day", c.By),
+		planner.ChangeNightsMore: "stay " + nights(c.By, "more"),
+		planner.ChangeNightsLess: "stay " + nights(c.By, "fewer"),
+		planner.ChangeEndLess:    "hand back with " + amount + " less of " + name,
+		planner.ChangeEndMore:    "hand back with " + amount + " more in " + name,
+	}[c.Kind]
+	if c.Kind == planner.ChangeNightsMore && name != "" {
+		do += ", where " + name + " can be restored"
+	}
+	most := "at most "
+	if c.Proven {
+		most = ""
+	}
+	return fmt.Sprintf("%s: the trip then costs %s%.2f %s", do, most, c.Cost, b.Trip.Currency)
 }
 
 // LimitMap is the limit of a refusal that lies in the map data, not in the trip.
