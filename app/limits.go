@@ -42,6 +42,7 @@ func (l *Limits) Render() app.UI {
 // Sources lists the files in use, and whose data they are.
 type Sources struct {
 	app.Compo
+	Say   say.Voice
 	Files []File
 }
 
@@ -50,7 +51,7 @@ func (s *Sources) Render() app.UI {
 	for _, f := range s.Files {
 		lis = append(lis, app.Li().Body(app.B().Text(f.Name), app.Text(" "+about(f))))
 		for _, n := range f.Notes {
-			lis = append(lis, app.Li().Class("note").Text(n))
+			lis = append(lis, app.Li().Class("note").Text(s.Say.Fact(n)))
 		}
 	}
 	return app.Section().Class("sources").Aria("labelledby", "sources-title").Body(

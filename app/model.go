@@ -7,6 +7,7 @@ import (
 
 	"ullage/app/draw"
 	"ullage/app/say"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -76,7 +77,7 @@ type File struct {
 	Date   string // of the data: 2025-01-19; "" is unknown
 	OSM    bool   // the attribution of OpenStreetMap is due
 	Sample bool   // the invented island, not the world
-	Notes  []string
+	Notes  []fact.Fact
 	Box    [4]float64 // of places: west, south, east, north
 	Climb  [2]float64 // metres that a route rises and falls; 0 is not known
 }

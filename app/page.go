@@ -79,7 +79,7 @@ func (p *Page) words() []app.UI {
 		&Counted{Counts: m.Plan.Counts, Confidence: m.Plan.Confidence, Say: m.Say},
 		&Others{Plan: m.Plan, Say: m.Say},
 		&Limits{Cautions: m.Plan.Cautions, Estimated: m.HasPlan() && m.Plan.Estimated, Say: m.Say, Planned: m.HasPlan()},
-		&Sources{Files: m.Files},
+		&Sources{Say: m.Say, Files: m.Files},
 	)
 }
 

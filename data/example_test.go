@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"ullage/app/say"
 	"ullage/data"
 	"ullage/geo"
 )
@@ -23,7 +24,7 @@ func ExampleReadRoute() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s: %.1f km\n%s\n", route.Name, line.LengthM()/1000, route.Notes[0])
+	fmt.Printf("%s: %.1f km\n%s\n", route.Name, line.LengthM()/1000, say.Voice{}.Fact(route.Notes[0]))
 	// Output:
 	// To the island: 44.5 km
 	// between part 1 and part 2 lies a gap of 22.2 km, joined by a straight line

@@ -22,9 +22,7 @@ func routeFromGeoJSON(text []byte) (Route, error) {
 	if len(g.route.Parts) == 0 {
 		return Route{}, fmt.Errorf("line 1: the file holds no line (%d points, %d areas); export the route as a LineString", g.points, g.areas)
 	}
-	if g.points > 0 || g.areas > 0 {
-		g.route.note("left out: %d points and %d areas; only lines make a route", g.points, g.areas)
-	}
+	g.route.noteShapes(g.points, g.areas)
 	g.route.tidyHeights()
 	return g.route, nil
 }

@@ -122,16 +122,12 @@ func (g *gpx) finish() (Route, error) {
 	case len(g.tracks.Parts) == 0:
 		return Route{}, errors.New("the file holds no track and no route of two points or more; export the track")
 	case len(g.routes.Parts) > 0:
-		r.note("left out: %d routes, since there are tracks, which follow the road", len(g.routes.Parts))
+		r.noteOut(routesBeside, len(g.routes.Parts))
 	}
 	if r.Name == "" {
 		r.Name = g.name
 	}
-	if g.waypoints > 0 {
-		r.note("left out: %d waypoints", g.waypoints)
-	}
-	if n := g.empty + g.short; n > 0 {
-		r.note("left out: %d segments of fewer than two points", n)
-	}
+	r.noteOut(wayPoints, g.waypoints)
+	r.noteOut(shortSegments, g.empty+g.short)
 	return r, nil
 }

@@ -119,11 +119,7 @@ func (k *kml) finish() (Route, error) {
 		}
 		return Route{}, fmt.Errorf("the file holds no line of two points or more (%d points, %d areas); export the route as a LineString or track", k.points, k.areas)
 	}
-	if k.points > 0 || k.areas > 0 {
-		k.route.note("left out: %d points and %d areas; only lines make a route", k.points, k.areas)
-	}
-	if k.short > 0 {
-		k.route.note("left out: %d lines of fewer than two points", k.short)
-	}
+	k.route.noteShapes(k.points, k.areas)
+	k.route.noteOut(shortLines, k.short)
 	return k.route, nil
 }

@@ -9,6 +9,8 @@ import (
 	"testing"
 	"unicode/utf16"
 
+	"ullage/app/say"
+
 	"github.com/paulmach/orb"
 )
 
@@ -112,7 +114,7 @@ func TestReadRoute(t *testing.T) {
 		{"feature with unknown members", `{"type":"Feature","x":[1,"a",[]],"properties":{"name":"n"},"geometry":{"type":"LineString","coordinates":[[2,1],[4,3]]}}`, orb.LineString{{2, 1}, {4, 3}}, ""},
 		{"parts that touch", `{"type":"MultiLineString","coordinates":[[[0,0],[1,0]],[[1,0],[2,0]]]}`, orb.LineString{{0, 0}, {1, 0}, {2, 0}}, ""},
 		{"parts with a gap", `{"type":"MultiLineString","coordinates":[[[0,0],[1,0]],[[1,1],[2,0]]]}`, orb.LineString{{0, 0}, {1, 0}, {1, 1}, {2, 0}}, "gap of 110.6 km"},
-		{"points left out", `{"type":"GeometryCollection","geometries":[{"type":"Point","coordinates":[9,9]},{"type":"LineString","coordinates":[[2,1],[4,3]]}]}`, orb.LineString{{2, 1}, {4, 3}}, "1 points"},
+		{"points left out", `{"type":"GeometryCollection","geometries":[{"type":"Point","coordinates":[9,9]},{"type":"LineString","coordinates":[[2,1],[4,3]]}]}`, orb.LineString{{2, 1}, {4, 3}}, "1 point and 0 areas"},
 		{"no line", `{"type":"FeatureCollection","features":[]}`, nil, "no line"},
 		{"swapped", "{\"type\":\"LineString\",\"coordinates\":[[2,1],\n[45,100]]}", nil, "line 2, column 1: latitude 100 is beyond 90°; are latitude and longitude swapped?"},
 		{"text for a number", "{\"type\":\"LineString\",\"coordinates\":[[2,1],\n [4,\"3\"]]}", nil, "line 2"},
@@ -130,7 +132,7 @@ func TestReadRoute(t *testing.T) {
 		{"unknown charset", `<?xml version="1.0" encoding="EBCDIC"?>` + gpxLine, nil, "unknown charset"},
 		{"route", `<gpx><rte><rtept lat="1" lon="2"/><rtept lat="3" lon="4"/></rte></gpx>`, orb.LineString{{2, 1}, {4, 3}}, ""},
 		{"route with points of the road", `<gpx><rte><rtept lat="1" lon="2"><extensions><x><rpt lat="2" lon="2"/></x></extensions></rtept><rtept lat="3" lon="4"/></rte></gpx>`, orb.LineString{{2, 1}, {2, 2}, {4, 3}}, ""},
-		{"track before route", `<gpx><rte><rtept lat="9" lon="9"/><rtept lat="8" lon="8"/></rte>` + gpxLine[len(`<gpx version="1.1">`):], orb.LineString{{2, 1}, {4, 3}}, "1 routes"},
+		{"track before route", `<gpx><rte><rtept lat="9" lon="9"/><rtept lat="8" lon="8"/></rte>` + gpxLine[len(`<gpx version="1.1">`):], orb.LineString{{2, 1}, {4, 3}}, "1 route,"},
 		{"segments", `<gpx><trk><trkseg/><trkseg><trkpt lat="1" lon="2"/></trkseg><trkseg><trkpt lat="1" lon="2"/><trkpt lat="3" lon="4"/></trkseg></trk></gpx>`, orb.LineString{{2, 1}, {4, 3}}, "2 segments"},
 		{"waypoints only", `<gpx><wpt lat="1" lon="2"/><wpt lat="3" lon="4"/></gpx>`, nil, "2 waypoints but no track"},
 		{"no latitude", "<gpx><trk><trkseg>\n<trkpt lon=\"2\"/></trkseg></trk></gpx>", nil, "line 2"},
@@ -142,9 +144,9 @@ func TestReadRoute(t *testing.T) {
 		{"KML line", `<kml><Document><name>n</name><Placemark><LineString><coordinates> 2,1,7
 			4,3 </coordinates></LineString></Placemark></Document></kml>`, orb.LineString{{2, 1}, {4, 3}}, ""},
 		{"KML track", `<kml xmlns:gx="x"><gx:Track><when/><gx:coord>2 1 7</gx:coord><gx:coord>4 3 7</gx:coord></gx:Track></kml>`, orb.LineString{{2, 1}, {4, 3}}, ""},
-		{"KML area and line", `<kml><Polygon><outerBoundaryIs><LinearRing><coordinates>9,9 8,8 7,7 9,9</coordinates></LinearRing></outerBoundaryIs></Polygon><LineString><coordinates>2,1 4,3</coordinates></LineString></kml>`, orb.LineString{{2, 1}, {4, 3}}, "1 areas"},
+		{"KML area and line", `<kml><Polygon><outerBoundaryIs><LinearRing><coordinates>9,9 8,8 7,7 9,9</coordinates></LinearRing></outerBoundaryIs></Polygon><LineString><coordinates>2,1 4,3</coordinates></LineString></kml>`, orb.LineString{{2, 1}, {4, 3}}, "0 points and 1 area;"},
 		{"KML with spaces after commas", "<kml><LineString><coordinates>\n2, 1 4, 3</coordinates></LineString></kml>", nil, "line 2"},
-		{"KML points", `<kml><Point><coordinates>2,1</coordinates></Point></kml>`, nil, "1 points"},
+		{"KML points", `<kml><Point><coordinates>2,1</coordinates></Point></kml>`, nil, "1 point and 0 areas"},
 		{"map data", `<osm version="0.6"></osm>`, nil, "OpenStreetMap data"},
 		{"web page", `<html></html>`, nil, "root element is <html>"},
 		{"archive", "PK\x03\x04", nil, "archive"},
@@ -162,8 +164,8 @@ func TestReadRoute(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if !route.Line().Equal(tc.want) || !strings.Contains(strings.Join(route.Notes, "\n"), tc.says) {
-				t.Errorf("ReadRoute = %v, %q, want %v and %q", route.Line(), route.Notes, tc.want, tc.says)
+			if !route.Line().Equal(tc.want) || !strings.Contains(strings.Join(say.Voice{}.Facts(route.Notes), "\n"), tc.says) {
+				t.Errorf("ReadRoute = %v, %v, want %v and %q", route.Line(), route.Notes, tc.want, tc.says)
 			}
 		})
 	}

@@ -8,6 +8,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/planner/byroad"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -72,8 +73,8 @@ type Opened struct {
 	Counts   map[string]int `json:"counts,omitempty"` // places by kind
 	Date     string         `json:"date,omitempty"`   // of the data: 2025-01-19
 	OSM      bool           `json:"osm,omitempty"`    // the attribution of OpenStreetMap is due
-	Notes    []string       `json:"notes,omitempty"`
-	Bounds   [4]float64     `json:"bounds,omitzero"` // west, south, east, north of places or route
+	Notes    []fact.Fact    `json:"notes,omitempty"`  // what was left out, and why
+	Bounds   [4]float64     `json:"bounds,omitzero"`  // west, south, east, north of places or route
 	Route    orb.LineString `json:"route,omitempty"`
 	Parts    int            `json:"parts,omitempty"` // pieces the route file had
 	Climb    [2]float64     `json:"climb,omitzero"`  // metres that the route rises and falls in all, where it has heights

@@ -40,6 +40,9 @@ var sample = map[string]fact.Value{
 	"sums": fact.Text("36.00 EUR for nights"), "supply": fact.Text("supply"), "tank": fact.Tank("fresh", ""), "time": fact.Span(165), "to": fact.Mark(43, 1), "reached": fact.Term("sheet.to.full"),
 	"until": fact.Date("2026-06-14"), "uses": fact.Text("10.3 L per 100 km"), "vehicle": fact.Text("Quorrel 66"), "what": fact.Text("by way of Ellern"), "why": fact.Text("closed"), "width": fact.Metres(2.3, 2),
 
+	// files
+	"before": fact.Count(1), "next": fact.Count(2), "points": fact.Count(3), "areas": fact.Count(1),
+
 	// roads
 	"limit": fact.Metres(2.7, 2), "has": fact.Metres(3.05, 2), "spare": fact.Metres(0.1, 2), "others": fact.Count(3), "sails": fact.Span(95), "board": fact.Span(30),
 	"where":  fact.Clause(fact.Of("road.where", fact.V{"places": fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1)}))})),

@@ -8,11 +8,13 @@ import (
 	"os"
 	"strings"
 	"time"
+
 	"ullage/data"
 	"ullage/data/demo"
 	"ullage/data/hours"
 	"ullage/data/osm"
 	"ullage/data/tripfile"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 )
@@ -45,7 +47,7 @@ func (in planInput) read(ctx context.Context) (trip.Trip, source, error) {
 }
 
 // readTrip also returns what the route's file leaves to be said: gaps, pieces.
-func (in planInput) readTrip() (t trip.Trip, notes []string, err error) {
+func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
 	switch {
 	case in.trip == "" && in.route == "" && in.places == "":
 		return demo.Trip(), nil, nil

@@ -55,9 +55,9 @@ func printPlaces(ctx context.Context, args []string, to streams) int {
 // A source is what the given files hold together.
 type source struct {
 	places []trip.Place
-	osm    bool   // some are from OpenStreetMap
-	date   string // of the newest data
-	notes  []string
+	osm    bool        // some are from OpenStreetMap
+	date   string      // of the newest data
+	notes  []fact.Fact // what was left out, and why
 }
 
 // readPlaces reads OSM extracts and GeoJSON place files. A place that several
@@ -138,7 +138,7 @@ func ofPlaces(list []trip.Place) source {
 // lines tell where the data are from, and what was wrong with them.
 func (s source) lines(voice say.Voice) []string {
 	if !s.osm {
-		return s.notes
+		return voice.Facts(s.notes)
 	}
-	return append([]string{voice.Text("sheet.attribution", fact.V{"date": fact.Text(s.date)})}, s.notes...)
+	return append([]string{voice.Text("sheet.attribution", fact.V{"date": fact.Text(s.date)})}, voice.Facts(s.notes)...)
 }

@@ -1,11 +1,10 @@
 package osm
 
 import (
-	"fmt"
-
 	"github.com/paulmach/orb"
 
 	"ullage/data/osm/file"
+	"ullage/planner/fact"
 )
 
 // A builder gathers the extract.
@@ -84,14 +83,14 @@ func (b *builder) placeOn(o object, ls orb.LineString, gates []orb.Point) {
 func (b *builder) done() Extract {
 	b.x.Date = b.date
 	lend(b.x.Places)
-	b.note(b.shut, "private, out of use or not for cars")
-	b.note(b.adrift, "the file does not hold their position")
+	b.note(placesShut, b.shut)
+	b.note(placesAdrift, b.adrift)
 	return b.x
 }
 
-// note tells how many were left out and why.
-func (b *builder) note(n int, why string) {
+// note tells how many were left out, and why by the kind.
+func (b *builder) note(why fact.Kind, n int) {
 	if n > 0 {
-		b.x.Notes = append(b.x.Notes, fmt.Sprintf("left out: %d (%s)", n, why))
+		b.x.Notes = append(b.x.Notes, fact.Of(why, fact.V{"n": fact.Count(n)}))
 	}
 }

@@ -1,6 +1,15 @@
 package osm
 
-import "ullage/planner/trip"
+import (
+	"ullage/planner/fact"
+	"ullage/planner/trip"
+)
+
+// What there is to say of a file: how many, n, were left out.
+const (
+	placesShut   fact.Kind = "osm.shut"
+	placesAdrift fact.Kind = "osm.adrift"
+)
 
 // Options say how to read. The zero value reads everything silently.
 type Options struct {
@@ -12,7 +21,7 @@ type Options struct {
 type Extract struct {
 	Places   []trip.Place // by type and number
 	Backdrop Backdrop
-	Date     string   // of the data, 2025-01-19; "" if the file does not say
-	Objects  int      // objects that had a wanted tag
-	Notes    []string // what was left out and why, for people
+	Date     string      // of the data, 2025-01-19; "" if the file does not say
+	Objects  int         // objects that had a wanted tag
+	Notes    []fact.Fact // what was left out and why
 }

@@ -61,7 +61,7 @@ func TestCounts(t *testing.T) {
 				got[p.Kind]++
 			}
 			if !reflect.DeepEqual(got, tc.want) {
-				t.Errorf("places by kind = %v, want %v (notes %q)", got, tc.want, x.Notes)
+				t.Errorf("places by kind = %v, want %v (notes %v)", got, tc.want, x.Notes)
 			}
 			if x.Date != tc.date {
 				t.Errorf("date = %q, want %q", x.Date, tc.date)
