@@ -146,7 +146,7 @@ func TestReadRoute(t *testing.T) {
 		{"KML track", `<kml xmlns:gx="x"><gx:Track><when/><gx:coord>2 1 7</gx:coord><gx:coord>4 3 7</gx:coord></gx:Track></kml>`, orb.LineString{{2, 1}, {4, 3}}, ""},
 		{"KML area and line", `<kml><Polygon><outerBoundaryIs><LinearRing><coordinates>9,9 8,8 7,7 9,9</coordinates></LinearRing></outerBoundaryIs></Polygon><LineString><coordinates>2,1 4,3</coordinates></LineString></kml>`, orb.LineString{{2, 1}, {4, 3}}, "0 points and 1 area;"},
 		{"KML with spaces after commas", "<kml><LineString><coordinates>\n2, 1 4, 3</coordinates></LineString></kml>", nil, "line 2"},
-		{"KML points", `<kml><Point><coordinates>2,1</coordinates></Point></kml>`, nil, "1 point and 0 areas"},
+		{"KML points", `<kml><Point><coordinates>2,1</coordinates></Point></kml>`, nil, "1 points"},
 		{"map data", `<osm version="0.6"></osm>`, nil, "OpenStreetMap data"},
 		{"web page", `<html></html>`, nil, "root element is <html>"},
 		{"archive", "PK\x03\x04", nil, "archive"},
