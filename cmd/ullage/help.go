@@ -28,7 +28,7 @@ func help(w io.Writer, c command) {
 	paragraph(w, "", voice.Text("about."+c.name))
 	set.VisitAll(func(f *flag.Flag) {
 		text := voice.Text("flag." + c.name + "-" + f.Name)
-		if d := f.DefValue; d != "" && d != "false" {
+		if d := f.DefValue; d != "" && !isSwitch(f) {
 			text += " " + voice.Text("help.default", fact.V{"value": fact.Text(d)})
 		}
 		fmt.Fprintf(w, "\n  -%s\n", f.Name)

@@ -29,21 +29,27 @@ func (in *planInput) flags(set *flag.FlagSet) {
 	set.StringVar(&in.start, "start", "", "")
 }
 
-func (in planInput) read(ctx context.Context) (trip.Trip, source, error) {
-	t, notes, err := in.readTrip()
-	if err != nil {
-		return trip.Trip{}, source{}, err
+// A tripInput is a trip with its places.
+type tripInput struct {
+	trip trip.Trip
+	from source
+}
+
+func (in planInput) read(ctx context.Context) (read tripInput, err error) {
+	var notes []string
+	if read.trip, notes, err = in.readTrip(); err != nil {
+		return read, err
 	}
 	if in.start != "" {
-		t.Start = in.start
+		read.trip.Start = in.start
 	}
 	if in.places == "" {
-		from, err := demoPlaces(ctx)
-		return t, from, err
+		read.from, err = demoPlaces(ctx)
+		return read, err
 	}
-	from, err := readPlaces(ctx, strings.Split(in.places, ","))
-	from.notes = append(notes, from.notes...)
-	return t, from, err
+	read.from, err = readPlaces(ctx, strings.Split(in.places, ","))
+	read.from.notes = append(notes, read.from.notes...)
+	return read, err
 }
 
 // readTrip also returns what the route's file leaves to be said: gaps, pieces.

@@ -95,12 +95,12 @@ func shown(value string) (onward.Shown, error) {
 }
 
 // goOn plans the trip as it was, and makes what is left of it a trip.
-func (in roadInput) goOn(ctx context.Context, t trip.Trip, from source, opt build.Options) (onward.Rest, error) {
+func (in roadInput) goOn(ctx context.Context, whole tripInput, opt build.Options) (onward.Rest, error) {
 	now, err := in.parse()
 	if err != nil {
 		return onward.Rest{}, err
 	}
-	built, err := build.Trip(t, from.places, opt)
+	built, err := build.Trip(whole.trip, whole.from.places, opt)
 	if err != nil {
 		return onward.Rest{}, err
 	}
@@ -113,7 +113,7 @@ func (in roadInput) goOn(ctx context.Context, t trip.Trip, from source, opt buil
 	if now.Called, err = in.notCalled(it); err != nil {
 		return onward.Rest{}, err
 	}
-	o, err := onward.From(t, it, now)
+	o, err := onward.From(whole.trip, it, now)
 	if err != nil || in.save == "" {
 		return o, err
 	}

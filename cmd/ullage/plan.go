@@ -62,7 +62,7 @@ func (p *planRun) run(ctx context.Context, args []string, to streams) int {
 	ctx, cancel := context.WithTimeout(ctx, p.within)
 	defer cancel()
 	line.Show(voice.Text("plan.planning"))
-	show := newShowing(to.out, line, p, job)
+	show := &showing{w: to.out, line: line, json: p.json, job: job, voice: say.Voice{Units: p.units}}
 	it, err := answer.Plan(ctx, job.built, answer.Options{Answer: show.answer})
 	line.Clear()
 	if err != nil {
@@ -79,8 +79,7 @@ func (p *planRun) run(ctx context.Context, args []string, to streams) int {
 
 // A planJob is a trip that is ready to be planned.
 type planJob struct {
-	trip  trip.Trip
-	from  source
+	tripInput
 	rest  onward.Rest // on the road
 	built *build.Built
 }
@@ -88,7 +87,7 @@ type planJob struct {
 // prepare reads all files and builds the problem.
 func (p *planRun) prepare(ctx context.Context, line *progress.Line) (job planJob, err error) {
 	line.Show(voice.Text("plan.reading"))
-	if job.trip, job.from, err = p.in.read(ctx); err != nil {
+	if job.tripInput, err = p.in.read(ctx); err != nil {
 		return job, err
 	}
 	opt := build.Options{Hours: openingHours()}
@@ -102,7 +101,7 @@ func (p *planRun) prepare(ctx context.Context, line *progress.Line) (job planJob
 		line.Show(voice.Text("plan.before"))
 		ctx, cancel := context.WithTimeout(ctx, p.within)
 		defer cancel()
-		if job.rest, err = p.road.goOn(ctx, job.trip, job.from, opt); err != nil {
+		if job.rest, err = p.road.goOn(ctx, job.tripInput, opt); err != nil {
 			return job, err
 		}
 		job.trip = job.rest.Trip
@@ -122,10 +121,6 @@ type showing struct {
 	voice say.Voice
 	more  *sheet.More // nil: the plan was not printed yet
 	err   error
-}
-
-func newShowing(w io.Writer, line *progress.Line, p *planRun, job planJob) *showing {
-	return &showing{w: w, line: line, json: p.json, job: job, voice: say.Voice{Units: p.units}}
 }
 
 // answer hears of the plan, and again of each thing that comes after it.

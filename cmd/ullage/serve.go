@@ -34,15 +34,24 @@ func (s *serveRun) run(ctx context.Context, args []string, to streams) int {
 	case err != nil:
 		return to.wrong("serve: %v; write the address as -addr 127.0.0.1:8080", err)
 	}
-	if err := serveOn(ctx, l, to, func(b *building) (map[string][]byte, error) { return b.files(ctx) }); err != nil {
+	o := opening{l, to, func(b *building) (map[string][]byte, error) { return b.files(ctx) }}
+	if err := o.serve(ctx); err != nil {
 		return to.wrong("serve: %v", err)
 	}
 	return exitOK
 }
 
-// serveOn answers on l from now on: with a page that waits, and with the files
-// that build gives once they are there. It ends when ctx does, without an error.
-func serveOn(ctx context.Context, l net.Listener, to streams, build func(*building) (map[string][]byte, error)) error {
+// An opening is an address that answers, and what it will answer with.
+type opening struct {
+	at    net.Listener
+	to    streams
+	build func(*building) (map[string][]byte, error) // all files of the page
+}
+
+// serve answers from now on: with a page that waits, and with the files once they
+// are there. It ends when ctx does, without an error.
+func (o opening) serve(ctx context.Context) error {
+	l, to := o.at, o.to
 	waiting := &page.Waiting{}
 	b := newBuilding(to.err)
 	b.hear = func(now, usual string) {
@@ -57,7 +66,7 @@ func serveOn(ctx context.Context, l net.Listener, to streams, build func(*buildi
 	if h, _, _ := net.SplitHostPort(l.Addr().String()); !net.ParseIP(h).IsLoopback() {
 		fmt.Fprintln(to.err, voice.Text("serve.reachable"))
 	}
-	files, err := build(b)
+	files, err := o.build(b)
 	if ctx.Err() != nil {
 		return nil // the build was broken off
 	}

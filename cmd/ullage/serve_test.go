@@ -42,11 +42,11 @@ func TestServeWaits(t *testing.T) {
 	var out, errs noise
 	built, ended := make(chan struct{}), make(chan error, 1)
 	go func() {
-		ended <- serveOn(ctx, l, streams{&out, &errs}, func(b *building) (map[string][]byte, error) {
+		ended <- opening{l, streams{&out, &errs}, func(b *building) (map[string][]byte, error) {
 			b.hear("Compiling the page", "about a minute")
 			<-built
 			return map[string][]byte{"index.html": []byte("the page")}, nil
-		})
+		}}.serve(ctx)
 	}()
 	get := func() (int, string) {
 		r, err := http.Get("http://" + l.Addr().String() + "/")
@@ -91,10 +91,10 @@ func TestServeEndsWhileBuilding(t *testing.T) {
 	}
 	ctx, end := context.WithCancel(t.Context())
 	var out, errs noise
-	err = serveOn(ctx, l, streams{&out, &errs}, func(*building) (map[string][]byte, error) {
+	err = opening{l, streams{&out, &errs}, func(*building) (map[string][]byte, error) {
 		end()
 		return nil, ctx.Err()
-	})
+	}}.serve(ctx)
 	if err != nil || out.String() != "" {
 		t.Errorf("ended with %v, %q", err, out.String())
 	}

@@ -80,7 +80,7 @@ func WriteFiles(dir string, files map[string][]byte, opt WriteOptions) (Sizes, e
 	}
 	written := []string{siteText}
 	for _, name := range sorted(files) {
-		names, size, err := writeFile(dir, name, files[name], opt)
+		names, size, err := opt.write(filepath.Join(dir, filepath.FromSlash(name)), name, files[name])
 		if err != nil {
 			return sum, err
 		}
@@ -93,10 +93,9 @@ func WriteFiles(dir string, files map[string][]byte, opt WriteOptions) (Sizes, e
 	return sum, os.WriteFile(filepath.Join(dir, siteMark), []byte(strings.Join(written, "\n")+"\n"), 0o644)
 }
 
-// writeFile writes one file, and a packed one beside it. It returns what was
-// written, and how many bytes a visitor loads.
-func writeFile(dir, name string, b []byte, opt WriteOptions) (written []string, size int, err error) {
-	p := filepath.Join(dir, filepath.FromSlash(name))
+// write writes one file to p, and a packed one beside it. It returns what of the
+// site was written, and how many bytes a visitor loads.
+func (opt WriteOptions) write(p, name string, b []byte) (written []string, size int, err error) {
 	if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
 		return nil, 0, err
 	}
