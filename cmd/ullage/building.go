@@ -35,11 +35,21 @@ func (b *building) files(ctx context.Context) (map[string][]byte, error) {
 
 // step announces a stage when it begins, and how far it has come.
 func (b *building) step(s page.Step) {
-	how := fact.V{"n": fact.Count(s.Count)}
-	now, usual := voice.Text("build."+string(s.Stage), how), voice.Text("usual."+string(s.Stage))
-	if s.Stage != b.stage {
+	b.announce(s.Stage, voice.Text("build."+string(s.Stage), fact.V{"n": fact.Count(s.Count)}))
+}
+
+// packing announces a file that is packed, which takes a while.
+func (b *building) packing(name string) {
+	b.announce(page.Packing, voice.Text("build.pack", fact.V{"name": fact.Text(name)}))
+}
+
+// announce says in a line what stage begins and how long that usually takes, and
+// on a terminal and on the waiting page what is done now.
+func (b *building) announce(stage page.Stage, now string) {
+	usual := voice.Text("usual." + string(stage))
+	if stage != b.stage {
 		b.end()
-		b.stage, b.since = s.Stage, time.Now()
+		b.stage, b.since = stage, time.Now()
 		if usual != "" {
 			fmt.Fprintln(b.w, voice.Text("build.begins", fact.V{"now": fact.Text(now), "usual": fact.Text(usual)}))
 		}
@@ -49,11 +59,6 @@ func (b *building) step(s page.Step) {
 	if b.hear != nil {
 		b.hear(now, usual)
 	}
-}
-
-// packing announces a file that takes a while.
-func (b *building) packing(name string) {
-	b.line.Update(voice.Text("build.pack", fact.V{"name": fact.Text(name)}))
 }
 
 // end says how long the stage took, if it took long enough to be asked.

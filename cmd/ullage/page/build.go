@@ -20,6 +20,7 @@ const (
 	Fetching  Stage = "fetch"   // modules that are not on this machine yet
 	Compiling Stage = "compile" // packages that changed since the last time
 	Linking   Stage = "link"
+	Packing   Stage = "pack" // for a site: files with brotli
 )
 
 // A Step tells how far a build has come.
