@@ -36,7 +36,7 @@ type tripInput struct {
 }
 
 func (in planInput) read(ctx context.Context) (read tripInput, err error) {
-	var notes []string
+	var notes []fact.Fact
 	if read.trip, notes, err = in.readTrip(); err != nil {
 		return read, err
 	}

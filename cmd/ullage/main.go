@@ -22,7 +22,7 @@ var commands = []command{
 
 func main() {
 	ctx, end := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer end()
+	context.AfterFunc(ctx, end) // the first Ctrl-C ends in order, the second at once
 	os.Exit(run(ctx, os.Args[1:], streams{os.Stdout, os.Stderr}))
 }
 
