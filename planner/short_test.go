@@ -11,7 +11,7 @@ import (
 // TestShortfallNeverLies: brute force finds no plan wherever it sees a reason.
 // tiny problems are mostly possible, so tanks, days and services are made scarcer.
 func TestShortfallNeverLies(t *testing.T) {
-	proven, impossible := map[string]int{}, 0
+	proven := map[string]int{}
 	for seed := range uint64(1200) {
 		p := plantest.Tiny(seed)
 		if len(p.Stops) > 6 {
@@ -19,9 +19,10 @@ func TestShortfallNeverLies(t *testing.T) {
 		}
 		plantest.Scarcer(p, seed)
 		why := planner.Shortfall(p)
-		if cost := plantest.Brute(p); math.IsInf(cost, 1) {
-			impossible++
-		} else if len(why) > 0 {
+		if len(why) == 0 {
+			continue // it proves nothing
+		}
+		if cost := plantest.Brute(p); !math.IsInf(cost, 1) {
 			t.Errorf("seed %d: a plan costs %v, but %+v", seed, cost, why)
 		}
 		for _, r := range why {
@@ -31,7 +32,7 @@ func TestShortfallNeverLies(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d impossible; reasons %v", impossible, proven)
+	t.Logf("reasons %v", proven)
 	for _, limit := range []string{"fuel", "water", "waste", "km", "min", "nights"} {
 		if proven[limit] < 5 {
 			t.Errorf("%d reasons about %s, want more to look at", proven[limit], limit)

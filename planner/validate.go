@@ -174,14 +174,14 @@ func (v *validator) stop(at place, s Stop) {
 	for i, x := range s.Serves {
 		at := at.in(".serves", i, x.Tank)
 		v.check(!slices.ContainsFunc(s.Serves[:i], func(y Service) bool { return y.Tank == x.Tank }), at, "serves a tank twice")
-		v.service(at, x, s.Night != nil)
+		v.service(at, x, s)
 	}
 	if s.Night != nil {
 		v.night(at.in(".night", -1, ""), *s.Night)
 	}
 }
 
-func (v *validator) service(at place, x Service, hasNight bool) {
+func (v *validator) service(at place, x Service, of Stop) {
 	kind, known := v.tanks[x.Tank]
 	v.check(known, at, "serves a tank that the problem does not have")
 	v.number(at, "price", x.Price, 0, unlimited())
@@ -191,7 +191,7 @@ func (v *validator) service(at place, x Service, hasNight bool) {
 	v.number(at, "min", x.Min, 0, unlimited())
 	v.number(at, "fee", x.Fee, 0, unlimited())
 	v.number(at, "spare", x.Spare, 0, unlimited())
-	v.check(hasNight || !x.GuestsOnly, at, "guests_only where no night is offered")
+	v.check(of.Night != nil || !x.GuestsOnly, at, "guests_only where no night is offered")
 }
 
 func (v *validator) night(at place, n Night) {

@@ -25,31 +25,36 @@ func checkVisits(p *planner.Problem, plan planner.Plan) ([]leg, error) {
 		next += i + 1
 		legs = append(legs, leg{v, &p.Stops[next-1]})
 	}
+	return legs, checkNights(p, legs)
+}
+
+// checkNights checks services and nights of all visits, and what is required.
+func checkNights(p *planner.Problem, legs []leg) error {
 	nights := 0
 	for _, l := range legs {
 		if err := checkServices(l.at, l.Visit); err != nil {
-			return nil, err
+			return err
 		}
 		if !l.Night {
 			continue
 		}
 		if l.at.Night == nil {
-			return nil, &planner.Broken{Rule: planner.RuleNight, Stop: l.Stop, Km: l.at.Km, Detail: planner.NightNotThere}
+			return &planner.Broken{Rule: planner.RuleNight, Stop: l.Stop, Km: l.at.Km, Detail: planner.NightNotThere}
 		}
 		nights += l.at.Night.Nights
 	}
 	for _, s := range p.Stops {
 		i := slices.IndexFunc(legs, func(l leg) bool { return l.Stop == s.ID })
 		if s.Required && (i < 0 || s.Night != nil && !legs[i].Night) {
-			return nil, &planner.Broken{Rule: planner.RuleRequired, Stop: s.ID, Km: s.Km}
+			return &planner.Broken{Rule: planner.RuleRequired, Stop: s.ID, Km: s.Km}
 		}
 	}
 	if r := p.Nights; r != nil && nights < r.Min {
-		return nil, &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Min)}
+		return &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Min)}
 	} else if r != nil && nights > r.Max {
-		return nil, &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Max)}
+		return &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Max)}
 	}
-	return legs, nil
+	return nil
 }
 
 // checkServices walks the stop's own list: each service taken must come next.

@@ -16,6 +16,7 @@ import (
 // the cheapest shown (brute force); each is a plan of the problem itself, and
 // differs from the plan and the others in its nights or its number of stops.
 func TestAlternatives(t *testing.T) {
+	t.Parallel()
 	nights, fewer := 0, 0
 	for seed := range uint64(300) {
 		p := plantest.Tiny(seed)

@@ -80,7 +80,7 @@ func searchWayOn(p *planner.Problem, plan planner.Plan, i int, limit float64) Cl
 	search.before[i] = planner.Visit{Stop: v.Stop} // the way there and back, for nothing
 	for _, y := range v.Serve {
 		search.missed = append(search.missed, y.Tank)
-		search.offers = append(search.offers, append([]int{-1}, nextOffers(closed, at, y.Tank, v.Night)...))
+		search.offers = append(search.offers, append([]int{-1}, nextOffers(closed, at, y.Tank, v)...))
 	}
 	if v.Night {
 		search.missed = append(search.missed, planner.NightFallback)
@@ -124,9 +124,9 @@ func closedStop(s planner.Stop) planner.Stop {
 }
 
 // nextOffers leaves out what is for guests unless a night is looked for too.
-func nextOffers(p *planner.Problem, at int, tank string, night bool) []int {
+func nextOffers(p *planner.Problem, at int, tank string, instead planner.Visit) []int {
 	return nextStops(p, at, func(s planner.Stop) bool {
-		return slices.ContainsFunc(s.Serves, func(x planner.Service) bool { return x.Tank == tank && (night || !x.GuestsOnly) })
+		return slices.ContainsFunc(s.Serves, func(x planner.Service) bool { return x.Tank == tank && (instead.Night || !x.GuestsOnly) })
 	})
 }
 
@@ -199,24 +199,38 @@ func (w *wayOn) try(chosen []int) {
 	if err == nil {
 		plan, err = replay.Plan(w.p, visits)
 	}
+	if err != nil {
+		if !w.best.Survived {
+			w.best.Err = err
+		}
+		return
+	}
+	if far := w.farthest(chosen); !w.best.Survived || far < w.far || far == w.far && plan.Cost < w.best.Plan.Cost {
+		w.best.Survived, w.best.Plan, w.best.Err, w.far = true, plan, nil, far
+		w.best.Fallback = w.fallback(chosen)
+	}
+}
+
+// farthest is the km of the last stop chosen, where that counts, else 0.
+func (w *wayOn) farthest(chosen []int) float64 {
 	far := 0.0
 	for _, j := range chosen {
 		if j >= 0 && w.long {
 			far = max(far, w.p.Stops[j].Km)
 		}
 	}
-	switch {
-	case err != nil && !w.best.Survived:
-		w.best.Err = err
-	case err == nil && (!w.best.Survived || far < w.far || far == w.far && plan.Cost < w.best.Plan.Cost):
-		w.best.Survived, w.best.Plan, w.best.Err, w.far = true, plan, nil, far
-		w.best.Fallback = map[string]string{}
-		for k, j := range chosen {
-			if j >= 0 {
-				w.best.Fallback[w.missed[k]] = w.p.Stops[j].ID
-			}
+	return far
+}
+
+// fallback names the stops chosen by what was missed.
+func (w *wayOn) fallback(chosen []int) map[string]string {
+	out := map[string]string{}
+	for k, j := range chosen {
+		if j >= 0 {
+			out[w.missed[k]] = w.p.Stops[j].ID
 		}
 	}
+	return out
 }
 
 // visits merges the fallbacks into what remains of the plan.

@@ -43,6 +43,7 @@ func TestClosuresOfT1(t *testing.T) {
 // TestClosuresAreDriven: whatever is said to survive passes the auditor, keeps
 // away from what is closed, and is the old plan up to the closure.
 func TestClosuresAreDriven(t *testing.T) {
+	t.Parallel()
 	survived := 0
 	for seed := range uint64(200) {
 		p := plantest.Tiny(seed)

@@ -27,6 +27,7 @@ func TestPriceOfSafetyOfT1(t *testing.T) {
 // Both ways round it is the same price, unless more than the rule of thumb was
 // needed to survive; and it is never negative.
 func TestPriceOfSafetyTiny(t *testing.T) {
+	t.Parallel()
 	priced, none := 0, 0
 	for seed := range uint64(200) {
 		p := plantest.Tiny(seed)
@@ -65,6 +66,7 @@ func TestPriceOfSafetyTiny(t *testing.T) {
 // TestSurvive: a plan of the problem, no dearer than its bound says it can be,
 // that survives at least as many closures as the plan of least cost.
 func TestSurvive(t *testing.T) {
+	t.Parallel()
 	better, all := 0, 0
 	for seed := range uint64(300) {
 		p := plantest.Tiny(seed)

@@ -56,22 +56,11 @@ func SolveSteady(ctx context.Context, p *planner.Problem, use Steady, opt solve.
 	if err != nil || best.End == nil && kept.End == nil {
 		return best, err
 	}
-	most := max(best.Cost, best.Bound*(1+use.Within))
-	out := best
-	switch more := use.fresh(best); {
-	case kept.End != nil && (best.End == nil || kept.Cost <= most):
-		out = kept
-	case more > 0 && best.Bound > 0:
-		if few, err := use.fewer(ctx, p, use.Within*best.Bound/float64(more), opt); err != nil {
-			return planner.Plan{}, err
-		} else if few.End != nil && few.Cost <= most && use.fresh(few) < more {
-			out = few
-		}
+	out, err := use.steadiest(ctx, p, kept, best, opt)
+	if err != nil {
+		return planner.Plan{}, err
 	}
-	out.Bound, out.Status = max(0, min(best.Bound, out.Cost)), planner.Feasible
-	if out.Cost-out.Bound <= 1e-6*out.Cost {
-		out.Status = planner.Optimal
-	}
+	out = bounded(out, best.Bound)
 	if err := audit.Check(p, out); err != nil {
 		return planner.Plan{}, fmt.Errorf("planner: a steady plan is invalid: %w", err)
 	}
@@ -79,6 +68,33 @@ func SolveSteady(ctx context.Context, p *planner.Problem, use Steady, opt solve.
 		show(out)
 	}
 	return out, nil
+}
+
+// steadiest is the first of three plans that costs little enough: the one kept, one
+// with fewer new stops than the best, the best.
+func (use Steady) steadiest(ctx context.Context, p *planner.Problem, kept, best planner.Plan, opt solve.Options) (planner.Plan, error) {
+	most := max(best.Cost, best.Bound*(1+use.Within))
+	more := use.fresh(best)
+	switch {
+	case kept.End != nil && (best.End == nil || kept.Cost <= most):
+		return kept, nil
+	case more == 0 || best.Bound <= 0:
+		return best, nil
+	}
+	few, err := use.fewer(ctx, p, use.Within*best.Bound/float64(more), opt)
+	if err == nil && few.End != nil && few.Cost <= most && use.fresh(few) < more {
+		return few, nil
+	}
+	return best, err
+}
+
+// bounded is a plan with what is proven of it: no plan costs less than bound.
+func bounded(plan planner.Plan, bound float64) planner.Plan {
+	plan.Bound, plan.Status = max(0, min(bound, plan.Cost)), planner.Feasible
+	if plan.Cost-plan.Bound <= 1e-6*plan.Cost {
+		plan.Status = planner.Optimal
+	}
+	return plan
 }
 
 // keeps is true for stops that cost nothing new.

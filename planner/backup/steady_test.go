@@ -37,6 +37,7 @@ func steady(t *testing.T, p *planner.Problem, use backup.Steady) planner.Plan {
 // allows over the optimum of brute force, and keeps to the stops in use
 // wherever they allow a plan within it (brute force again).
 func TestSteadyTiny(t *testing.T) {
+	t.Parallel()
 	const within = 0.05
 	kept, moved := 0, 0
 	for seed := range uint64(400) {
@@ -103,6 +104,7 @@ func nudge(p *planner.Problem, seed uint64) {
 // of least cost goes to other stops now and then; the steady one less often,
 // and it never costs more than 1 % above the least.
 func TestSteadyDoesNotJump(t *testing.T) {
+	t.Parallel()
 	var used, cheapest []string
 	jumps, steps := 0, 0
 	count := func(was, is []string) int {

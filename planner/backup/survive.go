@@ -2,6 +2,7 @@ package backup
 
 import (
 	"context"
+	"errors"
 	"math"
 	"slices"
 
@@ -42,12 +43,7 @@ func Survive(ctx context.Context, p, whole *planner.Problem, use Steady, opt sol
 		}
 		lastClosures = Closures(whole, last)
 		if fatal(lastClosures) < fatal(closures) {
-			bound := plan.Bound
-			plan, closures = last, lastClosures
-			plan.Bound, plan.Status = min(bound, plan.Cost), planner.Feasible
-			if plan.Cost-plan.Bound <= 1e-6*plan.Cost {
-				plan.Status = planner.Optimal
-			}
+			plan, closures = bounded(last, plan.Bound), lastClosures
 		}
 	}
 	if err == nil {
@@ -106,8 +102,8 @@ func tighten(p *planner.Problem, plan planner.Plan, closures []Closure) bool {
 // endFuller asks for as much more at the end of the trip as a closure made miss
 // there; false if that was not it, or the tank cannot hold it.
 func endFuller(p *planner.Problem, err error) bool {
-	b, ok := err.(*planner.Broken)
-	if !ok || b.Rule != planner.RuleEnd {
+	var b *planner.Broken
+	if !errors.As(err, &b) || b.Rule != planner.RuleEnd {
 		return false
 	}
 	i := slices.IndexFunc(p.Tanks, func(t planner.Tank) bool { return t.ID == b.Tank })
@@ -126,8 +122,8 @@ func endFuller(p *planner.Problem, err error) bool {
 
 // brokenTank is the tank that ran short, and by how much.
 func brokenTank(err error) (tank string, missing float64) {
-	b, ok := err.(*planner.Broken)
-	if !ok || b.Rule != planner.RuleReserve {
+	var b *planner.Broken
+	if !errors.As(err, &b) || b.Rule != planner.RuleReserve {
 		return "", 0
 	}
 	return b.Tank, math.Abs(b.Need - b.Have)

@@ -66,6 +66,7 @@ func (w *sweep) follow(t *testing.T, id int32, i int, v planner.Visit) int32 {
 // TestBoundsAlongBestPlans: no bounds that the solver may choose are above the
 // cost of a best plan, anywhere along it.
 func TestBoundsAlongBestPlans(t *testing.T) {
+	t.Parallel()
 	for file, p := range plantest.BoundProblems(t) {
 		plan, err := Solve(context.Background(), p, Options{})
 		if err != nil || plan.Status != planner.Optimal {

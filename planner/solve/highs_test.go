@@ -56,6 +56,7 @@ func solvedSample() []plantest.Made {
 // TestSolvedTable compares the solver with optima of made problems that a
 // MILP solver proved: go test ./planner/solve -run TestSolvedTable -update -highs DIR.
 func TestSolvedTable(t *testing.T) {
+	t.Parallel()
 	if *update {
 		writeSolved(t)
 	}
@@ -114,6 +115,7 @@ func writeSolved(t *testing.T) {
 // TestMILPSample solves a few made problems with a MILP solver now, and
 // compares. Where no solver is installed, TestSolvedTable stands in.
 func TestMILPSample(t *testing.T) {
+	t.Parallel()
 	solver := findMILP(t)
 	sample := []plantest.Made{{LengthKm: 100, Seed: 21}, {LengthKm: 120, Seed: 22, Backup: true}, {LengthKm: 150, Seed: 23, Nights: 1}, {LengthKm: 150, Seed: 24}}
 	var problems []*planner.Problem

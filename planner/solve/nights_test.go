@@ -28,6 +28,7 @@ func TestAtLeastSomeNights(t *testing.T) {
 // among them, are proven with few partial plans. The optima are checked in
 // TestSolvedTable.
 func TestLongStays(t *testing.T) {
+	t.Parallel()
 	for seed := range uint64(10) {
 		m := plantest.Made{LengthKm: 75, Seed: seed, Battery: true, Stays: 2 + int(seed)%6}
 		plan, err := solve.Solve(context.Background(), m.Problem(), solve.Options{MaxLabels: 20_000})
@@ -40,6 +41,7 @@ func TestLongStays(t *testing.T) {
 // TestManyNights: more nights than the way forces are wanted, too many to count
 // in the bound.
 func TestManyNights(t *testing.T) {
+	t.Parallel()
 	m := plantest.Made{LengthKm: 2900, Seed: 3, Nights: 14}
 	plan, err := solve.Solve(context.Background(), m.Problem(), solve.Options{MaxLabels: 50_000})
 	if err != nil || plan.Status != planner.Optimal {
@@ -69,6 +71,7 @@ func TestMoreNightsThanPlaces(t *testing.T) {
 // charges, and with places that close at times, there is a plan to show though
 // no proof is near.
 func TestHardTripsHaveAPlan(t *testing.T) {
+	t.Parallel()
 	for _, m := range []plantest.Made{{LengthKm: 2000, Seed: 1, Battery: true}, {LengthKm: 2000, Seed: 2, Battery: true},
 		{LengthKm: 700, Seed: 510, Battery: true, Open: true}, {LengthKm: 700, Seed: 511, Battery: true, Open: true}} {
 		ctx, cancel := context.WithCancel(context.Background())

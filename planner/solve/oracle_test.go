@@ -16,6 +16,7 @@ import (
 // TestBruteAgainstMILP: both are independent statements of the model.
 // The plans that the MILP solver finds must also replay to its objective.
 func TestBruteAgainstMILP(t *testing.T) {
+	t.Parallel()
 	solver := findMILP(t)
 	var problems []*planner.Problem
 	var seeds []uint64

@@ -13,6 +13,7 @@ import (
 // TestOutlook: what is seen of a visit before it is worked out is never above
 // its bound afterwards.
 func TestOutlook(t *testing.T) {
+	t.Parallel()
 	looked, sharp := 0, 0
 	for name, p := range plantest.BoundProblems(t) {
 		m := model.New(p)
@@ -63,6 +64,7 @@ func TestOutlook(t *testing.T) {
 
 // TestLeaveOut: nothing that a best plan does is left out at its cost, and much else is.
 func TestLeaveOut(t *testing.T) {
+	t.Parallel()
 	out := 0
 	for name, p := range plantest.BoundProblems(t) {
 		plan, err := Solve(context.Background(), p, Options{})

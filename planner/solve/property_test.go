@@ -40,6 +40,7 @@ func leastCost(t *rapid.T, p *planner.Problem) float64 {
 // TestEasierIsNeverDearer changes a problem so that every old plan stays
 // valid and costs no more, or every new plan was valid and cost no more.
 func TestEasierIsNeverDearer(t *testing.T) {
+	t.Parallel()
 	for _, tc := range []struct {
 		name string
 		ease func(p *planner.Problem, g *rand.Rand)

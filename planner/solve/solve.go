@@ -99,13 +99,10 @@ func (s *solver) solve(ctx context.Context) (planner.Plan, error) {
 // more labels than effort.
 func (s *solver) prove(ctx context.Context, w, guide *sweep, effort int) (done bool, err error) {
 	step := firstStep * (math.Abs(s.bound) + 1)
-	width, lines := narrow, len(s.m.Stops) // how many times as many labels a narrow sweep may keep
-	if nights := max(s.m.Least, s.m.LeastNights()); s.m.ByNights() && nights > bound.EasilyCounted {
-		width, lines = narrow/3, lines*nights
-	}
-	guides := []*sweep{w}
-	if guide.b != w.b {
-		guides = append(guides, guide)
+	width, lines := s.narrowest()
+	guides := []*sweep{w, guide}
+	if guide.b == w.b {
+		guides = guides[:1]
 	}
 	before, kept := s.bound, 1 // limit of the sweep before, labels it kept
 	for n := 0; ; n++ {
@@ -120,24 +117,40 @@ func (s *solver) prove(ctx context.Context, w, guide *sweep, effort int) (done b
 		if effort <= 0 {
 			return false, nil
 		}
-		limit := s.bound + step
+		limit := min(s.bound+step, s.cost+model.Tie)
 		if n > 12 && kept < easy {
-			limit = math.Inf(1)
+			limit = s.cost + model.Tie
 		}
-		limit = min(limit, s.cost+model.Tie)
 		done, err := s.sweep(ctx, w, limit, math.MaxInt, &effort)
 		if done || err != nil || effort <= 0 {
 			return done, err
 		}
 		now := max(1, len(w.labels.all))
-		switch {
-		case now < few:
-			step *= 2
-		case now > kept: // labels grow exponentially with the limit
-			step = min(2*step, (limit-before)*growth/math.Log(float64(now)/float64(kept)))
-		}
+		step = nextStep(step, limit-before, kept, now)
 		before, kept = limit, now
 	}
+}
+
+// narrowest is the width of the first narrow sweep, and how many times as many
+// labels it may keep.
+func (s *solver) narrowest() (width, lines int) {
+	width, lines = narrow, len(s.m.Stops)
+	if nights := max(s.m.Least, s.m.LeastNights()); s.m.ByNights() && nights > bound.EasilyCounted {
+		width, lines = narrow/3, lines*nights
+	}
+	return width, lines
+}
+
+// nextStep is how much wider the next sweep is, after one by so much that kept now
+// labels instead of before: labels grow exponentially with the limit.
+func nextStep(step, by float64, before, now int) float64 {
+	switch {
+	case now < few:
+		return 2 * step
+	case now > before:
+		return min(2*step, by*growth/math.Log(float64(now)/float64(before)))
+	}
+	return step
 }
 
 // glance sweeps narrowly by each of the guides.

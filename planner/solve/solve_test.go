@@ -63,6 +63,7 @@ func checkOptimum(t failer, plan planner.Plan, optimum float64) (proven bool) {
 // TestSolveTiny compares the solver with brute force where everything that
 // the model knows turns up.
 func TestSolveTiny(t *testing.T) {
+	t.Parallel()
 	proven, infeasible := 0, 0
 	for seed := *tinySeed; seed < *tinySeed+uint64(*tinyCount); seed++ {
 		p := plantest.Tiny(seed)
@@ -91,6 +92,7 @@ var manyCount = flag.Int("many", 3000, "how many tiny random problems to solve a
 // TestManyAudited solves many tiny problems; every answer must be proven and
 // pass the auditor: go test ./planner/solve -run TestManyAudited -many 1000000 -timeout 2h.
 func TestManyAudited(t *testing.T) {
+	t.Parallel()
 	infeasible := 0
 	first := *tinySeed + 1<<40 // other problems than those with an oracle
 	for seed := first; seed < first+uint64(*manyCount); seed++ {

@@ -43,23 +43,7 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 	if !known && !moved {
 		return after
 	}
-	prev := 0.0
-	if i > 0 {
-		prev = b.m.Stops[i-1].Km
-	}
-	// Rows that a fresh morning at the stop before cannot reach are of no more use.
-	rows := 0
-	for rows < len(after.reach) && after.reach[rows] <= prev+b.m.MaxKm+model.Slack {
-		rows++
-	}
-	own := -1 // the row of the night at this stop
-	switch {
-	case s.Required && s.Night:
-		own, rows = 0, 0
-	case s.Night:
-		for own = 0; own < rows && after.reach[own] < s.Km+s.Half; own++ {
-		}
-	}
+	rows, own := b.rows(i, after)
 	reach, at := s.Km+s.Half, s.At+s.HalfMin+s.StopMin
 	t := &nightTable{reach: after.reach[:rows], rowAt: after.rowAt[:rows]}
 	joins := own >= 0 && own < rows && t.reach[own] == reach && t.rowAt[own] == at // another stay at the same place
@@ -94,6 +78,30 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 	return t
 }
 
+// rows of the table after stop i that are of use before it, and which is to be
+// that of the night at the stop; −1 without a night.
+func (b *Nights) rows(i int, after *nightTable) (rows, own int) {
+	s := &b.m.Stops[i]
+	if s.Required && s.Night {
+		return 0, 0
+	}
+	prev := 0.0
+	if i > 0 {
+		prev = b.m.Stops[i-1].Km
+	}
+	// Rows that a fresh morning at the stop before cannot reach are of no more use.
+	for rows < len(after.reach) && after.reach[rows] <= prev+b.m.MaxKm+model.Slack {
+		rows++
+	}
+	if !s.Night {
+		return rows, -1
+	}
+	for own < rows && after.reach[own] < s.Km+s.Half {
+		own++
+	}
+	return rows, own
+}
+
 // day lowers the costs, rows in each class, to what they become where stop i may be visited by day.
 func (b *Nights) day(cost []float64, rows, i int, visit float64) {
 	s := &b.m.Stops[i]
@@ -120,10 +128,28 @@ func (b *Nights) day(cost []float64, rows, i int, visit float64) {
 
 // night is the cost to go from just before a night at stop i, by the classes after it.
 func (b *Nights) night(i int, after *nightTable, visit float64) []float64 {
-	m := b.m
-	s := &m.Stops[i]
-	row, old := scratch(&b.own, b.size), scratch(&b.old, b.size)
-	r := after.find(s.Km+m.MaxKm-s.Half, s.At+m.MaxMin-s.HalfMin)
+	s := &b.m.Stops[i]
+	row := b.morning(i, after)
+	cost := visit + s.NightFee - b.wage*float64(s.Nights)
+	for t, u := range s.Use {
+		cost += b.worth[t] * u
+	}
+	for k, tank := range b.Tanks {
+		if y, u := s.Service(tank), s.Use[tank]; y != nil || u != 0 || b.m.Tanks[tank].PerKm != 0 {
+			b.overnight(row, i, k, y)
+		}
+	}
+	for at := range row {
+		row[at] += cost
+	}
+	return row
+}
+
+// morning is the cost to go from the next morning at stop i, by the nights before it.
+func (b *Nights) morning(i int, after *nightTable) []float64 {
+	s := &b.m.Stops[i]
+	row := scratch(&b.own, b.size)
+	r := after.find(s.Km+b.m.MaxKm-s.Half, s.At+b.m.MaxMin-s.HalfMin)
 	levels := b.size / b.counts
 	for count := range b.counts {
 		n := count + s.Nights
@@ -141,52 +167,39 @@ func (b *Nights) night(i int, after *nightTable, visit float64) []float64 {
 			at[k] = math.Inf(1)
 		}
 	}
-	cost := visit + s.NightFee - b.wage*float64(s.Nights)
-	for t, u := range s.Use {
-		cost += b.worth[t] * u
-	}
-	for k, tank := range b.Tanks {
-		x := &m.Tanks[tank]
-		y, u := s.Service(tank), s.Use[tank]
-		if y == nil && u == 0 && x.PerKm == 0 {
-			continue
-		}
-		n := b.scales[k].n
-		next := make([]int, n) // class after the night, −1: not possible
-		lefts := make([]float64, n)
-		for c := range next {
-			left := model.Lesser(x.Cap, model.Lesser(x.Cap, b.scales[k].headroom(i+1, c, s.Km)-x.PerKm*s.Half)-u)
-			lefts[c] = left
-			next[c] = -1
-			if left >= x.Reserve-model.Slack {
-				next[c] = b.scales[k].class(i+1, left-x.PerKm*s.Half-b.scales[k].offset(i+1, s.Km))
-			}
-		}
-		premium := 0.0
-		if y != nil {
-			premium = b.premium(y)
-		}
-		copy(old, row)
-		for at := range row {
-			row[at] = math.Inf(1)
-		}
-		for c := range n {
-			if next[c] >= 0 {
-				b.lower(row, old, 1, k, c, next[c], 0)
-			}
-			if y != nil && premium == 0 {
-				b.lower(row, old, 1, k, c, n-1, y.Fixed)
-			} else if y != nil {
-				for to := max(next[c], 0); to < n; to++ {
-					b.lower(row, old, 1, k, c, to, y.Fixed+premium*b.scales[k].from(lefts[c], to))
-				}
-			}
-		}
-	}
-	for at := range row {
-		row[at] += cost
-	}
 	return row
+}
+
+// overnight turns costs by classes of tank k after the night at stop i into costs by
+// classes before it, with the service y there if it is not nil.
+func (b *Nights) overnight(row []float64, i, k int, y *model.Service) {
+	s, x, scale := &b.m.Stops[i], &b.m.Tanks[b.Tanks[k]], &b.scales[k]
+	old := scratch(&b.old, b.size)
+	copy(old, row)
+	for at := range row {
+		row[at] = math.Inf(1)
+	}
+	premium := 0.0
+	if y != nil {
+		premium = b.premium(y)
+	}
+	for c := range scale.n {
+		left := model.Lesser(x.Cap, model.Lesser(x.Cap, scale.headroom(i+1, c, s.Km)-x.PerKm*s.Half)-s.Use[b.Tanks[k]])
+		next := -1 // class after the night; −1: not possible
+		if left >= x.Reserve-model.Slack {
+			next = scale.class(i+1, left-x.PerKm*s.Half-scale.offset(i+1, s.Km))
+			b.lower(row, old, 1, k, c, next, 0)
+		}
+		switch {
+		case y == nil:
+		case premium == 0:
+			b.lower(row, old, 1, k, c, scale.n-1, y.Fixed)
+		default:
+			for to := max(next, 0); to < scale.n; to++ {
+				b.lower(row, old, 1, k, c, to, y.Fixed+premium*scale.from(left, to))
+			}
+		}
+	}
 }
 
 // packs says how tables with these scales are packed; nil if not.

@@ -91,15 +91,7 @@ func (b *Nights) newScale(t, most int) scale {
 // reachable are the headrooms that nights can leave of a full tank or of the
 // start, the most important ones if they are more than most.
 func reachable(m *model.Model, t, most int) []float64 {
-	x := &m.Tanks[t]
-	var uses []float64
-	for i := range m.Stops {
-		if s := &m.Stops[i]; s.Night && s.Use[t] != 0 && !slices.Contains(uses, s.Use[t]) {
-			uses = append(uses, s.Use[t])
-		}
-	}
-	slices.Sort(uses)
-	slices.Reverse(uses)
+	x, uses := &m.Tanks[t], usesOf(m, t)
 	found := []float64{x.Start}
 	if m.Served(t) || m.Restores(t) {
 		found[0] = x.Cap
@@ -128,4 +120,17 @@ func reachable(m *model.Model, t, most int) []float64 {
 	}
 	slices.Sort(found)
 	return found
+}
+
+// usesOf are what nights use of a tank, each once, the most first.
+func usesOf(m *model.Model, t int) []float64 {
+	var uses []float64
+	for i := range m.Stops {
+		if s := &m.Stops[i]; s.Night && s.Use[t] != 0 && !slices.Contains(uses, s.Use[t]) {
+			uses = append(uses, s.Use[t])
+		}
+	}
+	slices.Sort(uses)
+	slices.Reverse(uses)
+	return uses
 }

@@ -18,7 +18,6 @@ type packing struct {
 	turn      int // which room is next
 	runs      store[run]
 	starts    store[int32]
-	scratch   []run
 }
 
 // A run of classes has one cost, up to the next run.

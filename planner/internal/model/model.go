@@ -62,6 +62,7 @@ type Service struct {
 	Guests bool
 }
 
+// New lays out a problem, which must be valid. It keeps p.
 func New(p *planner.Problem) *Model {
 	m := &Model{Problem: p, MaxKm: p.Drive.MaxKmPerDay, MaxMin: p.Drive.MaxMinPerDay, depart: p.Drive.DepartMin,
 		Money: p.TimeCostPerH / 60, Length: p.LengthKm, Most: math.MaxInt32}
@@ -88,6 +89,12 @@ func New(p *planner.Problem) *Model {
 	for i := range m.Stops {
 		m.split(&m.Stops[i])
 	}
+	m.glance()
+	return m
+}
+
+// glance notes the tanks that tell partial plans apart at a glance.
+func (m *Model) glance() {
 	m.Restored = -1
 	for t := range m.Tanks {
 		switch x := &m.Tanks[t]; {
@@ -97,7 +104,6 @@ func New(p *planner.Problem) *Model {
 			m.Restored = t
 		}
 	}
-	return m
 }
 
 func newTankModel(t planner.Tank) Tank {

@@ -95,14 +95,14 @@ func (g TinyMaker) Stop(id string, p *planner.Problem, serves float64) planner.S
 	s.Serves = []planner.Service{}
 	for _, t := range p.Tanks {
 		if g.chance(serves) {
-			s.Serves = append(s.Serves, g.service(t, s.Night != nil))
+			s.Serves = append(s.Serves, g.service(t, s))
 		}
 	}
 	return s
 }
 
-func (g TinyMaker) service(t planner.Tank, hasNight bool) planner.Service {
-	x := planner.Service{Tank: t.ID, Min: float64(g.IntN(15)), Fee: float64(g.IntN(3)), GuestsOnly: hasNight && g.chance(0.3)}
+func (g TinyMaker) service(t planner.Tank, at planner.Stop) planner.Service {
+	x := planner.Service{Tank: t.ID, Min: float64(g.IntN(15)), Fee: float64(g.IntN(3)), GuestsOnly: at.Night != nil && g.chance(0.3)}
 	if t.Kind == planner.Supply && g.chance(0.8) {
 		x.Price = g.between(0.1, 2)
 	}
