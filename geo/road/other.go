@@ -66,9 +66,9 @@ func (q *Query) viaStates(from, to Spot, best uint64) (list []uint32) {
 	for i, k := 0, 0; i < len(sums); i = k {
 		for k = i; k < len(sums) && sums[k]>>32 == sums[i]>>32; k++ {
 		}
-		length, middle := there.plateau(sums[i:k])
-		if float64(length) >= leastPlateau*float64(best) && sums[i]>>32 > best {
-			keys = append(keys, (limit+sums[i]>>32-length)<<32|uint64(middle))
+		lo, hi := there.span(sums[i:k])
+		if length := uint64(hi - lo); float64(length) >= leastPlateau*float64(best) && sums[i]>>32 > best {
+			keys = append(keys, (limit+sums[i]>>32-length)<<32|uint64(there.middle(sums[i:k], uint64(lo)+uint64(hi))))
 		}
 	}
 	slices.Sort(keys)
@@ -78,21 +78,26 @@ func (q *Query) viaStates(from, to Spot, best uint64) (list []uint32) {
 	return list
 }
 
-// plateau returns what it costs to drive along a plateau, and the state in its middle. The states are the lower halves of sums.
-func (s *sweep) plateau(sums []uint64) (length uint64, middle uint32) {
-	lo, hi := uint64(noWay), uint64(0)
+// span returns the least and the greatest cost of reaching the states of a plateau, which are the lower halves of sums.
+func (s *sweep) span(sums []uint64) (lo, hi uint32) {
+	lo = noWay
 	for _, x := range sums {
-		d := uint64(s.dist[uint32(x)])
+		d := s.dist[uint32(x)]
 		lo, hi = min(lo, d), max(hi, d)
 	}
+	return lo, hi
+}
+
+// middle returns the state of a plateau whose doubled cost is nearest to a number.
+func (s *sweep) middle(sums []uint64, twice uint64) (state uint32) {
 	off := uint64(noWay)
 	for _, x := range sums {
-		d := uint64(s.dist[uint32(x)])
-		if o := max(2*d, lo+hi) - min(2*d, lo+hi); o < off {
-			middle, off = uint32(x), o
+		d := 2 * uint64(s.dist[uint32(x)])
+		if o := max(d, twice) - min(d, twice); o < off {
+			state, off = uint32(x), o
 		}
 	}
-	return hi - lo, middle
+	return state
 }
 
 // leastPlateau is the share of the best cost that a plateau must have: below it hardly any way passes the test of local
