@@ -72,7 +72,7 @@ func (k *kml) end(x *xmlFile, name string) error {
 	case "Polygon":
 		k.areas++
 	case "LinearRing":
-		if parent != "outerBoundaryIs" && parent != "innerBoundaryIs" {
+		if !strings.HasSuffix(parent, "BoundaryIs") { // of a Polygon, which counts by itself
 			k.areas++
 		}
 	}

@@ -5,13 +5,15 @@ import (
 	"slices"
 )
 
-// hindrances are put on the road nearest to a position, over some km.
-var hindrances = []struct {
+// A hindrance is put on the road of some classes that is nearest to a position, over some km.
+type hindrance struct {
 	at      pt
 	classes []class
 	km      float64
 	tags    tags
-}{
+}
+
+var hindrances = []hindrance{
 	{pt{-66, -33}, []class{secondary, tertiary}, 0.05, tags{"maxheight": "2.7", "covered": "yes"}},
 	{pt{28, -46}, []class{tertiary, secondary}, 0.06, tags{"maxheight": "2.7"}},
 	{pt{-64, 8}, []class{secondary, tertiary}, 4, tags{"maxwidth": "2.1", "narrow": "yes", "maxspeed": "30"}},
@@ -32,7 +34,7 @@ func (s *island) emitRoads() {
 		r.slowThrough(s.towns)
 	}
 	for _, h := range hindrances {
-		s.hinder(h.at, h.classes, h.km, h.tags)
+		s.hinder(h)
 	}
 	for _, r := range s.roads {
 		for _, i := range []int{r.start, r.end} {
@@ -79,26 +81,26 @@ func (s *island) bore() {
 	r.spans = append(r.spans, span{from, to, tags{"tunnel": "yes", "layer": "-1", "maxheight": "4.2", "name": "Evrano Tunnel"}})
 }
 
-// hinder adds tags to a stretch of the nearest road of some class.
-func (s *island) hinder(at pt, classes []class, km float64, t tags) {
+// hinder adds the tags to a stretch of the road.
+func (s *island) hinder(h hindrance) {
 	best, bestAt, bestD := -1, 0.0, math.Inf(1)
 	for k, r := range s.roads {
-		if !slices.Contains(classes, r.class) {
+		if !slices.Contains(h.classes, r.class) {
 			continue
 		}
 		run := 0.0
 		for i := 1; i < len(r.line); i++ {
 			a, b := r.line[i-1], r.line[i]
-			if d := offSide(at, a, b); d < bestD {
-				best, bestAt, bestD = k, run+foot(at, a, b)*a.dist(b), d
+			if d := offSide(h.at, a, b); d < bestD {
+				best, bestAt, bestD = k, run+foot(h.at, a, b)*a.dist(b), d
 			}
 			run += a.dist(b)
 		}
 	}
 	r := &s.roads[best]
 	total := length(r.line)
-	from := max(0.02, min(total-0.02-km, bestAt-km/2))
-	r.spans = append(r.spans, span{from, min(total-0.02, from+km), t})
+	from := max(0.02, min(total-0.02-h.km, bestAt-h.km/2))
+	r.spans = append(r.spans, span{from, min(total-0.02, from+h.km), h.tags})
 }
 
 // emitTollBridge spans the inlet: no node lies in the sea.

@@ -20,21 +20,21 @@ var springs = []struct {
 	name string
 	via  []pt
 }{
-	{"Nolbe River Campsite", []pt{{-9, 0.5}, {-8, -9}, {2, -22}, {8, -35}, {-2, -55}}}, // out of the lake
+	{"Nolbe River", []pt{{-9, 0.5}, {-8, -9}, {2, -22}, {8, -35}, {-2, -55}}}, // out of the lake
 	{"Tarsil River", []pt{{-34, 24}, {-36, 12}, {-46, 3}, {-45, -10}, {-36, -20}}},
 	{"Dalmer River", []pt{{4, 13}, {14, 12}, {19.8, 22}}},
 	{"Tolmer River", []pt{{62, 17}, {52, 26}, {42, 40}, {46, 64}}},
 	{"Caldrin River", []pt{{66, 9}, {66, -8}, {76, -22}, {84, -45}}},
-	{"Lindrel River Campsite", []pt{{-80, 8}, {-88, -4}, {-90, -18}, {-96, -32}}},
+	{"Lindrel River", []pt{{-80, 8}, {-88, -4}, {-90, -18}, {-96, -32}}},
 	{"Fendal River", []pt{{-66, 19}, {-72, 30}, {-72, 51}}},
-	{"Bendro Lake Campsite", []pt{{-42, 29}, {-47, 40}, {-46, 59}}},
+	{"Bendro River", []pt{{-42, 29}, {-47, 40}, {-46, 59}}},
 	{"Jondel River", []pt{{50, -29}, {42, -36}, {30, -38}, {24, -46}, {27, -57}}},
 	{"Ilmane River", []pt{{44, 6}, {47, -8}, {40, -18}, {22, -17}, {8, -27}, {6, -33}}},
 	{"Belvone River", []pt{{-62, -14}, {-60, -26}, {-64, -36}, {-60, -47}}},
 	{"Lendor River", []pt{{70, 18}, {66, 32}, {76, 42}, {74, 61}}},
 	{"Altrel River", []pt{{98, -1}, {108, -4}, {116, -8}, {124, -14}}},
 	{"Tendal River", []pt{{-94, 8}, {-100, 12}, {-106, 8}, {-118, 14}}},
-	{"Nerava River Campsite", []pt{{84, 12}, {92, 24}, {92, 43}}},
+	{"Nerava River", []pt{{84, 12}, {92, 24}, {92, 43}}},
 }
 
 // drawRivers lets each river meander between its points; the first is moved to

@@ -25,6 +25,11 @@ func BenchmarkAndorra(b *testing.B) { benchmark(b, "osm/andorra-2025-01-19.osm.p
 
 func BenchmarkAndorraXML(b *testing.B) { benchmark(b, "module:andorra-latest.osm.bz2", osm.Options{}) }
 
+// A real text packed with gzip, which is quick to unpack: the tokenizer is most of it.
+func BenchmarkBayreuthXML(b *testing.B) {
+	benchmark(b, "osm/north-bayreuth-2014.osm.gz", osm.Options{})
+}
+
 func benchmark(b *testing.B, path string, opt osm.Options) {
 	data, err := io.ReadAll(open(b, path))
 	if err != nil {

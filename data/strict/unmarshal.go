@@ -69,30 +69,36 @@ func (w *walk) value(t reflect.Type, path string) error {
 	if t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
-	ok := false
+	kind := t.Kind()
 	switch x := token.(type) {
-	case nil: // what programs write for a list of none
-		ok = t.Kind() == reflect.Slice || t.Kind() == reflect.Map
 	case json.Delim:
 		switch {
-		case x == '{' && (t.Kind() == reflect.Struct || t.Kind() == reflect.Map):
+		case x == '{' && (kind == reflect.Struct || kind == reflect.Map):
 			return w.object(t, path)
-		case x == '[' && (t.Kind() == reflect.Slice || t.Kind() == reflect.Array):
+		case x == '[' && (kind == reflect.Slice || kind == reflect.Array):
 			return w.list(t, path)
 		}
-	case string:
-		ok = t.Kind() == reflect.String
-	case bool:
-		ok = t.Kind() == reflect.Bool
 	case json.Number:
-		if t.Kind() == reflect.Float64 || t.Kind() == reflect.Int {
+		if kind == reflect.Float64 || kind == reflect.Int {
 			return w.number(x, t, path)
 		}
+	default:
+		if fits(token, kind) {
+			return nil
+		}
 	}
-	if !ok {
-		return w.wrong(path, mismatch(found(token), t))
+	return w.wrong(path, mismatch(found(token), t))
+}
+
+// fits says whether a text, a yes or no, or null may stand for a kind.
+func fits(token json.Token, kind reflect.Kind) bool {
+	switch token.(type) {
+	case nil: // what programs write for a list of none
+		return kind == reflect.Slice || kind == reflect.Map
+	case string:
+		return kind == reflect.String
 	}
-	return nil
+	return kind == reflect.Bool
 }
 
 func (w *walk) number(x json.Number, t reflect.Type, path string) error {
