@@ -50,27 +50,3 @@ func TestLandIsLeftOfTheCoast(t *testing.T) {
 		}
 	}
 }
-
-func TestAlongAndBack(t *testing.T) {
-	line := sampleTrip().Route
-	for _, share := range []float64{0, 0.25, 0.5, 0.9, 1} {
-		p, ok := along(line, share)
-		if got := shareNear(line, p); !ok || got < share-0.002 || got > share+0.002 {
-			t.Errorf("share %v comes back as %v", share, got)
-		}
-	}
-	if _, ok := along(orb.LineString{{1, 1}, {1, 1}}, 0.5); ok {
-		t.Error("a line without length has a middle")
-	}
-}
-
-func TestFormats(t *testing.T) {
-	for _, tc := range []struct{ got, want string }{
-		{clock(575), "09:35"}, {clock(1440 + 60), "01:00"}, {count(1, word.calls), "1 stop"}, {count(2, word.calls), "2 stops"},
-		{plain(17.0), "17"}, {plain(43.52), "43.52"},
-	} {
-		if tc.got != tc.want {
-			t.Errorf("got %q, want %q", tc.got, tc.want)
-		}
-	}
-}

@@ -1,22 +1,25 @@
 package page
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/model"
+	"ullage/app/say"
 	"ullage/planner"
+	"ullage/planner/fact"
 )
 
 // A StatusLine says what the page is doing; assistive technology reads it out.
 type StatusLine struct {
 	app.Compo
-	Phase    Phase
+	Say      say.Voice
+	Phase    model.Phase
 	Words    string
 	Progress float64
 	Offline  bool
-	Roads    Roads
+	Roads    model.Roads
 }
 
 func (s *StatusLine) Render() app.UI {
@@ -25,42 +28,50 @@ func (s *StatusLine) Render() app.UI {
 			app.Span().Class("mark").Aria("hidden", "true"),
 			app.Text(s.Words),
 		),
-		app.If(s.Phase == Loading && s.Progress > 0, func() app.UI {
+		app.If(s.Phase == model.Loading && s.Progress > 0, func() app.UI {
 			return app.Progress().Max(100).Value(math.Round(s.Progress*100)).Aria("label", s.Words)
 		}),
-		app.If(s.Offline, func() app.UI { return app.P().Class("offline").Text(word.offline) }),
+		app.If(s.Offline, func() app.UI { return app.P().Class("offline").Text(s.Say.Text("page.offline")) }),
 		app.If(s.Roads.State != "", func() app.UI {
-			return app.P().ID("roads").DataSet("state", s.Roads.State).Text(roadsWords(s.Roads))
+			return app.P().ID("roads").DataSet("state", string(s.Roads.State)).Text(s.roads())
 		}),
 	)
 }
 
-// statusOf puts the state of the model in words.
-func statusOf(m Model) string {
-	switch m.Phase {
-	case Loading:
-		if m.Note == "" {
-			return fmt.Sprintf(word.stLoading, word.title)
-		}
-		if m.Progress > 0 {
-			return fmt.Sprintf(word.stLoadingShare, m.Note, int(math.Round(m.Progress*100)))
-		}
-		return fmt.Sprintf(word.stLoading, m.Note)
-	case Planning:
-		if m.Shown == m.Wanted && m.HasPlan() {
-			return fmt.Sprintf(word.stImproving, m.Say.Money(gap(m), m.Plan.Currency))
-		}
-		return word.stPlanning
-	case Planned:
-		if m.Plan.Status == planner.Feasible {
-			return fmt.Sprintf(word.stPlannedGap, m.Say.Money(gap(m), m.Plan.Currency))
-		}
-		return word.stPlanned
-	case Refused:
-		return word.stRefused
-	}
-	return fmt.Sprintf(word.stError, m.Note)
+// roads say in one line whether detours follow roads.
+func (s *StatusLine) roads() string {
+	return s.Say.Text("roads."+string(s.Roads.State), fact.V{
+		"share": fact.Share(math.Min(math.Max(s.Roads.Share, 0), 1), 0), "why": fact.Text(s.Roads.Why)})
 }
 
-// gap is how much a better plan could save at most.
-func gap(m Model) float64 { return math.Max(m.Plan.Cost-m.Plan.Bound, 0) }
+// title is the name of the program, in every language.
+const title = "Ullage"
+
+// statusOf puts the state of the model in words.
+func statusOf(m model.Model) string {
+	gap := fact.V{"sum": fact.Money(m.Gap(), m.Plan.Currency)}
+	switch m.Phase {
+	case model.Loading:
+		file := fact.V{"file": fact.Text(m.Reading), "share": fact.Share(m.Progress, 0)}
+		switch {
+		case m.Reading == "":
+			return m.Say.Text("status.reading", fact.V{"file": fact.Text(title)})
+		case m.Progress > 0:
+			return m.Say.Text("status.reading_share", file)
+		}
+		return m.Say.Text("status.reading", file)
+	case model.Planning:
+		if m.Shown == m.Wanted && m.HasPlan() {
+			return m.Say.Text("status.improving", gap)
+		}
+		return m.Say.Text("status.planning")
+	case model.Ready:
+		if m.Plan.Status == planner.Feasible {
+			return m.Say.Text("status.planned_gap", gap)
+		}
+		return m.Say.Text("status.planned")
+	case model.Refused:
+		return m.Say.Text("status.refused")
+	}
+	return m.Say.Fact(m.Failure)
+}

@@ -2,6 +2,7 @@ package browser
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
@@ -118,4 +119,18 @@ func Download(name, mediaType string, data []byte) error {
 		return fmt.Errorf("download %s: %w", name, err)
 	}
 	return nil
+}
+
+// FileName makes a name fit for a file.
+func FileName(name string) string {
+	out := strings.Map(func(r rune) rune {
+		if strings.ContainsRune(`/\:*?"<>|`, r) || r < ' ' {
+			return '-'
+		}
+		return r
+	}, strings.TrimSpace(name))
+	if out == "" {
+		return "trip"
+	}
+	return out
 }

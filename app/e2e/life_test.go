@@ -38,7 +38,7 @@ func TestComfort(t *testing.T) {
 	if cool := eval[string](p, itinerary); cool == warm {
 		t.Errorf("12 °C inside gives the plan of 20 °C:\n%s", cool)
 	}
-	if now := eval[string](p, lpgLine); now == gas || !strings.Contains(now, "planned") {
+	if now := eval[string](p, lpgLine); now == gas || !strings.Contains(now, "we plan for") {
 		t.Errorf("counted with at 20 °C: %q, at 12 °C: %q", gas, now)
 	}
 	if bad := p.complaints(); len(bad) > 0 {
@@ -95,7 +95,7 @@ func TestOnTheRoad(t *testing.T) {
 	p.until("the rest of the trip again", `document.querySelector("#status").dataset.state === "planned" && document.querySelector("#behind")`)
 
 	p.do(chromedp.Reload()) // the trip from the road is the trip that is kept
-	p.until("the kept trip", `document.querySelector("#status").dataset.state === "planned" && document.querySelector("#behind") && document.querySelector(".news").textContent.includes("learnt")`)
+	p.until("the kept trip", `document.querySelector("#status").dataset.state === "planned" && document.querySelector("#behind") && document.querySelector(".news").textContent.includes("you use ")`)
 	if now := eval[string](p, itinerary); now == before {
 		t.Error("after a reload the whole trip is back")
 	}

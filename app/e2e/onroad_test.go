@@ -73,7 +73,7 @@ func TestWhereAmI(t *testing.T) {
 	mid := line[len(line)/2]
 	at(mid[0], mid[1])
 	p.click("#here")
-	p.until("the place", `document.querySelector("#here-said").textContent.includes("The device says km") && !document.querySelector("#here-lost") && document.querySelector("#f-road-km").value > 0`)
+	p.until("the place", `document.querySelector("#here-said").textContent.includes("Your device says km") && !document.querySelector("#here-lost") && document.querySelector("#f-road-km").value > 0`)
 	if said := eval[string](p, `document.querySelector("#here-said").textContent`); !strings.Contains(said, "to within 25") {
 		t.Errorf("said %q", said)
 	}

@@ -362,7 +362,7 @@ func TestOtherWays(t *testing.T) {
 			p.until("a point", said+`.startsWith("1 point")`)
 			p.tap(b)
 			p.until("two points", said+`.startsWith("2 points")`)
-			p.press("Other ways, 1 to 2")
+			p.press("Other ways from point 1 to 2")
 			p.until("some ways", `document.querySelectorAll(".draftbar .ways button").length > 0`)
 			p.still() // for the picture
 			p.shot(size.name)
@@ -375,7 +375,7 @@ func TestOtherWays(t *testing.T) {
 			p.until("a point on it", said+`.startsWith("3 points") && !document.querySelector(".draftbar .ways")`)
 			p.press("Undo")
 			p.until("two points", said+`.startsWith("2 points")`)
-			p.press("Other ways, 1 to 2")
+			p.press("Other ways from point 1 to 2")
 			p.until("some ways", `document.querySelectorAll(".draftbar .ways button").length > 0`)
 			p.still()
 			paths, err := q.Alternatives(r.Snap(a, 500), r.Snap(b, 500), 2)

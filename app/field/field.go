@@ -1,0 +1,125 @@
+package field
+
+import (
+	"slices"
+	"strconv"
+
+	"ullage/planner/fact"
+	"ullage/planner/life/units"
+	"ullage/planner/trip"
+)
+
+// A Field is one control of the trip form. Get and Set are inverse for valid
+// text; Set never changes the trip it is given, and says what is wrong with a text.
+//
+// Its words are in the catalogue: form.NAME, form.hint.NAME if it has a hint,
+// group.GROUP, and those of its options.
+type Field struct {
+	Key     string
+	Name    string // of its words; "": Key
+	Group   string // heading it stands under
+	Tank    fact.Value
+	Unit    string // after the control
+	Input   string // text, number, whole, date, time, select, checkbox
+	Options []Option
+	Wide    bool // takes the whole width of the form
+	Get     func(trip.Trip) string
+	Set     func(trip.Trip, string) (trip.Trip, fact.Fact)
+}
+
+// Words is the name of the field's words in the catalogue.
+func (f Field) Words() string {
+	if f.Name != "" {
+		return f.Name
+	}
+	return f.Key
+}
+
+// An Option is one choice of a select.
+type Option struct {
+	Value string
+	Says  fact.Value
+}
+
+// options are choices that the catalogue calls by a prefix and their value;
+// one without a value is called none.
+func options(prefix string, values ...string) []Option {
+	var out []Option
+	for _, v := range values {
+		key := prefix + v
+		if v == "" {
+			key = prefix + "none"
+		}
+		out = append(out, Option{v, fact.Term(key)})
+	}
+	return out
+}
+
+// limits are the least and the most that a number may be, as stored, and how
+// many of those stored are one as shown (0: one).
+type limits struct{ least, most, scale float64 }
+
+// number is a field of a number with a unit that is the same for everyone.
+func number(f Field, l limits, of func(*trip.Trip) *float64) Field {
+	if l.scale == 0 {
+		l.scale = 1
+	}
+	f.Input = "number"
+	f.Get = func(t trip.Trip) string { return Plain(*of(&t) / l.scale) }
+	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
+		v, wrong := Number(s, l.least, l.most)
+		*of(&t) = v * l.scale
+		return t, wrong
+	}
+	return f
+}
+
+// measured is a number that is shown and typed in another unit than it is
+// stored in.
+func measured(f Field, u units.Unit, l limits, of func(*trip.Trip) *float64) Field {
+	f.Input, f.Unit = "number", u.Symbol
+	f.Get = func(t trip.Trip) string { return Plain(u.Show(*of(&t))) }
+	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
+		v, wrong := Shown(s, u, l.least, l.most)
+		*of(&t) = v
+		return t, wrong
+	}
+	return f
+}
+
+func whole(f Field, least, most int, of func(*trip.Trip) *int) Field {
+	f.Input = "whole"
+	f.Get = func(t trip.Trip) string { return strconv.Itoa(*of(&t)) }
+	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
+		v, wrong := readWhole(s, least, most)
+		if wrong.Nothing() {
+			*of(&t) = v
+		}
+		return t, wrong
+	}
+	return f
+}
+
+// choice is a field of one of its options.
+func choice(f Field, of func(*trip.Trip) *string) Field {
+	f.Input, f.Wide = "select", true
+	f.Get = func(t trip.Trip) string { return *of(&t) }
+	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
+		if !slices.ContainsFunc(f.Options, func(o Option) bool { return o.Value == s }) {
+			return t, fact.Of("form.want_choice", nil)
+		}
+		*of(&t) = s
+		return t, fact.Fact{}
+	}
+	return f
+}
+
+func check(f Field, of func(*trip.Trip) *bool) Field {
+	f.Input, f.Wide = "checkbox", true
+	f.Get = func(t trip.Trip) string { return strconv.FormatBool(*of(&t)) }
+	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
+		*of(&t) = s == "true"
+		return t, fact.Fact{}
+	}
+	return f
+}

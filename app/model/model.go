@@ -1,0 +1,214 @@
+package model
+
+import (
+	"maps"
+	"slices"
+
+	"github.com/paulmach/orb"
+
+	"ullage/app/draw"
+	"ullage/app/say"
+	"ullage/planner/fact"
+	"ullage/planner/trip"
+)
+
+// A Model is all that the page knows, in parts of one idea each. It is a value:
+// [Update] returns a new one and never changes what an old one points to.
+type Model struct {
+	Say   say.Voice // what is shown and typed is in its units
+	Fleet []trip.Vehicle
+	Trip  trip.Trip // what was last valid; Format "" is no trip yet
+
+	Opened
+	Form
+	Planned
+	Drawing
+	Roads  Roads
+	Origin // of the trip's route
+	OnRoad
+	Kept
+
+	Waiting bool      // a new version of the page is ready
+	Trouble fact.Fact // something that does not stop the plan
+	Offline bool      // the page can start without a network
+
+	todo []Effect
+}
+
+// Opened is what was read from files.
+type Opened struct {
+	Files    []File        // in the order they were opened
+	Ground   string        // the backdrop as GeoJSON, for the map
+	Backdrop draw.Backdrop // the same, for the drawn overview
+}
+
+// A File is a set of places or a route that was opened.
+type File struct {
+	Name   string
+	Kind   string // places, route, trip
+	Count  int    // places or points
+	Date   string // of the data: 2025-01-19; "" is unknown
+	OSM    bool   // the attribution of OpenStreetMap is due
+	Sample bool   // the invented island, not the world
+	Notes  []fact.Fact
+	Box    [4]float64 // of places: west, south, east, north
+	Climb  [2]float64 // metres that a route rises and falls; 0 is not known
+}
+
+// A Form is what is typed.
+type Form struct {
+	Editing bool                 // it is open
+	Typed   map[string]string    // text of fields, as typed, until the trip says the same
+	Wrong   map[string]fact.Fact // what is wrong with it, by field
+}
+
+// Phase is what the page is busy with; its value is the status line's
+// data-state.
+type Phase string
+
+const (
+	Loading  Phase = "loading"  // a file is being read
+	Planning Phase = "planning" // asked, no answer yet
+	Ready    Phase = "planned"
+	Refused  Phase = "refused" // it is proven that no plan exists
+	Failed   Phase = "error"
+)
+
+// Planned is the plan, what became of asking for it, and the moment looked at.
+type Planned struct {
+	Phase    Phase
+	Reading  string    // the file that is being read; "": the page itself
+	Progress float64   // of it, 0 to 1; 0 is unknown
+	Failure  fact.Fact // why the phase is Failed
+
+	Plan   trip.Itinerary // the last answer, shown until a newer one is there
+	Axis   draw.Axis      // of the plan
+	Wanted int            // number of the plan last asked for
+	Shown  int            // number of the plan shown
+	Cursor float64        // minutes since 00:00 of day one
+}
+
+// Drawing is the route being drawn.
+type Drawing struct {
+	Draft *Draft  // nil: none is
+	Legs  Legs    // as far as known
+	Scale float64 // of the map, metres a pixel
+}
+
+// Roads is what the page knows of the roads of its places.
+type Roads struct {
+	State RoadState
+	Share float64 // that is read
+	Why   string  // they are not
+}
+
+// RoadState is the data-state of the line that says so; "": nobody asked.
+type RoadState string
+
+const (
+	RoadsComing RoadState = "reading"
+	RoadsReady  RoadState = "ready"
+	RoadsNone   RoadState = "none"
+	RoadsBroken RoadState = "error"
+)
+
+// Origin is where the trip's route came from.
+type Origin struct {
+	Track   orb.LineString // the line that was put on roads, or can be; nil: the route was drawn here, or is the trip's own
+	Matched bool           // the trip's route is Track put on roads
+}
+
+// OnRoad is what somebody on the way says.
+type OnRoad struct {
+	Report *Report  // nil: nothing
+	News   []string // what the last readings taught
+	Before *Before  // the last plan from the road
+}
+
+// A Report is where somebody is, when, what the gauges show and what is closed.
+// Texts are as typed, by the key of their control.
+type Report struct {
+	Said   map[string]string
+	At     *orb.Point // chosen on the map, or said by the device; nil: the kilometre counts
+	Asking bool       // the device is to say where it is
+	Device fact.Fact  // what it said
+	Lost   fact.Fact  // why it says nothing
+	Clock  bool       // the time is that of a clock, not of the plan
+	Closed []string   // ids of places
+	Wrong  fact.Fact
+}
+
+// Before is what was there before a plan from the road, with what was said:
+// who takes it back corrects a reading and goes on again.
+type Before struct {
+	Trip   trip.Trip
+	Report Report
+	Ticks  []string
+	Origin Origin
+}
+
+// Kept is what this machine remembers beside the trip.
+type Kept struct {
+	Ticks  []string          // of checklists and of stops, sorted: set-off/gas, stop/n12
+	Gauges map[string]string // kind of gauge by vehicle and tank: ulmar/diesel
+}
+
+// New returns the model of a page that has read nothing.
+func New(fleet []trip.Vehicle) Model {
+	return Model{Fleet: fleet, Say: say.Voice{Thin: true}, Planned: Planned{Phase: Loading}}
+}
+
+// HasTrip tells whether there is a trip to show.
+func (m Model) HasTrip() bool { return m.Trip.Vehicle.ID != "" }
+
+// HasPlan tells whether there is an itinerary with days to show.
+func (p Planned) HasPlan() bool { return len(p.Plan.Days) > 0 }
+
+// Calls are the calls of all days of a plan in their order.
+func Calls(it trip.Itinerary) []trip.Call {
+	var out []trip.Call
+	for _, d := range it.Days {
+		out = append(out, d.Calls...)
+	}
+	return out
+}
+
+// StopTicks is the list of ticks for stops, beside the checklists.
+const StopTicks = "stop"
+
+// Ticked tells whether a stop is ticked off.
+func (k Kept) Ticked(c trip.Call) bool {
+	_, ok := slices.BinarySearch(k.Ticks, StopTicks+"/"+c.Stop)
+	return ok
+}
+
+// do notes what is to be done, each thing once.
+func (m Model) do(e Effect) Model {
+	m.todo = append(slices.Clip(m.todo), e)
+	return m
+}
+
+// with returns a copy of a map with one entry changed; "" removes it.
+func with(m map[string]string, key, value string) map[string]string {
+	out := maps.Clone(m)
+	if out == nil {
+		out = map[string]string{}
+	}
+	if out[key] = value; value == "" {
+		delete(out, key)
+	}
+	return out
+}
+
+// wrong says what is wrong with a field, or that nothing is.
+func (f Form) wrong(key string, what fact.Fact) Form {
+	out := maps.Clone(f.Wrong)
+	if out == nil {
+		out = map[string]fact.Fact{}
+	}
+	if out[key] = what; what.Nothing() {
+		delete(out, key)
+	}
+	f.Wrong = out
+	return f
+}

@@ -1,0 +1,109 @@
+package model
+
+import (
+	"math"
+	"slices"
+
+	"ullage/app/draw"
+	"ullage/planner"
+	"ullage/planner/fact"
+	"ullage/planner/trip"
+)
+
+// This file asks for plans and takes the answers.
+
+// ask wants a plan of the trip as it is now. Without places or a trip there is
+// nothing to plan yet.
+func (m Model) ask() Model { return m.askAfter(false) }
+
+// askTyped wants a plan of what a person is typing.
+func (m Model) askTyped() Model { return m.askAfter(true) }
+
+func (m Model) askAfter(typed bool) Model {
+	m = m.do(SaveTrip{})
+	if !m.HasTrip() || len(m.Trip.Route) < 2 {
+		return m
+	}
+	m.Wanted++
+	m.Phase = Planning
+	return m.do(AskPlan{m.Wanted, typed})
+}
+
+type (
+	// Afresh: plan without regard to the plan in use.
+	Afresh struct{}
+	// Avoided: plan without this place, or with it again.
+	Avoided struct{ Place string }
+	// Answered: a plan or a better one. Last says that no better one follows;
+	// the same one may come again with more to say about it.
+	Answered struct {
+		No   int
+		Plan trip.Itinerary
+		Last bool
+	}
+	// PlanFailed: no answer, and why.
+	PlanFailed struct {
+		No  int
+		Why string
+	}
+	// Broke: something of the program itself did.
+	Broke struct{ Why string }
+)
+
+func (Afresh) update(m Model) Model {
+	m.Trip.Keep = nil
+	return m.ask()
+}
+
+func (msg Avoided) update(m Model) Model {
+	if i := slices.Index(m.Trip.Avoid, msg.Place); i >= 0 {
+		m.Trip.Avoid = slices.Delete(slices.Clone(m.Trip.Avoid), i, i+1)
+	} else {
+		m.Trip.Avoid = append(slices.Clip(m.Trip.Avoid), msg.Place)
+	}
+	return m.ask()
+}
+
+// An answer is shown unless a newer plan is asked for.
+func (msg Answered) update(m Model) Model {
+	if msg.No != m.Wanted {
+		return m
+	}
+	switch msg.Plan.Status {
+	case planner.Infeasible:
+		m.Phase = Refused
+	case planner.Optimal, planner.Feasible:
+		m.Phase = Ready
+		if !msg.Last {
+			m.Phase = Planning
+		} else if stops := msg.Plan.Stops(); m.Roads.State != RoadsComing && !slices.Equal(stops, m.Trip.Keep) {
+			m.Trip.Keep = stops // the plan in use from now on: not one by estimates, if a better one is on its way
+			m = m.do(SaveTrip{})
+		}
+	default:
+		m.Phase, m.Failure = Failed, fact.Of("status.undecided", nil)
+	}
+	m.Plan, m.Shown, m.Axis = msg.Plan, msg.No, draw.NewAxis(msg.Plan)
+	m.Cursor = math.Min(math.Max(m.Cursor, m.Axis.Start().Min), m.Axis.End().Min)
+	return m
+}
+
+func (msg PlanFailed) update(m Model) Model {
+	if msg.No == m.Wanted {
+		m.Phase, m.Failure = Failed, broken(msg.Why)
+	}
+	return m
+}
+
+func (msg Broke) update(m Model) Model {
+	m.Phase, m.Failure = Failed, broken(msg.Why)
+	return m
+}
+
+// broken says an error of the program or of a file.
+func broken(why string) fact.Fact {
+	return fact.Of("status.failed", fact.V{"why": fact.Text(why)})
+}
+
+// Gap is how much a better plan could save at most.
+func (p Planned) Gap() float64 { return math.Max(p.Plan.Cost-p.Plan.Bound, 0) }
