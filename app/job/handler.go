@@ -34,16 +34,22 @@ type Handler struct {
 	hours  build.Hours
 	now    func() time.Time
 	wanted func() bool // something else waits to be done
+	first  func() bool // something that roads wait for is being done
 }
 
 // NewHandler returns a handler that holds no places.
 func NewHandler() *Handler {
-	return &Handler{hours: openHours(), now: time.Now, wanted: func() bool { return false }}
+	never := func() bool { return false }
+	return &Handler{hours: openHours(), now: time.Now, wanted: never, first: never}
 }
 
 // handleRoads is the part of Handle that reads roads of files.
 func (h *Handler) handleRoads(ctx context.Context, id int, files []Open, emit func(Response)) {
-	read, err := h.readRoads(ctx, files, func(done, total int64) {
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
+	work := paced(ctx, stop)
+	work.busy = h.first
+	read, err := h.readRoads(work, files, func(done, total int64) {
 		emit(Response{ID: id, Progress: &Progress{done, total}})
 	})
 	if err != nil {
@@ -90,9 +96,11 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 	began := h.now()
 	took := func() int { return int(h.now().Sub(began).Milliseconds()) }
 	var shown time.Time
-	u := &until{ctx, began.Add(Patience), h.now, func() bool { return false }}
-	it, err := answer.Trip(u, t, h.places, answer.Options{
-		Build: build.Options{Hours: h.hours, Roads: h.roads.trip(u)},
+	ctx, stop := context.WithTimeout(ctx, Patience)
+	defer stop()
+	work := paced(ctx, stop)
+	it, err := answer.Trip(work, t, h.places, answer.Options{
+		Build: build.Options{Hours: h.hours, Roads: h.roads.trip(work)},
 		Progress: func(it trip.Itinerary) {
 			if n := h.now(); n.Sub(shown) >= pause {
 				shown = n
@@ -100,7 +108,7 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 			}
 		},
 		Answer: func(it trip.Itinerary) {
-			u.leave = h.wanted // what else there is to say waits for nobody
+			work.leave = h.wanted // what else there is to say waits for nobody
 			show(Answer{Itinerary: it, Done: true, TookMS: took()})
 			h.rest()
 		},
@@ -123,29 +131,9 @@ func (h *Handler) rest() {
 	}
 }
 
-// until is a context that ends at a time by the clock, or when it is to leave.
-// context.WithTimeout would hide the slices of the context below it.
-type until struct {
-	context.Context
-	end   time.Time
-	now   func() time.Time
-	leave func() bool
-}
-
-func (u *until) Err() error {
-	if err := u.Context.Err(); err != nil {
-		return err
-	}
-	if u.now().After(u.end) {
-		return context.DeadlineExceeded
-	}
-	if u.leave() {
-		return context.Canceled
-	}
-	return nil
-}
-
 func (h *Handler) open(ctx context.Context, o Open, progress func(done, total int64)) (Opened, error) {
+	ctx, stop := context.WithCancel(ctx)
+	defer stop()
 	kind, err := kindOf(o.Name, o.Data)
 	if err != nil {
 		return Opened{}, err
@@ -154,7 +142,7 @@ func (h *Handler) open(ctx context.Context, o Open, progress func(done, total in
 	out := Opened{Name: o.Name, Kind: kind}
 	switch kind {
 	case "osm":
-		x, err := osm.Read(ctx, o.Name, in, osm.Options{Progress: every(1<<20, progress)})
+		x, err := osm.Read(paced(ctx, stop), o.Name, in, osm.Options{Progress: every(1<<20, progress)})
 		if err != nil {
 			return Opened{}, err
 		}

@@ -332,7 +332,7 @@ func TestServerStopsTheOlderPlan(t *testing.T) {
 // TestSlices: whoever asks the context rests once a slice, and not more often.
 func TestSlices(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
-		ctx := inSlices(context.Background())
+		ctx := paced(context.Background(), func() {})
 		begin := time.Now()
 		for range 1000 {
 			if ctx.Err() != nil {
@@ -354,21 +354,27 @@ func TestSlices(t *testing.T) {
 	})
 }
 
-func TestPatienceEnds(t *testing.T) {
-	now := time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)
-	leave := false
-	u := &until{context.Background(), now.Add(time.Second), func() time.Time { return now }, func() bool { return leave }}
-	if u.Err() != nil {
-		t.Error("ended at once")
-	}
-	if leave = true; !errors.Is(u.Err(), context.Canceled) {
-		t.Error("does not leave")
-	}
-	leave = false
-	now = now.Add(2 * time.Second)
-	if !errors.Is(u.Err(), context.DeadlineExceeded) {
-		t.Error("did not end")
-	}
+// Err and Done say the same: who leaves early leaves for all that ask.
+func TestPaceEnds(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		ctx, stop := context.WithTimeout(context.Background(), time.Second)
+		defer stop()
+		p := paced(ctx, stop)
+		if p.Err() != nil {
+			t.Error("ended at once")
+		}
+		time.Sleep(2 * time.Second)
+		if !errors.Is(p.Err(), context.DeadlineExceeded) {
+			t.Error("did not end")
+		}
+		ctx, stop = context.WithCancel(context.Background())
+		p = paced(ctx, stop)
+		p.leave = func() bool { return true }
+		if !errors.Is(p.Err(), context.Canceled) {
+			t.Error("does not leave")
+		}
+		<-p.Done()
+	})
 }
 
 func BenchmarkItineraryFrame(b *testing.B) {

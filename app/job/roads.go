@@ -5,7 +5,6 @@ import (
 	"context"
 	"fmt"
 	"sync"
-	"time"
 
 	osmroads "ullage/data/osm/roads"
 	"ullage/geo/road/net"
@@ -136,20 +135,4 @@ func (h *Handler) readRoads(ctx context.Context, files []Open, progress func(don
 	}
 	out.TookMS = int(h.now().Sub(began).Milliseconds())
 	return out, nil
-}
-
-// politely is a context for work that nobody waits for: it rests while
-// something else is wanted.
-type politely struct {
-	*sliced
-	busy func() bool
-}
-
-func (p *politely) Err() error {
-	err := p.sliced.Err()
-	for err == nil && p.busy() {
-		time.Sleep(10 * time.Millisecond)
-		err = p.sliced.Context.Err()
-	}
-	return err
 }

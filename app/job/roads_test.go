@@ -159,19 +159,22 @@ func TestRoadsBesidePlans(t *testing.T) {
 func TestRoadsRest(t *testing.T) {
 	busy := true
 	asked := 0
-	p := &politely{inSlices(context.Background()), func() bool {
+	p := paced(context.Background(), func() {})
+	p.busy = func() bool {
 		asked++
 		if asked == 3 {
 			busy = false
 		}
 		return busy
-	}}
+	}
 	if err := p.Err(); err != nil || asked < 3 {
 		t.Errorf("rested for %d questions, %v", asked, err)
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if err := (&politely{inSlices(ctx), func() bool { return true }}).Err(); err == nil {
+	p = paced(ctx, cancel)
+	p.busy = func() bool { return true }
+	if p.Err() == nil {
 		t.Error("goes on though nobody wants it")
 	}
 	h := NewHandler()

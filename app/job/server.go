@@ -28,6 +28,7 @@ type Server struct {
 func NewServer(h *Handler) *Server {
 	s := &Server{handler: h, stop: func() {}, leave: func() {}}
 	h.wanted = func() bool { return s.files.Load() > 0 || s.reading.Load() > 0 }
+	h.first = func() bool { return s.busy.Load() > 0 }
 	return s
 }
 
@@ -43,56 +44,74 @@ func (s *Server) Receive(frame []byte, reply func([]byte) error) {
 		_ = reply(b) // nobody is left to tell
 	}
 	r, err := DecodeRequest(frame)
-	if err != nil {
-		emit(Response{Error: err.Error()})
-		return
-	}
-	ctx, cancel := context.WithCancel(context.Background())
 	switch {
+	case err != nil:
+		emit(Response{Error: err.Error()})
 	case r.Follow != nil:
-		s.mu.Lock()
-		s.drawn = r.ID
-		s.mu.Unlock()
-		go s.beside(r, emit, func() {
-			defer cancel()
-			if !s.outdrawn(r.ID) {
-				s.handler.Handle(ctx, r, emit)
-			}
-		})
-		return
-	case r.Roads || r.Open != nil && !r.Open.Add:
-		s.mu.Lock()
-		s.leave()
-		if s.leave = func() {}; r.Roads {
-			s.leave = cancel
+		s.follow(r, emit)
+	case r.Roads:
+		s.readRoads(r, emit)
+	case r.Cancel:
+		s.newest(r.ID, func() {})
+	default:
+		s.work(r, emit)
+	}
+}
+
+// follow answers a drawing, unless a later one is asked for by then.
+func (s *Server) follow(r Request, emit func(Response)) {
+	s.mu.Lock()
+	s.drawn = r.ID
+	s.mu.Unlock()
+	go s.beside(r, emit, func() {
+		if !s.outdrawn(r.ID) {
+			s.handler.Handle(context.Background(), r, emit)
 		}
-		s.mu.Unlock()
-	}
-	if r.Roads {
-		s.reading.Add(1)
-		go s.beside(r, emit, func() {
-			defer cancel()
-			defer s.reading.Add(-1)
-			s.turn.Lock() // after the files that were sent before
-			files := s.handler.files
-			s.turn.Unlock()
-			quiet := &politely{inSlices(ctx), func() bool { return s.busy.Load() > 0 }}
-			s.handler.handleRoads(quiet, r.ID, files, emit)
-		})
-		return
-	}
-	if r.Plan != nil || r.Cancel {
-		s.mu.Lock()
-		s.stop()
-		s.latest, s.stop = r.ID, cancel
-		s.mu.Unlock()
-	}
-	if r.Cancel {
-		cancel()
-		return
-	}
+	})
+}
+
+// readRoads reads the roads of the files that were sent before.
+func (s *Server) readRoads(r Request, emit func(Response)) {
+	ctx, cancel := context.WithCancel(context.Background())
+	s.leaveRoads(cancel)
+	s.reading.Add(1)
+	go s.beside(r, emit, func() {
+		defer cancel()
+		defer s.reading.Add(-1)
+		s.turn.Lock()
+		files := s.handler.files
+		s.turn.Unlock()
+		s.handler.handleRoads(ctx, r.ID, files, emit)
+	})
+}
+
+// leaveRoads leaves the roads that are being read; stop leaves those that are from now on.
+func (s *Server) leaveRoads(stop context.CancelFunc) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.leave()
+	s.leave = stop
+}
+
+// newest makes a plan, or its end, the one that counts.
+func (s *Server) newest(id int, stop context.CancelFunc) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.stop()
+	s.latest, s.stop = id, stop
+}
+
+// work reads a file or makes a plan, in its turn.
+func (s *Server) work(r Request, emit func(Response)) {
+	ctx, cancel := context.WithCancel(context.Background())
 	if r.Open != nil {
 		s.files.Add(1)
+		if !r.Open.Add {
+			s.leaveRoads(func() {})
+		}
+	}
+	if r.Plan != nil {
+		s.newest(r.ID, cancel)
 	}
 	s.busy.Add(1)
 	shown := sync.OnceFunc(func() { s.busy.Add(-1) })
@@ -107,7 +126,7 @@ func (s *Server) Receive(frame []byte, reply func([]byte) error) {
 		if r.Plan != nil && s.overtaken(r.ID) {
 			return
 		}
-		s.handler.Handle(inSlices(ctx), r, func(res Response) {
+		s.handler.Handle(ctx, r, func(res Response) {
 			if res.Answer != nil {
 				shown()
 			}
