@@ -13,8 +13,8 @@
 //   - Own PBF decoder. The general one for Go (paulmach/osm) brings 0.85 MB brotli to the page and, with cgo, a C library; this one
 //     0.12 MB, and a block whose strings hold none of the wanted tags is passed over. Price: 700 lines. Its XML scanner is the
 //     reference in the tests. Numbers and lengths are read by protowire, the part of the protocol buffers library that knows the
-//     wire format only: 8.1 kB of page (of the 10 kB that it might cost) for 40 lines less, no slower (Delaware, 0.11 s of one
-//     core by either).
+//     wire format only: 17 kB of program, at most 8 kB of them packed (10 kB were allowed), for 40 lines less and no slower
+//     (Delaware, 0.11 s of one core by either).
 //   - Own XML tokenizer. encoding/xml, which the page holds anyway for routes, would save 2.6 kB, but reading a real file
 //     takes 5.6 times as long with .osm.gz and 4.4 times with .osm.bz2 (north-bayreuth-2014, 94 → 531 ms; liechtenstein-2013,
 //     303 → 1342 ms; more than three times was to stay). Price: xml_token.go, which knows neither namespaces nor other
