@@ -143,7 +143,7 @@ func TestEveryRule(t *testing.T) {
 				t.Fatal(err)
 			}
 			_, err = replay.Plan(p, visits)
-			for who, err := range map[string]error{"replay": err, "audit": checkVisits(p, good, visits)} {
+			for who, err := range map[string]error{"replay": err, "audit": audited(p, good, visits)} {
 				var b *planner.Broken
 				if !errors.As(err, &b) {
 					t.Fatalf("%s: %v, want a broken rule", who, err)
@@ -162,9 +162,9 @@ func TestEveryRule(t *testing.T) {
 	}
 }
 
-// auditVisits audits the visits in a plan that states all that follows from
+// audited audits the visits in a plan that states all that follows from
 // them as the auditor wants it, so that only the broken rule is in the way.
-func checkVisits(p *planner.Problem, good planner.Plan, visits []planner.Visit) error {
+func audited(p *planner.Problem, good planner.Plan, visits []planner.Visit) error {
 	plan := good
 	plan.Visits = visits
 	plan.End = &planner.PlanEnd{Levels: map[string]float64{}, Refill: map[string]float64{}}
