@@ -82,3 +82,17 @@ func TestHardTripsHaveAPlan(t *testing.T) {
 		}
 	}
 }
+
+// TestNightAfterItsMorning: a night that begins after its own next departure is none,
+// however long a day on the road may be.
+func TestNightAfterItsMorning(t *testing.T) {
+	for open, want := range map[float64]planner.Status{1440: planner.Optimal, 1440.001: planner.Infeasible} {
+		p := &planner.Problem{Format: planner.ProblemFormat, LengthKm: 200,
+			Drive: planner.Drive{MaxKmPerDay: 100, MaxMinPerDay: 5000, Pace: []planner.Pace{{ToKm: 200, MinPerKm: 1}}},
+			Tanks: []planner.Tank{{ID: "fuel", Kind: planner.Supply, Capacity: 30, Start: 30, PerKm: 0.1}},
+			Stops: []planner.Stop{{ID: "n", Km: 100, Open: [][2]float64{{open, 1500}}, Night: &planner.Night{Nights: 1}}}}
+		if plan := solved(t, p); plan.Status != want {
+			t.Errorf("open from minute %v: %s, want %s", open, plan.Status, want)
+		}
+	}
+}
