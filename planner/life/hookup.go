@@ -77,8 +77,5 @@ func NewHookUp(amps float64, m Mains, heatNeedW float64) HookUp {
 	return h
 }
 
-// Load is all that runs at the same time, in watts; at most LimitW.
-func (h HookUp) Load() float64 { return h.FridgeW + h.HeaterW + h.ChargerW }
-
 // ChargeA is the current into a 12 V battery.
 func (h HookUp) ChargeA() float64 { return h.ChargerW * chargerShare / chargeV }

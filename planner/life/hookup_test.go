@@ -10,6 +10,9 @@ import (
 	"ullage/planner/fact"
 )
 
+// load is all that runs at the same time, in watts.
+func (h HookUp) load() float64 { return h.FridgeW + h.HeaterW + h.ChargerW }
+
 // 230 V × 6, 10, 16 A = 1.38, 2.30, 3.68 kW (calculated); kettle and heater
 // trip 6 A (common practice, no source).
 func TestHookUp(t *testing.T) {
@@ -25,6 +28,7 @@ func TestHookUp(t *testing.T) {
 		{"unknown is 6 A", 0, 2500, all, 1380, 1000, 1500, false, false},
 		{"10 A, cold", 10, 2500, all, 2300, 2000, 500, false, false},
 		{"10 A, mild", 10, 700, all, 2300, 1000, 0, false, false},
+		{"10 A, a step is just enough", 10, 1000, all, 2300, 1000, 0, false, false},
 		{"16 A, cold", 16, 2500, all, 3680, 3000, 0, false, true},
 		{"16 A, mild", 16, 700, all, 3680, 1000, 0, true, true},
 		{"16 A, heater of 1 kW", 16, 2500, Mains{1000, 15, Absorption}, 3680, 1000, 1500, true, true},
@@ -37,8 +41,12 @@ func TestHookUp(t *testing.T) {
 			t.Errorf("%s: %+v", c.name, h)
 		}
 	}
+	// By hand: 135 W for the fridge, 3 kW, and 15 A × 14.4 V ÷ 0.85 = 254.1 W for the charger.
+	if h := NewHookUp(16, all, 2500); math.Abs(h.load()-3389.1) > 0.1 || math.Abs(h.ChargeA()-15) > 1e-9 {
+		t.Errorf("16 A carry %v W and charge with %v A, want 3389.1 and 15", h.load(), h.ChargeA())
+	}
 	// The whole charger of 15 A does not fit beside 1 kW and the fridge on 6 A: it takes what is left.
-	if h := NewHookUp(6, all, 1000); h.ChargerW >= 254 || h.Load() > h.LimitW {
+	if h := NewHookUp(6, all, 1000); h.ChargerW >= 254 || h.load() > h.LimitW {
 		t.Errorf("6 A is overloaded: %+v", h)
 	}
 	amps, unknown, kettle := fact.Quantity(16, "A", 0), fact.Quantity(UnknownAmps, "A", 0), fact.V{"kettle": kW(1000, 0)}
@@ -67,13 +75,13 @@ func TestHookUpNeverOverloads(t *testing.T) {
 		m := Mains{rapid.Float64Range(0, 4000).Draw(t, "heater"), rapid.Float64Range(0, 40).Draw(t, "charger"), rapid.SampledFrom([]string{Absorption, Compressor, NoFridge}).Draw(t, "fridge")}
 		need := rapid.Float64Range(0, 6000).Draw(t, "need")
 		h := NewHookUp(amps, m, need)
-		if h.Load() > h.LimitW+1e-9 {
-			t.Errorf("%v W on %v W", h.Load(), h.LimitW)
+		if h.load() > h.LimitW+1e-9 {
+			t.Errorf("%v W on %v W", h.load(), h.LimitW)
 		}
 		if more := NewHookUp(h.Amps+4, m, need); more.GasHeatW > h.GasHeatW {
 			t.Error("more amperes need more gas")
 		}
-		if h.KettleBeside && h.Load()+kettleW > h.LimitW+1e-9 {
+		if h.KettleBeside && h.load()+kettleW > h.LimitW+1e-9 {
 			t.Error("the kettle trips it")
 		}
 	})

@@ -32,6 +32,9 @@ func TestRead(t *testing.T) {
 		{Gauge{Kind: QuarterGauge, Capacity: 120}, 3, 90, 0, 120},
 		{Gauge{Kind: LampGauge, Capacity: 90, LampAt: 12}, 1, 6, 0, 12},
 		{Gauge{Kind: LampGauge, Capacity: 90, LampAt: 12}, 0, 51, 12, 90},
+		{Gauge{Kind: LampGauge, Capacity: 90, LampAt: 12}, 0.5, 6, 0, 12},
+		{Gauge{Kind: LampGauge, Capacity: 90, LampAt: 90}, 1, 45, 0, 90},
+		{Gauge{Kind: LampGauge, Capacity: 90}, 0, 45, 0, 90},
 		{Gauge{Kind: LampGauge, Capacity: 18, LampAt: 15, Waste: true}, 1, 16.5, 15, 18},
 		{Gauge{Kind: LampGauge, Capacity: 18, LampAt: 15, Waste: true}, 0, 7.5, 0, 15},
 	} {
@@ -72,6 +75,15 @@ func TestLearnByHand(t *testing.T) {
 	want := fact.Of(GaugeRead, fact.V{"expected": fact.Quantity(50, "L", 0), "used": fact.Quantity(70, "L", 0), "change": fact.Share(l.After.Factor-1, 0), "use": fact.Text("more")})
 	if !l.Says.Equal(want) {
 		t.Errorf("says %+v, want %+v", l.Says, want)
+	}
+	// As expected: no more and no less than usual; 0.5 % of the use is 0.25 L × 0.917.
+	for _, c := range []struct {
+		left float64
+		use  string
+	}{{50, ""}, {49.8, ""}, {49.7, "more"}, {50.2, ""}, {50.3, "less"}} {
+		if l := learn(t, f, Observation{From: Reading{Level: 100}, To: mustRead(t, water100, c.left), Likely: 50, N: 2}); l.Says.Values["use"].S != c.use {
+			t.Errorf("%v L left: %+v, want use %q", c.left, l.Says, c.use)
+		}
 	}
 	// A quarter dial is believed less than litres.
 	q := learn(t, f, Observation{From: Reading{Level: 100}, To: mustRead(t, Gauge{Kind: QuarterGauge, Capacity: 100}, 1), Likely: 50})
@@ -115,6 +127,55 @@ func TestLearnFromLamp(t *testing.T) {
 	}
 }
 
+// What was used is counted from the level before, of a waste tank upwards; of a lamp
+// it is what must have been used at least or at most.
+func TestLearnCountsFromTheLevelBefore(t *testing.T) {
+	f := Factor{Factor: 1, SD: 0.2, PriorSD: 0.2}
+	tank := Gauge{Kind: LitreGauge, Capacity: 100}
+	for _, c := range []struct {
+		name     string
+		from, to float64
+		waste    bool
+		want     float64
+	}{{"supply", 80, 50, false, 30}, {"waste", 20, 50, true, 30}} {
+		l := learn(t, f, Observation{From: Reading{Level: c.from}, To: mustRead(t, tank, c.to), Waste: c.waste, Likely: 30, N: 1})
+		if math.Abs(l.Used-c.want) > 1e-9 || math.Abs(l.After.Factor-1) > 1e-9 {
+			t.Errorf("%s: used %v, factor %v, want %v and 1", c.name, l.Used, l.After.Factor, c.want)
+		}
+	}
+	lamp := Gauge{Kind: LampGauge, Capacity: 18, LampAt: 15, Waste: true}
+	for _, c := range []struct{ shown, likely, want float64 }{{1, 5, 13}, {0, 25, 13}, {0, 5, 5}} { // lit from 15: 13 more than the 2 before
+		l := learn(t, f, Observation{From: Reading{Level: 2}, To: mustRead(t, lamp, c.shown), Waste: true, Likely: c.likely})
+		if math.Abs(l.Used-c.want) > 1e-9 {
+			t.Errorf("lamp %v, %v likely: used %v, want %v", c.shown, c.likely, l.Used, c.want)
+		}
+	}
+	little := Observation{From: Reading{Level: 100}, To: mustRead(t, tank, 99), Likely: 0.09, N: 1} // a thousandth of 100 is 0.1
+	if l := learn(t, f, little); l.After != f || l.Says.Kind != TooLittleUsed {
+		t.Errorf("next to nothing teaches %+v", l)
+	}
+	if little.Likely = 0.11; learn(t, f, little).After == f {
+		t.Error("a little more teaches nothing")
+	}
+}
+
+// A use that was learnt is as sure as the readings have made it, never less sure
+// than before; without a prior nothing is known of that.
+func TestLearnedSpread(t *testing.T) {
+	u := NewUse("fresh", Part{"all", 50, Spread{Trip: 0.2, Day: 0.1}})
+	for _, c := range []struct {
+		f    Factor
+		want float64
+	}{
+		{Factor{Factor: 1, SD: 0.1, PriorSD: 0.2}, 0.1}, {Factor{Factor: 2, SD: 0.1, PriorSD: 0.2}, 0.05},
+		{Factor{Factor: 1, SD: 0.4, PriorSD: 0.2}, 0.2}, {Factor{Factor: 1, SD: 0.1}, 0.2}, {Factor{SD: 0.1, PriorSD: 0.2}, 0.2},
+	} {
+		if got := u.Learned(c.f).Parts[0].Spread; math.Abs(got.Trip-c.want) > 1e-12 || got.Day != 0.1 {
+			t.Errorf("%+v: %+v, want ± %v of the trip", c.f, got, c.want)
+		}
+	}
+}
+
 // The cut-off belief against counting draws (seed 2).
 func TestTruncated(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 2))
@@ -128,6 +189,17 @@ func TestTruncated(t *testing.T) {
 		m, v := truncated(c.mean, c.sd, c.low, c.high)
 		if math.Abs(m-sum/n) > 0.03 || math.Abs(v-(sum2/n-sum/n*sum/n)) > 0.05 {
 			t.Errorf("%+v: %v ± %v², drawn %v ± %v²", c, m, v, sum/n, sum2/n-sum/n*sum/n)
+		}
+	}
+}
+
+// Without doubt, or where the cut leaves as good as nothing, it is the nearest edge.
+func TestTruncatedToAnEdge(t *testing.T) {
+	for _, c := range []struct{ mean, sd, low, high, m, v float64 }{
+		{10, 0, 12, 18, 12, 0}, {10, 0, 0, 9, 9, 0}, {10, 0, 0, 20, 10, 0}, {10, 2, 40, 50, 40, 4e-4}, {10, 2, -30, -20, -20, 4e-4},
+	} {
+		if m, v := truncated(c.mean, c.sd, c.low, c.high); m != c.m || math.Abs(v-c.v) > 1e-15 {
+			t.Errorf("%+v: %v ± %v²", c, m, v)
 		}
 	}
 }

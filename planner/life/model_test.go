@@ -60,6 +60,36 @@ func TestStay(t *testing.T) {
 	}
 }
 
+// The hours of a day are shared out: what is on the pillar or at sea burns no gas, and
+// more people need less heat.
+func TestStayHours(t *testing.T) {
+	m := couple()
+	gas := func(change func(m *Model, s *Stay)) float64 {
+		m, s := m, Stay{At: bavaria, YearDay: midMonth(1)}
+		change(&m, &s)
+		return mustStay(t, m, s).Of("lpg").Likely
+	}
+	plain := gas(func(*Model, *Stay) {})
+	hook := func(hours float64) float64 {
+		return gas(func(_ *Model, s *Stay) { s.HookUp, s.Amps, s.HookHours = true, 10, hours })
+	}
+	ferry := func(hours float64) float64 { return gas(func(_ *Model, s *Stay) { s.FerryHours = hours }) }
+	if !(hook(24) < hook(16) && hook(16) < hook(4) && hook(4) < plain) || hook(0) != hook(usualHookHours) || hook(40) != hook(24) {
+		t.Errorf("gas on the pillar for 24, 16, 4, 0 and 40 h: %v, %v, %v, %v, %v; without %v", hook(24), hook(16), hook(4), hook(0), hook(40), plain)
+	}
+	if !(ferry(12) < ferry(6) && ferry(6) < plain) || ferry(-5) != plain || ferry(30) != ferry(24) {
+		t.Errorf("gas with 12, 6, −5, 30 and 24 h at sea: %v, %v, %v, %v, %v; without %v", ferry(12), ferry(6), ferry(-5), ferry(30), ferry(24), plain)
+	}
+	heat := func(children int) float64 {
+		m := m
+		m.Party.Children = children
+		return mustStay(t, m, Stay{At: bavaria, YearDay: midMonth(1)}).HeatKWh
+	}
+	if !(heat(2) < heat(1) && heat(1) < heat(0)) {
+		t.Errorf("heat with 2, 1 and no children: %v, %v, %v", heat(2), heat(1), heat(0))
+	}
+}
+
 // Each caution comes with what asks for it, and with nothing less.
 func TestCautions(t *testing.T) {
 	winter, summer := Stay{At: bavaria, YearDay: midMonth(1)}, Stay{At: bavaria, YearDay: midMonth(7)}
@@ -89,6 +119,17 @@ func TestCautions(t *testing.T) {
 		}
 		if !slices.Equal(got, c.want) {
 			t.Errorf("%s, %.1f °C at night: %q, want %q", c.name, n.Air.MinC, got, c.want)
+		}
+	}
+	// By the degree: the valve opens below 3 °C, batteries and pipes freeze below 0 °C.
+	m := couple()
+	m.Vehicle.Shell.Grade, m.Vehicle.Battery.Chemistry = 2, LiFePO4
+	for _, c := range []struct {
+		cold float64
+		want int
+	}{{3, 0}, {2.9, 1}, {0, 1}, {-0.1, 3}} {
+		if got := m.Cautions(Night{Air: Air{MinC: c.cold}}); len(got) != c.want {
+			t.Errorf("%v °C: %+v, want %d", c.cold, got, c.want)
 		}
 	}
 	n := mustStay(t, couple(), winter)
