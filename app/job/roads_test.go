@@ -95,14 +95,19 @@ func (s steps) roads() (RoadsRead, error) {
 	return r.r, r.err
 }
 
+// plan returns the answer; nobody looks at what would follow it.
 func (s steps) plan(tr trip.Trip) trip.Itinerary {
 	done := make(chan Answer, 1)
 	s.c.Plan(tr, func(a Answer) {
-		if a.Last {
-			done <- a
+		if a.Done || a.Last {
+			select {
+			case done <- a:
+			default: // it was told
+			}
 		}
 	})
 	a := wait(s.t, "the plan", done)
+	s.c.Cancel()
 	if a.Err != nil {
 		s.t.Fatal(a.Err)
 	}
