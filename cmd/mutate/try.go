@@ -66,46 +66,33 @@ func (j Judge) Try(ctx context.Context, own Package, m *Mutant) (Outcome, error)
 		return NotBuilt, err
 	}
 	defer os.RemoveAll(dir)
-	overlay := ""
+	build := []string{"test", "-c", "-vet=off", "-o", filepath.Join(dir, "tests")}
 	if m != nil {
-		if overlay, err = writeOverlay(dir, *m); err != nil {
+		overlay, err := writeOverlay(dir, *m)
+		if err != nil {
 			return NotBuilt, err
 		}
-		if out, err := goCommand(ctx, own.Dir, "build", "-overlay", overlay, "-o", os.DevNull, own.ImportPath); err != nil {
-			return NotBuilt, exited(err, out)
-		}
+		build = append(build, "-overlay", overlay)
 	}
 	for _, p := range append([]Package{own}, j.Also...) {
 		if !p.tested() {
 			continue
 		}
-		killed, err := j.notices(ctx, dir, overlay, p)
-		if err != nil || killed {
-			return Killed, err
+		if passed, err := passes(ctx, p.Dir, "go", append(build, p.ImportPath)...); err != nil || !passed {
+			return NotBuilt, err
+		}
+		within, stop := context.WithTimeout(ctx, j.Within)
+		passed, err := passes(within, p.Dir, filepath.Join(dir, "tests"), "-test.failfast")
+		late := within.Err() != nil && ctx.Err() == nil // it runs for ever
+		stop()
+		if err != nil && !late {
+			return NotBuilt, err
+		}
+		if late || !passed {
+			return Killed, ctx.Err()
 		}
 	}
 	return Survived, nil
-}
-
-// notices runs the tests of one package.
-func (j Judge) notices(ctx context.Context, dir, overlay string, p Package) (bool, error) {
-	within, stop := context.WithTimeout(ctx, j.Within)
-	defer stop()
-	args := []string{"test", "-vet=off", "-count=1", "-failfast", "-timeout", j.Within.String()}
-	if overlay != "" {
-		args = append(args, "-overlay", overlay)
-	}
-	out, err := goCommand(within, p.Dir, append(args, p.ImportPath)...)
-	if err == nil {
-		return false, nil
-	}
-	if ctx.Err() != nil {
-		return false, ctx.Err()
-	}
-	if within.Err() != nil {
-		return true, nil // it runs for ever
-	}
-	return true, exited(err, out)
 }
 
 // writeOverlay writes the mutated file and the overlay that puts it in place.
@@ -125,18 +112,14 @@ func writeOverlay(dir string, m Mutant) (string, error) {
 	return overlay, os.WriteFile(overlay, text, 0o644)
 }
 
-func goCommand(ctx context.Context, dir string, args ...string) ([]byte, error) {
-	cmd := exec.CommandContext(ctx, "go", args...)
+// passes runs a command in a folder and tells whether it exits with 0.
+func passes(ctx context.Context, dir, name string, args ...string) (bool, error) {
+	cmd := exec.CommandContext(ctx, name, args...)
 	cmd.Dir = dir
 	cmd.WaitDelay = 5 * time.Second // tests may leave children behind
-	return cmd.CombinedOutput()
-}
-
-// exited is nil for a command that ran and said no.
-func exited(err error, out []byte) error {
-	var exit *exec.ExitError
-	if errors.As(err, &exit) {
-		return nil
+	out, err := cmd.CombinedOutput()
+	if exit := (*exec.ExitError)(nil); err == nil || errors.As(err, &exit) {
+		return err == nil, nil
 	}
-	return fmt.Errorf("go: %w\n%s", err, out)
+	return false, fmt.Errorf("%s: %w\n%s", name, err, out)
 }
