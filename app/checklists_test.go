@@ -18,9 +18,11 @@ func lived() model.Model {
 	m := planned()
 	p := sample.Plan()
 	p.Checklists, p.HowTos, p.Confidence = advice.Checklists(nil), advice.HowTos(nil), 0.9
-	p.Return = &trip.Return{Date: "2026-06-14", Steps: []string{"17:00 km 470 Corner pumps: refuel Diesel (20 L)", "18:00 at the end of the route"}, Station: "Corner pumps, 10 km before the end", Agreed: []string{"Diesel 70 L, agreed at least 70"}, Warnings: []string{"Only 0 h 30 min until the keys are due."}}
-	p.Weight = &trip.Weight{Kg: 3394, AllowedKg: 3500, Text: "Too heavy with full water."}
-	p.Care = &trip.Care{Confidence: 0.9, Price: 3.2, Text: "Each tank is planned to last."}
+	p.Return = &trip.Return{Date: "2026-06-14", Station: []fact.Fact{fact.Of("station.closed", fact.V{"name": fact.Text("Corner pumps"), "km": fact.Km(10, 0)})},
+		Steps:  []fact.Fact{fact.Of("return.call", fact.V{"clock": fact.Clock(1020), "mark": fact.Mark(470, 0), "name": fact.Text("Corner pumps"), "does": fact.List(trip.Refuel.Does(fact.Tank("diesel", ""), fact.Quantity(20, "L", 0)))})},
+		Agreed: []fact.Fact{sample.Tag("Diesel 70 L")}, Warnings: []fact.Fact{fact.Of("keys.short", fact.V{"for": fact.Span(30)})}}
+	p.Weight = &trip.Weight{Kg: 3394, AllowedKg: 3500, Says: sample.Tag("Too heavy with full water.")}
+	p.Care = &trip.Care{Confidence: 0.9, Price: 3.2, Says: fact.Of("care.costs", fact.V{"trips": fact.Count(90), "sum": fact.Money(3.2, "EUR"), "how": {}})}
 	p.Counts = []trip.Count{{Tank: "diesel", Name: "Diesel", Unit: "L", Per100: life.Band{Likely: 10.5, High: 11.4}, Factor: 1.08, Source: fact.Of("source.stated", fact.V{"text": fact.Text("the vehicle's papers")})}}
 	return then(m, model.Answered{No: m.Wanted, Plan: p, Last: true})
 }
@@ -31,8 +33,8 @@ func TestLifeOnBoardIsShown(t *testing.T) {
 		units string
 		want  []string
 	}{
-		{"", []string{"3394" + thin + "kg of 3500" + thin + "kg", "Too heavy", "Before you drive off", "Giving it back", "17:00 km 470 Corner pumps", "10 km before the end", "Only 0 h 30 min", "The safety margin adds 3.20" + thin + "EUR.", "expect 10.5" + thin + "L per 100 km, we plan for 11.4" + thin + "L", "you use 8" + thin + "% more than usual", "Diesel: you use more than usual; we now plan for 8" + thin + "% more"}},
-		{"american", []string{"7482" + thin + "lb of 7716" + thin + "lb", "mile 292 Corner pumps", "6 mi before the end", "20.6" + thin + "mpg"}},
+		{"", []string{"3394" + thin + "kg of 3500" + thin + "kg", "Too heavy", "Before you drive off", "Giving it back", "17:00 km" + thin + "470, Corner pumps: refuel 20" + thin + "L of diesel", "10" + thin + "km before the end", "Only 30" + thin + "min", "The safety margin adds 3.20" + thin + "EUR.", "expect 10.5" + thin + "L per 100 km, we plan for 11.4" + thin + "L", "you use 8" + thin + "% more than usual", "Diesel: you use more than usual; we now plan for 8" + thin + "% more"}},
+		{"american", []string{"7482" + thin + "lb of 7716" + thin + "lb", "mile" + thin + "292, Corner pumps", "6" + thin + "mi before the end", "20.6" + thin + "mpg"}},
 	} {
 		m.Say.Units = tc.units
 		html := drawn(t, m)

@@ -16,7 +16,7 @@ import (
 // barredPlan is the sample plan with the caution of the roads.
 func barredPlan(m model.Model) model.Model {
 	it := sample.Plan()
-	it.Cautions = append([]string{byroad.Barred + ": height limit 2.70 m, the vehicle has 3.05 m: km 3.0. Change the route there."}, it.Cautions...)
+	it.Cautions = append([]fact.Fact{{Kind: byroad.RouteBarred, Values: fact.V{"why": {}, "where": {}}}}, it.Cautions...)
 	return then(m, model.Answered{No: m.Wanted, Plan: it, Last: true})
 }
 

@@ -11,6 +11,7 @@ import (
 	"ullage/app/model/sample"
 	"ullage/app/say"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -30,13 +31,13 @@ func TestThePageOfAModel(t *testing.T) {
 	refused := planned()
 	plan := sample.Plan()
 	plan.Status, plan.Days = planner.Infeasible, nil
-	plan.Why = []trip.Reason{{Reason: planner.Reason{Limit: "diesel", FromKm: 120, ToKm: 430, Missing: 14}, Text: "The tank is too small for the gap.", Cures: []string{"widen the corridor"}}}
-	plan.Nearest = &trip.Nearest{Broken: []string{"Diesel runs out after km 300."}, Days: []string{"Day 1: Nearby pumps"}}
+	plan.Why = []trip.Reason{{Reason: planner.Reason{Limit: "diesel", FromKm: 120, ToKm: 430, Missing: 14}, Says: sample.Tag("The tank is too small for the gap."), Cures: []fact.Fact{sample.Tag("widen the corridor")}}}
+	plan.Nearest = &trip.Nearest{Broken: []fact.Fact{sample.Tag("Diesel runs out after km 300.")}, Days: []fact.Fact{sample.Tag("Day 1: Nearby pumps")}}
 	refused = then(refused, model.Answered{No: refused.Wanted, Plan: plan, Last: true})
 	more := planned()
 	rich := sample.Plan()
-	rich.Safety = &trip.Safety{Price: 3.2, Text: "Staying safe costs 3.20 EUR more."}
-	rich.Others = []trip.Other{{Extra: 4.5, Text: "night at Reed isle instead of Dune field", Days: []string{"Day 1: Reed isle (night)"}, Avoid: "n9"}, {Extra: -0.004, Text: "4 stops instead of 5"}}
+	rich.Safety = &trip.Safety{Price: 3.2, Says: sample.Tag("Staying safe costs 3.20 EUR more.")}
+	rich.Others = []trip.Other{{Extra: 4.5, Says: []fact.Fact{sample.Tag("night at Reed isle instead of Dune field")}, Days: []fact.Fact{sample.Tag("Day 1: Reed isle (night)")}, Avoid: "n9"}, {Extra: -0.004, Says: []fact.Fact{sample.Tag("4 stops instead of 5")}}}
 	more = then(more, model.Answered{No: more.Wanted, Plan: rich, Last: true})
 	gap := planned()
 	gap.Plan.Status, gap.Plan.Bound = planner.Feasible, 119

@@ -40,13 +40,13 @@ func TestGoingOnFromTheRoad(t *testing.T) {
 	if m.Wanted != was+1 || m.Trip.Start != "2026-06-13" || !near(m.Trip.FromMin, 620) || !near(m.Trip.DoneKm, 210) || !slices.Equal(m.Trip.Avoid, []string{"n4"}) {
 		t.Errorf("the rest: plan %d, %s at %v, %v km behind, without %v", m.Wanted, m.Trip.Start, m.Trip.FromMin, m.Trip.DoneKm, m.Trip.Avoid)
 	}
-	if len(m.News) < 2 || len(m.Trip.Done) != 3 {
-		t.Errorf("told %q, %d stops behind, want two gauges and three stops", m.News, len(m.Trip.Done))
+	if len(m.News) < 4 || len(m.Trip.Done) != 3 {
+		t.Errorf("told %q, %d stops behind, want two gauges and three stops", m.Say.Facts(m.News), len(m.Trip.Done))
 	}
 	plan := sample.Plan()
 	plan.Done = m.Trip.Done
 	m = then(m, model.Answered{No: m.Wanted, Plan: plan, Last: true})
-	if html := drawn(t, m); !strings.Contains(html, `id="behind"`) || !strings.Contains(html, "drain Grey water") {
+	if html := drawn(t, m); !strings.Contains(html, `id="behind"`) || !strings.Contains(html, "drain grey water") {
 		t.Error("what is behind is not shown")
 	}
 	if m = then(m, model.WentBack{}); m.Trip.Start != "2026-06-12" || m.News != nil || m.Report == nil || m.Report.Said[model.RoadValue+"fresh"] != "80" {
@@ -91,8 +91,8 @@ func TestWhichStopsWereCalledAt(t *testing.T) {
 	if m.Report != nil || len(m.Trip.Done) != 2 || len(m.Ticks) != 0 {
 		t.Fatalf("%+v: history %+v, ticks %q", m.Report, m.Trip.Done, m.Ticks)
 	}
-	if !strings.Contains(strings.Join(m.News, " "), "Passed without a call: Dune field.") {
-		t.Errorf("told %q", m.News)
+	if !strings.Contains(strings.Join(m.Say.Facts(m.News), " "), "You drove past Dune field without a call") {
+		t.Errorf("told %q", m.Say.Facts(m.News))
 	}
 	if m = then(m, model.WentBack{}); !slices.Equal(m.Ticks, []string{"stop/n1"}) || madeOf(m) != "n1:true n2:false n3:true" {
 		t.Errorf("taken back: ticks %q, %s", m.Ticks, madeOf(m))

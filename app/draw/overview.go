@@ -74,7 +74,7 @@ func Stops(route orb.LineString, it trip.Itinerary, towns []Town, w, h float64) 
 		out = out.With(El("path", "class", "casing", "d", d), El("path", "class", "route", "d", d))
 	}
 	for _, c := range it.Places {
-		if !c.Chosen && c.Excluded == "" {
+		if !c.Chosen && c.Excluded == nil {
 			x, y := p.at(c.Point)
 			out = out.With(El("circle", "class", "candidate", "cx", num(x), "cy", num(y), "r", "2.5"))
 		}

@@ -29,7 +29,7 @@ type Road struct {
 	Km     float64       // where somebody is
 	Tanks  []trip.Tank
 	Visits []model.Visit // here and behind
-	News   []string
+	News   []fact.Fact
 	Back   bool // the last plan from the road can be taken back
 	Ready  bool // the plan is one of the trip
 }
@@ -45,21 +45,21 @@ func RoadOf(m model.Model) Road {
 		out.Visits = m.Report.Visits(m)
 	}
 	if len(out.News) == 0 {
-		out.News = learnt(m.Say, m.Plan)
+		out.News = learnt(m.Plan)
 	}
 	return out
 }
 
 // learnt says what earlier readings taught, where the page has been loaded anew since.
-func learnt(v say.Voice, it trip.Itinerary) []string {
-	var out []string
+func learnt(it trip.Itinerary) []fact.Fact {
+	var out []fact.Fact
 	for _, c := range it.Counts {
 		tank := fact.Tank(c.Tank, c.Name)
 		switch {
 		case c.Factor > 1:
-			out = append(out, v.Text("onroad.more", fact.V{"tank": tank, "share": fact.Share(c.Factor-1, 0)}))
+			out = append(out, fact.Of("onroad.more", fact.V{"tank": tank, "share": fact.Share(c.Factor-1, 0)}))
 		case c.Factor > 0 && c.Factor < 1:
-			out = append(out, v.Text("onroad.less", fact.V{"tank": tank, "share": fact.Share(1-c.Factor, 0)}))
+			out = append(out, fact.Of("onroad.less", fact.V{"tank": tank, "share": fact.Share(1-c.Factor, 0)}))
 		}
 	}
 	return out
@@ -70,7 +70,7 @@ func (p *RoadPanel) Render() app.UI {
 	return app.Section().ID("road").Class("road").Aria("label", m.Say.Text("onroad.title")).Body(
 		app.If(m.Report != nil, p.form),
 		app.If(len(m.News) > 0, func() app.UI {
-			return app.Div().Class("news").Body(app.H3().Text(m.Say.Text("onroad.news")), app.Ul().Body(show.Lines(show.Proses(m.Say, m.News))...))
+			return app.Div().Class("news").Body(app.H3().Text(m.Say.Text("onroad.news")), app.Ul().Body(show.Lines(m.Say.Facts(m.News))...))
 		}),
 		app.If(m.Back && m.Report == nil, func() app.UI {
 			return app.Button().Type("button").Class("quiet").Text(m.Say.Text("onroad.back")).OnClick(p.onBack)
@@ -229,7 +229,7 @@ func (p *RoadPanel) closed() []app.UI {
 	others := []Option{{"", m.Say.Text("onroad.no_other")}}
 	for _, c := range m.Plan.Places {
 		names[c.Place] = c.Name
-		if !c.Chosen && c.Excluded == "" && c.Km >= m.Km && c.Km < m.Km+aheadKm && c.Name != "" {
+		if !c.Chosen && c.Excluded == nil && c.Km >= m.Km && c.Km < m.Km+aheadKm && c.Name != "" {
 			others = append(others, Option{c.Place, c.Name + " · " + m.Say.Mark(c.Km, -1)})
 		}
 	}

@@ -29,7 +29,7 @@ type CallRow struct {
 	Next     bool // of those that are not, after one that is
 	Strips   []trip.Strip
 	Currency string
-	Known    map[string]bool // cautions that an earlier stop has shown
+	Known    map[string]bool // keys of cautions that an earlier stop has shown
 }
 
 func (r *CallRow) Render() app.UI {
@@ -70,8 +70,8 @@ func (r *CallRow) what() app.UI {
 		app.P().Class("where").Text(r.where()),
 		app.P().Class("place").Body(app.Text(r.entrance()+" "), r.position()),
 		app.Ul().Class("tasks").Body(r.tasks()...),
-		app.If(c.Fallback != "", func() app.UI {
-			return app.P().Class("fallback").Body(app.B().Text(r.Say.Text("stop.if_closed")+" "), app.Text(show.Prose(r.Say, c.Fallback)))
+		app.If(len(c.Fallback) > 0, func() app.UI {
+			return app.P().Class("fallback").Body(app.B().Text(r.Say.Text("stop.if_closed")+" "), app.Text(strings.Join(r.Say.Facts(c.Fallback), "; ")))
 		}),
 		r.cautions(),
 		r.facts(),
@@ -200,10 +200,10 @@ func stripOf(strips []trip.Strip, tank string) trip.Strip {
 func (r *CallRow) cautions() app.UI {
 	var fresh, known []string
 	for _, c := range r.Call.Cautions {
-		if r.Known[c] {
-			known = append(known, show.Prose(r.Say, c))
+		if r.Known[c.Key()] {
+			known = append(known, r.Say.Fact(c))
 		} else {
-			fresh = append(fresh, show.Prose(r.Say, c))
+			fresh = append(fresh, r.Say.Fact(c))
 		}
 	}
 	return app.Div().Body(
@@ -224,7 +224,7 @@ func (r *CallRow) facts() app.UI {
 	return app.If(len(r.Call.Facts) > 0, func() app.UI {
 		return app.Details().Class("facts").Body(
 			app.Summary().Text(r.Say.Text("stop.facts")),
-			app.Ul().Body(show.Lines(show.Proses(r.Say, r.Call.Facts))...),
+			app.Ul().Body(show.Lines(r.Say.Facts(r.Call.Facts))...),
 		)
 	})
 }

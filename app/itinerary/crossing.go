@@ -37,5 +37,5 @@ func (r *CrossingRow) Render() app.UI {
 	}
 	return app.Article().Class("crossing").Body(
 		app.P().Body(app.B().Text(r.Say.Clock(f.StartMin)+" · "+words)),
-		app.Ul().Body(show.Lines(append([]string{say.Capital(f.Basis)}, r.Say.Facts(f.Mind)...))...))
+		app.Ul().Body(show.Lines(append([]string{say.Capital(r.Say.Fact(f.Basis))}, r.Say.Facts(f.Mind)...))...))
 }

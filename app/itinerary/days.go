@@ -3,7 +3,6 @@ package itinerary
 import (
 	"cmp"
 	"maps"
-	"slices"
 	"strings"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
@@ -47,7 +46,10 @@ func (d *Days) Render() app.UI {
 func (d *Days) done() app.UI {
 	var lis []app.UI
 	for _, s := range d.Plan.Done {
-		does := slices.Clone(s.Tasks)
+		var does []string
+		for _, t := range s.Tasks {
+			does = append(does, d.Say.Value(t.Says()))
+		}
 		if s.Night {
 			does = append(does, show.Nights(d.Say, 1))
 		}
@@ -83,7 +85,7 @@ func (d *Days) day(day trip.Day, before, next int, known map[string]bool) app.UI
 			Strips: d.Plan.Strips, Currency: d.Plan.Currency,
 		}))
 		for _, c := range c.Cautions {
-			known[c] = true
+			known[c.Key()] = true
 		}
 	}
 	calls = append(calls, crossings(d.Say, day, len(day.Calls))...)

@@ -26,16 +26,16 @@ func (h *HandBack) Render() app.UI {
 	body := []app.UI{
 		app.H2().ID("return-title").Text(h.Say.Text("return.title")),
 		app.P().Class("where").Text(h.Say.Date(r.Date)),
-		app.Ol().Class("steps").Body(show.Lines(show.Proses(h.Say, r.Steps))...),
+		app.Ol().Class("steps").Body(show.Lines(h.Say.Facts(r.Steps))...),
 	}
-	if r.Station != "" {
-		body = append(body, app.P().Body(app.B().Text(h.Say.Text("return.station")+" "), app.Text(show.Prose(h.Say, r.Station))))
+	if len(r.Station) > 0 {
+		body = append(body, app.P().Body(app.B().Text(h.Say.Text("return.station")+" "), app.Text(strings.Join(h.Say.Facts(r.Station), "; "))))
 	}
 	if len(r.Agreed) > 0 {
-		body = append(body, app.P().Body(app.B().Text(h.Say.Text("return.agreed")+" "), app.Text(show.Prose(h.Say, strings.Join(r.Agreed, "; ")))))
+		body = append(body, app.P().Body(app.B().Text(h.Say.Text("return.agreed")+" "), app.Text(strings.Join(h.Say.Facts(r.Agreed), "; "))))
 	}
 	for _, w := range r.Warnings {
-		body = append(body, show.Text("trouble", show.Prose(h.Say, w)))
+		body = append(body, show.Text("trouble", h.Say.Fact(w)))
 	}
 	return app.Section().ID("return").Class("more").Aria("labelledby", "return-title").Body(body...)
 }

@@ -5,19 +5,20 @@ import (
 
 	"ullage/app/say"
 	"ullage/app/show"
+	"ullage/planner/fact"
 )
 
 // Limits says what to mind on the whole trip, and what the plan cannot know.
 type Limits struct {
 	app.Compo
 	Say       say.Voice
-	Cautions  []string
+	Cautions  []fact.Fact
 	Estimated bool
 	Planned   bool
 }
 
 func (l *Limits) Render() app.UI {
-	lines := show.Proses(l.Say, l.Cautions)
+	lines := l.Say.Facts(l.Cautions)
 	if l.Estimated {
 		lines = append(lines, l.Say.Text("limits.estimated"))
 	}

@@ -1,6 +1,8 @@
 package itinerary
 
 import (
+	"strings"
+
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
 	"ullage/app/say"
@@ -24,15 +26,15 @@ func (o *Others) Render() app.UI {
 	}
 	items := []app.UI{app.H2().ID("others-title").Text(o.Say.Text("others.title"))}
 	if p.Safety != nil {
-		items = append(items, app.P().Class("safety").Text(p.Safety.Text))
+		items = append(items, app.P().Class("safety").Text(o.Say.Fact(p.Safety.Says)))
 	}
 	if p.Care != nil {
-		items = append(items, app.P().Class("safety").Text(p.Care.Text))
+		items = append(items, app.P().Class("safety").Text(o.Say.Fact(p.Care.Says)))
 	}
 	for _, other := range p.Others {
 		items = append(items, app.Details().Body(
-			app.Summary().Body(app.B().Text(o.extra(other.Extra)), app.Text(other.Text)),
-			app.Ul().Body(show.Lines(show.Proses(o.Say, other.Days))...),
+			app.Summary().Body(app.B().Text(o.extra(other.Extra)), app.Text(strings.Join(o.Say.Facts(other.Says), "; "))),
+			app.Ul().Body(show.Lines(o.Say.Facts(other.Days))...),
 			app.If(other.Avoid != "", func() app.UI {
 				return &AvoidButton{Place: other.Avoid, Label: o.Say.Text("stop.avoid_named", fact.V{"place": fact.Text(placeName(p, other.Avoid))})}
 			}),

@@ -24,7 +24,7 @@ func (r *Refusal) Render() app.UI {
 		items = append(items, app.Li().Body(
 			app.H3().Body(app.Text(r.limit(why)+" "), app.Span().Class("where").Text(
 				r.Say.Text("refusal.where", fact.V{"from": fact.Mark(why.FromKm, -1), "to": fact.Text(r.Say.Bare(why.ToKm, "km"))}))),
-			show.Text("", show.Prose(r.Say, why.Text)),
+			show.Text("", r.Say.Fact(why.Says)),
 			r.cures(why.Cures),
 		))
 	}
@@ -42,15 +42,15 @@ func (r *Refusal) nearest() app.UI {
 		return app.Details().Class("nearest").Body(
 			app.Summary().Text(r.Say.Text("refusal.nearest")),
 			app.P().Class("mark").Text(r.Say.Text("refusal.broken")),
-			app.Ul().Class("broken").Body(show.Lines(show.Proses(r.Say, n.Broken))...),
-			app.Ul().Body(show.Lines(show.Proses(r.Say, n.Days))...),
+			app.Ul().Class("broken").Body(show.Lines(r.Say.Facts(n.Broken))...),
+			app.Ul().Body(show.Lines(r.Say.Facts(n.Days))...),
 		)
 	})
 }
 
-func (r *Refusal) cures(cures []string) app.UI {
+func (r *Refusal) cures(cures []fact.Fact) app.UI {
 	return app.If(len(cures) > 0, func() app.UI {
-		return app.Div().Class("cures").Body(app.B().Text(r.Say.Text("refusal.cures")), app.Ul().Body(show.Lines(show.Proses(r.Say, cures))...))
+		return app.Div().Class("cures").Body(app.B().Text(r.Say.Text("refusal.cures")), app.Ul().Body(show.Lines(r.Say.Facts(cures))...))
 	})
 }
 

@@ -58,7 +58,7 @@ func (v *Verdict) scales() app.UI {
 	return app.If(w != nil, func() app.UI {
 		return app.Div().Class("weight").Body(
 			app.P().Text(v.Say.Text("verdict.weight", fact.V{"kg": fact.Kg(w.Kg), "allowed": fact.Kg(w.AllowedKg)})),
-			show.Text("trouble", show.Prose(v.Say, w.Text)),
+			show.Text("trouble", v.Say.Fact(w.Says)),
 		)
 	})
 }

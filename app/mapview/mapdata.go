@@ -81,7 +81,7 @@ func placesData(it trip.Itinerary) string {
 	for i, c := range it.Places {
 		if !c.Chosen && !seen[c.Place] {
 			seen[c.Place] = true
-			out = append(out, pointFeature(c.Point, props{"index": i, "out": c.Excluded != ""}))
+			out = append(out, pointFeature(c.Point, props{"index": i, "out": c.Excluded != nil}))
 		}
 	}
 	return collection(out...)

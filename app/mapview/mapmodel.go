@@ -63,8 +63,8 @@ func describe(v say.Voice, c trip.Candidate, names map[string]string) string {
 		parts = append(parts, show.Nights(v, 1))
 	}
 	parts = append(parts, v.Mark(c.Km, -1), v.Text("map.off", fact.V{"km": fact.Km(c.OffKm, -1)}))
-	if c.Excluded != "" {
-		parts = append(parts, v.Text("map.unused", fact.V{"why": fact.Text(show.Prose(v, c.Excluded))}))
+	if c.Excluded != nil {
+		parts = append(parts, v.Text("map.unused", fact.V{"why": fact.Clause(*c.Excluded)}))
 	}
 	return strings.Join(parts, " · ")
 }

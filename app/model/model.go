@@ -120,9 +120,9 @@ type Origin struct {
 
 // OnRoad is what somebody on the way says.
 type OnRoad struct {
-	Report *Report  // nil: nothing
-	News   []string // what the last readings taught
-	Before *Before  // the last plan from the road
+	Report *Report     // nil: nothing
+	News   []fact.Fact // what the last readings taught
+	Before *Before     // the last plan from the road
 }
 
 // A Report is where somebody is, when, what the gauges show and what is closed.

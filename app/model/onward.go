@@ -110,7 +110,7 @@ func (WentOn) update(m Model) Model {
 	m.Before, m.News = &Before{m.Trip, *m.Report, m.Ticks, m.Origin}, nil
 	m = m.untick(StopTicks) // what is behind is history now
 	for _, l := range o.Lessons {
-		m.News = append(m.News, l.Text)
+		m.News = append(m.News, l.Says...)
 	}
 	m.News = append(m.News, o.Notes...)
 	m.Trip, m.Report, m.Typed, m.Wrong, m.Cursor = o.Trip, nil, nil, nil, 0

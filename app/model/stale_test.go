@@ -21,7 +21,7 @@ func onTheRoad() Model {
 	m.Trip.Avoid, m.Trip.Require, m.Trip.Keep = []string{"n1"}, []string{"n2"}, []string{"n3"}
 	m.Trip.Ferries = []trip.Ferry{{FromKm: 30, ToKm: 55, Min: 45}}
 	m.Track, m.Matched = m.Trip.Route, true
-	m.Report, m.News, m.Before = &Report{}, []string{"Diesel: planned with 38 L"}, &Before{}
+	m.Report, m.News, m.Before = &Report{}, []fact.Fact{sample.Tag("Diesel: planned with 38 L")}, &Before{}
 	m.Ticks = []string{"set-off/gas", "stop/n1"}
 	m.Draft = &Draft{Points: m.Trip.Route[:1:1]}
 	return m
@@ -81,7 +81,7 @@ func TestTripOfTheLastVisitKeepsItsMarks(t *testing.T) {
 func noReport(t *testing.T, m Model) {
 	t.Helper()
 	if m.Report != nil || m.News != nil || m.Before != nil {
-		t.Errorf("the report of the trip before is left: %v %q %v", m.Report, m.News, m.Before)
+		t.Errorf("the report of the trip before is left: %v %q %v", m.Report, m.Say.Facts(m.News), m.Before)
 	}
 	if len(m.Ticks) != 1 || m.Ticks[0] != "set-off/gas" {
 		t.Errorf("ticks are %q, want those of checklists alone", m.Ticks)

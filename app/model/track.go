@@ -65,7 +65,7 @@ func sameSpot(a, b orb.Point) bool {
 // something can be done about it.
 func (m Model) Barred() bool {
 	for _, c := range m.Plan.Cautions {
-		if strings.HasPrefix(c, byroad.Barred) {
+		if c.Kind == byroad.RouteBarred {
 			return m.Roads.State == RoadsReady && m.Draft == nil
 		}
 	}

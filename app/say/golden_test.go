@@ -48,6 +48,12 @@ var sample = map[string]fact.Value{
 	"where":  fact.Clause(fact.Of("road.where", fact.V{"places": fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1)}))})),
 	"places": fact.List(fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1), "road": fact.Text("CG-2")})), fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(31, 1)}))),
 
+	// trip
+	"agreed": fact.Quantity(40, "L", 0), "answer": fact.Term("answer.yes"), "calls": fact.Texts([]string{"Ellern at km 31", "Morrow at km 60"}), "currency": fact.Text("NOK"), "easy": fact.Km(300, 0), "how": fact.Text("about"),
+	"lacking": fact.Km(20, 0), "left": fact.Quantity(30, "L", 0), "names": fact.Texts([]string{"Ellern"}), "needs": fact.Metres(2.85, 2), "open": fact.Clause(fact.Of("open.unknown", nil)),
+	"gone": fact.Texts([]string{"Morrow"}), "prices": fact.Text("diesel 1.60 NOK/L"), "rate": fact.Rate(1.6, "EUR", "L"), "tag": fact.Text("opening_hours=Mo-Fr"), "tags": fact.Texts([]string{"30 NOK"}),
+	"tanks": fact.List(fact.Tank("diesel", "")), "upto": fact.Money(30, "EUR"), "typical": fact.Text("EUR"), "was": fact.Count(3), "who": fact.Term("access.private"),
+
 	// life
 	"cold": fact.Celsius(-12), "freezing": fact.Celsius(0), "valve": fact.Celsius(3), "kept": fact.Celsius(40), "boost": fact.Celsius(60), "grade": fact.Count(3),
 	"part": fact.Share(0.62, 0), "change": fact.Share(0.19, 0), "use": fact.Text("other"), "bounded": fact.Text("bounded"),

@@ -8,5 +8,4 @@
 //   - send.go: messages to the page
 //   - svg.go: pictures
 //   - text.go: texts
-//   - prose.go: sentences that are still text, in the units of the voice
 package show

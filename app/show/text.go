@@ -47,7 +47,7 @@ func Nights(v say.Voice, n int) string {
 // Task says what to do at a stop: fill 65 L of fresh water. tank is the name that
 // the vehicle gives to the tank.
 func Task(v say.Voice, t trip.Task, tank string) string {
-	return v.Text("act."+strings.ReplaceAll(t.Verb, " ", "_"), fact.V{"amount": fact.Quantity(t.Amount, t.Unit, -1), "tank": fact.Tank(t.Tank, tank)})
+	return v.Text("act."+strings.ReplaceAll(string(t.Verb), " ", "_"), fact.V{"amount": fact.Quantity(t.Amount, t.Unit, -1), "tank": fact.Tank(t.Tank, tank)})
 }
 
 // Times is a share of trips in small numbers: 0.9 is 9 times in 10.

@@ -15,6 +15,7 @@ import (
 	"ullage/planner/trip"
 	"ullage/planner/trip/answer"
 	"ullage/planner/trip/build"
+	"ullage/planner/trip/triptest"
 )
 
 // backed returns the demo trip and the one in Andorra, to survive closures.
@@ -101,12 +102,12 @@ func TestBackupNamesFallbacks(t *testing.T) {
 		}
 		for _, d := range it.Days {
 			for _, c := range d.Calls {
-				if c.Fallback == "" || strings.Contains(strings.Join(c.Cautions, " "), "no way on") {
-					t.Errorf("%s: %s: %q, %q", name, c.Stop, c.Fallback, c.Cautions)
+				if len(c.Fallback) == 0 || triptest.Has(c.Cautions, "call.no_way_on") {
+					t.Errorf("%s: %s: %q, %q", name, c.Stop, triptest.Lines(c.Fallback), triptest.Lines(c.Cautions))
 				}
 			}
 		}
-		if it.Safety == nil || it.Safety.Price < 0 || !strings.HasPrefix(it.Safety.Text, "Staying safe if a place is closed costs") {
+		if it.Safety == nil || it.Safety.Price < 0 || it.Safety.Says.Kind != "safety.costs" {
 			t.Errorf("%s: safety %+v", name, it.Safety)
 		}
 	}
@@ -126,7 +127,7 @@ func TestLittleGas(t *testing.T) {
 	little := strings.NewReplacer(`"min_nights": 2`, `"min_nights": 3`, `"max_nights": 2`, `"max_nights": 5`, `"backup": false`, `"backup": false, "levels": {"lpg": 3.2}`).Replace(string(text))
 	args := []string{"plan", "-trip", write(t, "little.geojson", little), "-route", "testdata/andorra-route.geojson", "-places", andorraExtract}
 	code, out, errs := ullage(args...)
-	for _, want := range []string{"There is no plan", "LPG runs out between km 0 and km 73: 3.1 L more are needed", "What would help: start with 3.1 L more of LPG", "NOT A VALID PLAN", "! LPG runs out"} {
+	for _, want := range []string{"There is no plan", "LPG runs out between km 0 and 73: you need 3.1 L more", "What would help: Start with 3.1 L more of LPG", "NOT A VALID PLAN", "! LPG runs out"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("want %q", want)
 		}

@@ -13,6 +13,7 @@ import (
 	"ullage/cmd/ullage/progress"
 	"ullage/cmd/ullage/sheet"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 	"ullage/planner/trip/answer"
 	"ullage/planner/trip/build"
@@ -168,5 +169,5 @@ func (s *showing) end(it trip.Itinerary) error {
 type planned struct {
 	trip.Itinerary
 	Lessons []onward.Lesson `json:"lessons,omitempty"`
-	Notes   []string        `json:"notes,omitempty"`
+	Notes   []fact.Fact     `json:"notes,omitempty"`
 }

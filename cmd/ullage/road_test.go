@@ -18,7 +18,7 @@ func TestPlanOnTheRoad(t *testing.T) {
 	code, out, errs := ullage(small("-at", "150", "-now", "2026-06-13T10:15", "-levels", "diesel=20,fresh=1/4,grey=80%,cassette=dark", "-closed", "n6", "-save", rest)...)
 	text := strings.Join(strings.Fields(out), " ")
 	for _, want := range []string{"50.4 km, from Saturday, 13 June 2026", "[x] Friday 12 June, km 134 Slack Quay (n4): night",
-		"Fresh water: planned with", "of the difference is believed", "Leave at 10:15", "Empty the toilet cassette"} {
+		"Fresh water: we plan with 16 L from here.", "the gauge says 38 L. We now plan for 2 % less than usual.", "Leave at 10:15", "Empty the toilet cassette"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q", want)
 		}

@@ -11,7 +11,7 @@ import (
 func TestPlanUnits(t *testing.T) {
 	_, american, errs := ullage(small("-units", "american")...)
 	american = strings.Join(strings.Fields(american), " ")
-	for _, want := range []string{"124.5 mi, from", "diesel 7/20 gal", "ft high", "7716 lb", "stood warm at 104 °F", "coachbuilt at most 23.5 mpg", "drinking 0.8 gal", "EUR/gal"} {
+	for _, want := range []string{"124.5 mi, from", "diesel 7/20 gal", "ft high", "7716 lb", "stood at 104 °F", "coachbuilt at most 23.5 mpg", "drinking 0.8 gal", "EUR/gal"} {
 		if !strings.Contains(american, want) {
 			t.Errorf("no %q on the sheet%s", want, errs)
 		}

@@ -23,7 +23,7 @@ func summer() trip.Trip {
 		Stays:      trip.StayWishes{MinNights: 1, MaxNights: 4, Campsites: true, HookUp: true, MaxFee: 40},
 		CorridorKm: 4, Circuity: 1.3, ValuePerH: 12, Currency: "EUR",
 		Prices: map[string]float64{"diesel": 1.7}, FromMin: 660, KeysByMin: 960, UpM: 250, DownM: 120.5, Ferries: []trip.Ferry{{FromKm: 3, ToKm: 9, Min: 60}},
-		Done: []trip.Done{{Date: "2026-06-11", Km: 40, Place: "n9", Name: "Nine", Night: true, Tasks: []string{"fill Fresh water"}}}, DoneKm: 120,
+		Done: []trip.Done{{Date: "2026-06-11", Km: 40, Place: "n9", Name: "Nine", Night: true, Tasks: []trip.Did{{Verb: trip.Fill, Tank: "fresh"}, {Verb: trip.TopUp, Tank: "def"}, {Tank: "swim"}}}}, DoneKm: 120,
 		Points: orb.LineString{{1.461, 42.43}, {1.73, 42.54}}, Round: []string{"Low Lane: height limit 2.70 m"},
 		Backup: true, Avoid: []string{"n1"}, Require: []string{"w2"},
 		Route: orb.LineString{{1.4610000000000001, 42.43}, {1.5, 42.51}, {1.73, 42.54}},

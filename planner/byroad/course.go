@@ -46,7 +46,7 @@ func (a *asked) Course(t trip.Trip, lengthKm float64) (trip.Course, error) {
 	}
 	a.line = line
 	a.rule = newRule(g.network, a.own, a.course, line)
-	out := trip.Course{Cautions: english(cautions(a.own, a.course, a.rule))}
+	out := trip.Course{Cautions: cautions(a.own, a.course, a.rule)}
 	clock := &paces{whole: lengthKm, least: max(sectionM/1000, lengthKm/sections)}
 	a.runs = a.cut()
 	for _, r := range a.runs {
@@ -132,6 +132,6 @@ func (a *asked) crossing(r run, lengthKm float64) trip.Crossing {
 	if stated {
 		kind = SailsStated
 	}
-	c.Basis = englishOf(fact.Of(kind, fact.V{"sails": fact.Span(sails), "board": fact.Span(board)}))
+	c.Basis = fact.Of(kind, fact.V{"sails": fact.Span(sails), "board": fact.Span(board)})
 	return c
 }

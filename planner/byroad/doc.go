@@ -29,7 +29,6 @@
 // Files, each using only those above it:
 //
 //   - facts.go: what roads forbid or leave unsaid, as facts
-//   - english.go: what planner/trip still takes as text
 //   - guide.go: a network, and the routers of the last vehicle
 //   - follow.go: the way between points, and of a track
 //   - others.go: other ways

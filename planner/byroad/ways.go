@@ -54,7 +54,7 @@ func (a *asked) Ways(places []*trip.Place) ([]trip.Way, error) {
 			why = a.closed(p, mostM)
 		}
 		if !why.Nothing() {
-			out = append(out, trip.Way{Place: i, Closed: englishOf(why)})
+			out = append(out, trip.Way{Place: i, Closed: why})
 		}
 	}
 	return out, nil

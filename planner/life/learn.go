@@ -54,7 +54,6 @@ type Lesson struct {
 	Weight        float64 // how much of the difference was believed, 0 to 1
 	Bounded       bool    // the bound was reached: something is not as said
 	Says          fact.Fact
-	Why           string // as Says, in English
 }
 
 // Learn updates a factor with an observation. It is the linear Kalman filter
@@ -75,7 +74,7 @@ func (f Factor) Learn(o Observation) (Lesson, error) {
 		}
 	}
 	if !(o.Likely > 1e-3*max(o.To.High, 1e-9)) {
-		l.Says, l.Why = fact.Of(TooLittleUsed, nil), "Too little was used between the two readings to learn from."
+		l.Says = fact.Of(TooLittleUsed, nil)
 		return l, nil
 	}
 	chance := f.Factor * o.Likely * o.Day / math.Sqrt(max(o.N, 1))
@@ -106,7 +105,7 @@ func (f Factor) Learn(o Observation) (Lesson, error) {
 	l.Bounded = l.After.Factor != next
 	l.After.SD = sd / o.Likely
 	l.After.Readings++
-	l.Says, l.Why = l.explain(o), l.text(o)
+	l.Says = l.explain(o)
 	return l, nil
 }
 

@@ -2,7 +2,6 @@ package life
 
 import (
 	"math"
-	"strings"
 	"testing"
 )
 
@@ -13,13 +12,20 @@ func TestMassClasses(t *testing.T) {
 		if got := TopKmh(c.kg); got != c.top {
 			t.Errorf("TopKmh(%v) = %v, want %v", c.kg, got, c.top)
 		}
-		if says := MassSays(c.kg); (says != "") != (c.kg > 3500) {
-			t.Errorf("%v kg: %q", c.kg, says)
+		if says := Heavier(c.kg); says.Nothing() != (c.kg <= 3500) {
+			t.Errorf("%v kg: %+v", c.kg, says)
 		}
 	}
-	for _, want := range []string{"may weigh 4250 kg", "AT 70/80, BE 90/90,", "FR 80/110", "with 80 km/h at most"} {
-		if says := MassSays(4250); !strings.Contains(says, want) {
-			t.Errorf("%q does not say %q", says, want)
+	if v := Heavier(4250).Values; v["allowed"].N != 4250 || v["top"].N != 80 {
+		t.Errorf("of 4250 kg is said %+v", v)
+	}
+	rows := map[string][2]float64{}
+	for _, row := range HeavyLimits().List {
+		rows[row.Fact.Values["country"].S] = [2]float64{row.Fact.Values["rural"].N, row.Fact.Values["motorway"].N}
+	}
+	for country, want := range map[string][2]float64{"AT": {70, 80}, "BE": {90, 90}, "FR": {80, 110}} {
+		if rows[country] != want {
+			t.Errorf("%s has %v, want %v", country, rows[country], want)
 		}
 	}
 	for _, l := range heavy {

@@ -23,10 +23,9 @@ const usualHookHours = 16.0
 type Night struct {
 	Uses     Uses
 	Air      Air
-	HeatKWh  float64  // warmth asked of the heater
-	WaterKWh float64  // warmth in the hot water, losses included
-	HookUp   *HookUp  // nil without
-	Cautions []string // as [Model.Cautions], in English
+	HeatKWh  float64 // warmth asked of the heater
+	WaterKWh float64 // warmth in the hot water, losses included
+	HookUp   *HookUp // nil without
 }
 
 // Of is the use of a tank.
@@ -52,7 +51,6 @@ func (m Model) Stay(s Stay) (Night, error) {
 		},
 		Air: d.heat.air, HeatKWh: d.heatKWh, WaterKWh: d.waterKWh, HookUp: d.hook,
 	}
-	n.Cautions = m.texts(n)
 	return n, nil
 }
 

@@ -1,8 +1,6 @@
 package life
 
 import (
-	"fmt"
-
 	"ullage/planner/fact"
 )
 
@@ -56,23 +54,6 @@ func (l Load) SpareKg() float64 { return l.AllowedKg - l.Kg() }
 // and at most capacity; 0 where the vehicle is too heavy even without.
 func (l Load) MaxFreshL(capacity float64) float64 {
 	return min(max(l.SpareKg()/waterKgL+l.Levels.Fresh, 0), max(capacity, 0))
-}
-
-// Warning says in words that the vehicle is too heavy, or how much water may be driven with;
-// "" where a full tank of fresh water fits too. A weighbridge tells the truth.
-func (l Load) Warning(freshCapacity float64) string {
-	fresh := l.MaxFreshL(freshCapacity)
-	dry := l
-	dry.Levels.Fresh = 0
-	switch over := -dry.SpareKg(); {
-	case over > 0:
-		return fmt.Sprintf("Too heavy by %.0f kg even without fresh water: leave gear at home, empty the grey tank. The plate allows %.0f kg; weigh the vehicle before you go.", over, l.AllowedKg)
-	case l.SpareKg() < 0:
-		return fmt.Sprintf("Too heavy by %.0f kg: drive with at most %.0f L of fresh water. The plate allows %.0f kg; weigh the vehicle, each axle too.", -l.SpareKg(), fresh, l.AllowedKg)
-	case fresh < freshCapacity:
-		return fmt.Sprintf("Drive with at most %.0f L of fresh water: more is too heavy. Fill up where you stay.", fresh)
-	}
-	return ""
 }
 
 // Kinds of what is said of a load.

@@ -2,7 +2,6 @@ package life
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -19,19 +18,19 @@ func TestLoad(t *testing.T) {
 	if got := l.MaxFreshL(120); got != 120 {
 		t.Errorf("MaxFreshL = %v, want all 120", got)
 	}
-	if w := l.Warning(120); w != "" {
-		t.Errorf("warning %q", w)
+	if w := l.Says("fresh", 120); !w.Nothing() {
+		t.Errorf("warning %+v", w)
 	}
 	l.GearKg += 230 // 0.12 kg too much
 	if got := l.MaxFreshL(120); math.Abs(got-59.88) > 1e-9 {
 		t.Errorf("MaxFreshL = %v, want 59.88", got)
 	}
-	if w := l.Warning(120); !strings.Contains(w, "at most 60 L") {
-		t.Errorf("warning %q", w)
+	if w := l.Says("fresh", 120); w.Kind != HeavyWith || math.Abs(w.Values["most"].N-59.88) > 1e-9 {
+		t.Errorf("warning %+v", w)
 	}
 	l.GearKg += 100
-	if w := l.Warning(120); l.MaxFreshL(120) != 0 || !strings.Contains(w, "40 kg even without") {
-		t.Errorf("warning %q", w)
+	if w := l.Says("fresh", 120); l.MaxFreshL(120) != 0 || w.Kind != HeavyWithout || math.Abs(w.Values["over"].N-40.12) > 1e-9 {
+		t.Errorf("warning %+v", w)
 	}
 	if got := UsualGearKg(Party{Adults: 2, Children: 2}, 7); got != 110 {
 		t.Errorf("UsualGearKg = %v, want 110 (EN 1646-2)", got)

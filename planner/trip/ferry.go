@@ -3,7 +3,6 @@ package trip
 import (
 	"fmt"
 	"math"
-
 	"ullage/planner/fact"
 )
 
@@ -19,9 +18,9 @@ type Ferry struct {
 // A Crossing is a ferry as a plan has it.
 type Crossing struct {
 	Ferry
-	Name     string  `json:"name,omitempty"`
-	Basis    string  `json:"basis"`     // where the minutes come from
-	StartMin float64 `json:"start_min"` // since 00:00 of day one
+	Name     string    `json:"name,omitempty"`
+	Basis    fact.Fact `json:"basis"`     // where the minutes come from
+	StartMin float64   `json:"start_min"` // since 00:00 of day one
 
 	Mind []fact.Fact `json:"mind,omitempty"` // what of the vehicle is switched, and when
 }

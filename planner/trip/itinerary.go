@@ -21,7 +21,7 @@ type Itinerary struct {
 	Days      []Day             `json:"days"`
 	Strips    []Strip           `json:"strips"` // one per tank, in the vehicle's order
 	Places    []Candidate       `json:"places"` // every candidate in the corridor, chosen or not
-	Cautions  []string          `json:"cautions,omitempty"`
+	Cautions  []fact.Fact       `json:"cautions,omitempty"`
 	Why       []Reason          `json:"why,omitempty"`      // a refused plan
 	Estimated bool              `json:"estimated"`          // a detour of the plan is straight distance × circuity
 	OffRoad   [][2]float64      `json:"off_road,omitempty"` // from km to km: no road is known, the route is as drawn
@@ -39,32 +39,33 @@ type Itinerary struct {
 	Checklists []advice.Checklist `json:"checklists,omitempty"` // set-off, arrival, service, return
 }
 
-// A Reason says in words what stands in the way of a plan, and what would help.
+// A Reason is a limit that a refused plan breaks, where along the route, and what
+// would cure it.
 type Reason struct {
 	planner.Reason
-	Text  string   `json:"text"`
-	Cures []string `json:"cures,omitempty"`
+	Says  fact.Fact   `json:"says"`
+	Cures []fact.Fact `json:"cures,omitempty"`
 }
 
 // Nearest is the trip that breaks least, where there is no plan. It is not
 // valid: nobody should drive it as it is.
 type Nearest struct {
-	Broken []string `json:"broken"` // what it breaks, where, by how much
-	Days   []string `json:"days"`   // one line each
+	Broken []fact.Fact `json:"broken"` // what it breaks, where, by how much
+	Days   []fact.Fact `json:"days"`   // a line each
 }
 
 // Safety is the price of a plan that survives one closed place.
 type Safety struct {
-	Price float64 `json:"price"` // ≥ 0
-	Text  string  `json:"text"`  // one sentence
+	Price float64   `json:"price"` // ≥ 0
+	Says  fact.Fact `json:"says"`
 }
 
 // An Other is another plan, in short.
 type Other struct {
-	Extra float64  `json:"extra"`           // what it costs more than the plan; < 0 if the plan is kept for being in use
-	Text  string   `json:"text"`            // what is different
-	Days  []string `json:"days"`            // one line each
-	Avoid string   `json:"avoid,omitempty"` // the place to leave out to get it; "": none
+	Extra float64     `json:"extra"`           // what it costs more than the plan; < 0 if the plan is kept for being in use
+	Says  []fact.Fact `json:"says"`            // what is different
+	Days  []fact.Fact `json:"days"`            // a line each
+	Avoid string      `json:"avoid,omitempty"` // the place to leave out to get it; "": none
 }
 
 // Stops are the stops of the plan, for [Trip.Keep].
@@ -96,29 +97,29 @@ type Day struct {
 
 // A Call is one stop made.
 type Call struct {
-	Place     string    `json:"place"` // place id
-	Stop      string    `json:"stop"`  // id in the problem
-	Kind      string    `json:"kind"`
-	Name      string    `json:"name"`
-	Point     orb.Point `json:"point"`
-	Km        float64   `json:"km"`
-	OffKm     float64   `json:"off_km"` // straight distance off the route
-	DetourKm  float64   `json:"detour_km"`
-	DetourMin float64   `json:"detour_min"`
-	ByRoad    bool      `json:"by_road,omitempty"` // detour and minutes follow roads; else an estimate
-	Entry     *Entry    `json:"entry,omitempty"`   // where to drive in; nil: not known, or at the point
-	ArriveMin float64   `json:"arrive_min"`
-	LeaveMin  float64   `json:"leave_min"`
-	Night     bool      `json:"night,omitempty"`
-	Nights    int       `json:"nights,omitempty"`
-	Arrive    Levels    `json:"arrive"` // of all tanks
-	Leave     Levels    `json:"leave"`
-	Tasks     []Task    `json:"tasks,omitempty"`
-	Cost      float64   `json:"cost"`            // goods and fees, without the value of time
-	Facts     []string  `json:"facts,omitempty"` // what the data say, with the tag
-	Cautions  []string  `json:"cautions,omitempty"`
-	HowTo     []string  `json:"howto,omitempty"`    // ids of [Itinerary.HowTos]
-	Fallback  string    `json:"fallback,omitempty"` // where to go if it is closed
+	Place     string      `json:"place"` // place id
+	Stop      string      `json:"stop"`  // id in the problem
+	Kind      string      `json:"kind"`
+	Name      string      `json:"name"`
+	Point     orb.Point   `json:"point"`
+	Km        float64     `json:"km"`
+	OffKm     float64     `json:"off_km"` // straight distance off the route
+	DetourKm  float64     `json:"detour_km"`
+	DetourMin float64     `json:"detour_min"`
+	ByRoad    bool        `json:"by_road,omitempty"` // detour and minutes follow roads; else an estimate
+	Entry     *Entry      `json:"entry,omitempty"`   // where to drive in; nil: not known, or at the point
+	ArriveMin float64     `json:"arrive_min"`
+	LeaveMin  float64     `json:"leave_min"`
+	Night     bool        `json:"night,omitempty"`
+	Nights    int         `json:"nights,omitempty"`
+	Arrive    Levels      `json:"arrive"` // of all tanks
+	Leave     Levels      `json:"leave"`
+	Tasks     []Task      `json:"tasks,omitempty"`
+	Cost      float64     `json:"cost"`            // goods and fees, without the value of time
+	Facts     []fact.Fact `json:"facts,omitempty"` // what the data say, with the tag
+	Cautions  []fact.Fact `json:"cautions,omitempty"`
+	HowTo     []string    `json:"howto,omitempty"`    // ids of [Itinerary.HowTos]
+	Fallback  []fact.Fact `json:"fallback,omitempty"` // where to go if it is closed
 }
 
 // Levels are the levels of all tanks at one moment, by tank id.
@@ -127,7 +128,7 @@ type Levels map[string]float64
 // A Task is one service to take at a call.
 type Task struct {
 	Tank   string  `json:"tank"`
-	Verb   string  `json:"verb"` // refuel, top up, fill, drain, empty, charge
+	Verb   Verb    `json:"verb"`
 	Amount float64 `json:"amount"`
 	Unit   string  `json:"unit"`
 	Cost   float64 `json:"cost"`
@@ -160,18 +161,18 @@ type Level struct {
 
 // A Candidate is a place in the corridor, at one pass of the route.
 type Candidate struct {
-	Place    string    `json:"place"`
-	Stop     string    `json:"stop"`
-	Kind     string    `json:"kind"`
-	Name     string    `json:"name"`
-	Point    orb.Point `json:"point"`
-	Km       float64   `json:"km"`
-	OffKm    float64   `json:"off_km"`
-	Tanks    []string  `json:"tanks,omitempty"` // served
-	Night    bool      `json:"night,omitempty"`
-	Chosen   bool      `json:"chosen,omitempty"`
-	ByRoad   bool      `json:"by_road,omitempty"`  // the way there is known
-	Excluded string    `json:"excluded,omitempty"` // why it is not a candidate: too low, private…
+	Place    string     `json:"place"`
+	Stop     string     `json:"stop"`
+	Kind     string     `json:"kind"`
+	Name     string     `json:"name"`
+	Point    orb.Point  `json:"point"`
+	Km       float64    `json:"km"`
+	OffKm    float64    `json:"off_km"`
+	Tanks    []string   `json:"tanks,omitempty"` // served
+	Night    bool       `json:"night,omitempty"`
+	Chosen   bool       `json:"chosen,omitempty"`
+	ByRoad   bool       `json:"by_road,omitempty"`  // the way there is known
+	Excluded *fact.Fact `json:"excluded,omitempty"` // why it is not a candidate: too low, private…; nil: it is one
 }
 
 // A Count is what a plan counts with for one tank: at least, likely, and (High) planned.
@@ -187,31 +188,31 @@ type Count struct {
 
 // Weight is the vehicle on the scales as it sets off.
 type Weight struct {
-	Kg        float64 `json:"kg"`
-	AllowedKg float64 `json:"allowed_kg"`
-	FreshL    float64 `json:"fresh_l"`        // the most fresh water to drive with, other supplies full
-	Text      string  `json:"text,omitempty"` // a warning; "": all may be full
+	Kg        float64   `json:"kg"`
+	AllowedKg float64   `json:"allowed_kg"`
+	FreshL    float64   `json:"fresh_l"`       // the most fresh water to drive with, other supplies full
+	Says      fact.Fact `json:"says,omitzero"` // a warning; nothing: all may be full
 }
 
 // Care is what it costs to plan with more use than the likely one: what the
 // plan costs more than the best plan for the likely use, if the use then is
 // the likely one. Fuel that is not burnt is not counted.
 type Care struct {
-	Confidence float64 `json:"confidence"`
-	Price      float64 `json:"price"`             // ≥ 0
-	AtMost     bool    `json:"at_most,omitempty"` // it is no more than that; the exact price takes longer
-	Text       string  `json:"text"`              // one sentence
+	Confidence float64   `json:"confidence"`
+	Price      float64   `json:"price"`             // ≥ 0
+	AtMost     bool      `json:"at_most,omitempty"` // it is no more than that; the exact price takes longer
+	Says       fact.Fact `json:"says"`
 }
 
 // A Return is the last morning: what is done in which order until the keys are
 // given back, and whether the tanks are as agreed.
 type Return struct {
-	Date      string   `json:"date"`
-	ArriveMin float64  `json:"arrive_min"`         // since 00:00 of day one
-	KeysByMin float64  `json:"keys_by_min"`        // minutes after midnight of that day; 0: not stated
-	InHandMin float64  `json:"in_hand_min"`        // between the two; < 0: too late
-	Station   string   `json:"station,omitempty"`  // the last place before the end that sells diesel
-	Steps     []string `json:"steps"`              // the last stops, in order, then the hand-over
-	Agreed    []string `json:"agreed"`             // each tank that the hire agreement speaks of
-	Warnings  []string `json:"warnings,omitempty"` // what is not as agreed
+	Date      string      `json:"date"`
+	ArriveMin float64     `json:"arrive_min"`         // since 00:00 of day one
+	KeysByMin float64     `json:"keys_by_min"`        // minutes after midnight of that day; 0: not stated
+	InHandMin float64     `json:"in_hand_min"`        // between the two; < 0: too late
+	Station   []fact.Fact `json:"station,omitempty"`  // the last place before the end that sells diesel, and a nearer one that is closed then
+	Steps     []fact.Fact `json:"steps"`              // the last stops, in order, then the hand-over
+	Agreed    []fact.Fact `json:"agreed"`             // each tank that the hire agreement speaks of
+	Warnings  []fact.Fact `json:"warnings,omitempty"` // what is not as agreed
 }

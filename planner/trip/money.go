@@ -59,7 +59,8 @@ func (t Trip) Price(tank string) (price float64, ok bool) {
 	if v, own := t.Prices[tank]; own {
 		return v, true
 	}
-	return services[tank].Price, services[tank].Price > 0
+	price = KindOfTank(tank).Price
+	return price, price > 0
 }
 
 func contains(words []string, w string) bool {

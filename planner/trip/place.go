@@ -1,7 +1,7 @@
 package trip
 
 import (
-	"fmt"
+	"ullage/planner/fact"
 
 	"github.com/paulmach/orb"
 )
@@ -91,23 +91,13 @@ func (a Answer) String() string {
 	return "unknown"
 }
 
-// KindName is what a kind of place is called. An unknown kind is returned as it is.
-func KindName(kind string) string {
-	if n, ok := kindNames[kind]; ok {
-		return n
-	}
-	return kind
-}
-
-var kindNames = map[string]string{
-	"fuel": "Fuel station", "dump": "Disposal point", "water": "Water point", "tap": "Tap",
-	"stopover": "Motorhome stopover", "campsite": "Campsite", "service": "Service area", "gas": "Gas shop",
-}
-
-// Label names a place among others, also if it has no name.
-func (p *Place) Label() string {
+// Called is a place among others in a fact: by its name, or what kind of place it is and its id.
+func (p *Place) Called() fact.Value {
 	if p.Name != "" {
-		return p.Name
+		return fact.Text(p.Name)
 	}
-	return fmt.Sprintf("%s %s", KindName(p.Kind), p.ID)
+	return fact.Clause(fact.Of(unnamed, fact.V{"kind": fact.Term("place." + p.Kind), "id": fact.Text(p.ID)}))
 }
+
+// unnamed is a place without a name.
+const unnamed fact.Kind = "place.unnamed"

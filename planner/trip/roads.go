@@ -4,6 +4,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/planner"
+	"ullage/planner/fact"
 )
 
 // Roads say what a road network knows of a trip: how fast its route is driven,
@@ -23,18 +24,18 @@ type Course struct {
 	Pace     []planner.Pace // by section, ascending; none: the trip's speed
 	Off      [][2]float64   // from km to km: off the roads, kept as drawn, ascending
 	Ferries  []Crossing     // on ferries that take vehicles, ascending
-	Cautions []string       // what to mind on the way
+	Cautions []fact.Fact    // what to take care of on the way
 }
 
 // A Way is what it takes to call at a place by road, or why that is not
 // possible.
 type Way struct {
-	Place    int     // index among those asked for
-	LeaveKm  float64 // where the route is left
-	RejoinKm float64 // ≥ LeaveKm
-	ThereKm  float64 // from there to the place
-	Km, Min  float64 // more than driving on, there and back together
-	Closed   string  // what keeps this vehicle from getting there, and where; else ""
+	Place    int       // index among those asked for
+	LeaveKm  float64   // where the route is left
+	RejoinKm float64   // ≥ LeaveKm
+	ThereKm  float64   // from there to the place
+	Km, Min  float64   // more than driving on, there and back together
+	Closed   fact.Fact // what keeps this vehicle from getting there, and where; else nothing
 	Entry    Entry
 }
 

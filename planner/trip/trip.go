@@ -75,12 +75,12 @@ type StayWishes struct {
 
 // Done is a stop that lies behind.
 type Done struct {
-	Date  string   `json:"date"`
-	Km    float64  `json:"km"` // from where the trip began
-	Place string   `json:"place"`
-	Name  string   `json:"name"`
-	Night bool     `json:"night,omitempty"`
-	Tasks []string `json:"tasks,omitempty"` // verbs and tanks
+	Date  string  `json:"date"`
+	Km    float64 `json:"km"` // from where the trip began
+	Place string  `json:"place"`
+	Name  string  `json:"name"`
+	Night bool    `json:"night,omitempty"`
+	Tasks []Did   `json:"tasks,omitempty"`
 }
 
 // MostCorridorKm: wider is no detour any more.

@@ -169,8 +169,8 @@ func (v Vehicle) Validate() error {
 }
 
 func (k Tank) validate() error {
-	if _, ok := services[k.ID]; !ok {
-		return fmt.Errorf("tank %q is unknown: use one of %s", k.ID, strings.Join(slices.Sorted(maps.Keys(services)), ", "))
+	if _, ok := tankKinds[k.ID]; !ok {
+		return fmt.Errorf("tank %q is unknown: use one of %s", k.ID, strings.Join(tankIDs(), ", "))
 	}
 	if k.Kind != planner.Supply && k.Kind != planner.Waste {
 		return fmt.Errorf("tank %s: kind is %q: write supply or waste", k.ID, k.Kind)

@@ -2,6 +2,7 @@ package trip
 
 import (
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/life"
 )
 
@@ -47,12 +48,15 @@ type Use struct {
 	Source         string   `json:"source,omitempty"`
 }
 
-// TankName is what a tank is called; an unknown one is its id.
-func (v Vehicle) TankName(id string) string {
+// Called is the tank in a fact.
+func (k Tank) Called() fact.Value { return fact.Tank(k.ID, k.Name) }
+
+// Called is a tank in a fact; an unknown one is its id.
+func (v Vehicle) Called(id string) fact.Value {
 	for _, k := range v.Tanks {
 		if k.ID == id {
-			return k.Name
+			return k.Called()
 		}
 	}
-	return id
+	return fact.Tank(id, "")
 }

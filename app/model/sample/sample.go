@@ -6,6 +6,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -30,7 +31,7 @@ func Plan() trip.Itinerary {
 		p := line[int(at/120)] // somewhere on it
 		return trip.Call{Place: id, Stop: id, Kind: kind, Name: name, Point: orb.Point{p[0], p[1] + 0.03}, Km: at, OffKm: 1.1,
 			DetourKm: 3.1, DetourMin: 5, ArriveMin: min, LeaveMin: min + stay, Night: night, Nights: 1, Tasks: tasks, Cost: 12.5,
-			Facts: []string{"amenity=fuel"}, Cautions: []string{"No flame while gas is taken in."}, Fallback: "Harbour pumps, km 171"}
+			Facts: []fact.Fact{Tag("amenity=fuel")}, Cautions: []fact.Fact{Tag("No flame while gas is taken in.")}, Fallback: []fact.Fact{Tag("Harbour pumps, km 171")}}
 	}
 	days := []trip.Day{
 		{Number: 1, Date: "2026-06-12", FromKm: 0, ToKm: 150, DriveKm: 153, DriveMin: 160, StartMin: 540, EndMin: 720, Calls: []trip.Call{
@@ -62,6 +63,9 @@ func Plan() trip.Itinerary {
 			strip("grey", "Grey water", planner.Waste, 110, 5, 0, 0, 0, 0, 85, 85, 0, 0, 70, 70),
 		},
 		Places:   []trip.Candidate{{Place: "n9", Kind: "fuel", Name: "Unused", Point: orb.Point{11, 50.2}, Km: 240, Tanks: []string{"diesel"}}},
-		Cautions: []string{"Turn the gas off before fuel is taken in."},
+		Cautions: []fact.Fact{Tag("Turn the gas off before fuel is taken in.")},
 	}
 }
+
+// Tag is a fact that says a text as it is.
+func Tag(text string) fact.Fact { return fact.Of("data.tag", fact.V{"tag": fact.Text(text)}) }

@@ -16,15 +16,13 @@ import (
 func (p *sheet) explained() {
 	if len(p.notes) > 0 {
 		p.line(p.say.Text("sheet.notes"))
-		for i, text := range p.notes {
-			p.wrap(fmt.Sprintf(" %2d  ", i+1), p.prose(text))
+		for i, f := range p.notes {
+			p.wrap(fmt.Sprintf(" %2d  ", i+1), p.say.Fact(f))
 		}
 		p.line("")
 	}
 	p.line(p.say.Text("sheet.cautions"))
-	for _, text := range p.it.Cautions {
-		p.wrap("  -  ", p.prose(text))
-	}
+	p.list("  -  ", p.it.Cautions)
 }
 
 // uses prints what the plan expects to be used, and where that comes from.

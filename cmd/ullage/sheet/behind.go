@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ullage/planner/fact"
+	"ullage/planner/trip"
 	"ullage/planner/trip/onward"
 )
 
@@ -12,12 +13,12 @@ func (p *sheet) behind(o onward.Rest) {
 	if len(p.it.Done) > 0 {
 		p.line(p.say.Text("sheet.behind"))
 		for _, d := range p.it.Done {
-			does := d.Tasks
+			does := fact.Each(d.Tasks, trip.Did.Says)
 			if d.Night {
-				does = append(does[:len(does):len(does)], p.say.Text("sheet.behind.night"))
+				does.List = append(does.List, fact.Term("sheet.behind.night"))
 			}
 			p.wrap("  [x] ", p.say.Text("sheet.behind.stop", fact.V{"date": fact.Date(d.Date), "mark": fact.Mark(d.Km, 0),
-				"name": fact.Text(d.Name), "id": fact.Text(d.Place), "does": fact.Text(strings.Join(does, ", "))}))
+				"name": fact.Text(d.Name), "id": fact.Text(d.Place), "does": does}))
 		}
 		p.wrap("  ", p.say.Text("sheet.behind.passed"))
 		p.line("")
@@ -25,11 +26,9 @@ func (p *sheet) behind(o onward.Rest) {
 	if len(o.Lessons)+len(o.Notes) > 0 {
 		p.line(p.say.Text("sheet.learnt"))
 		for _, l := range o.Lessons {
-			p.wrap("  - ", p.prose(l.Text))
+			p.wrap("  - ", strings.Join(p.say.Facts(l.Says), " "))
 		}
-		for _, n := range o.Notes {
-			p.wrap("  - ", p.prose(n))
-		}
+		p.list("  - ", o.Notes)
 		p.line("")
 	}
 }

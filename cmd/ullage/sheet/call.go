@@ -3,7 +3,6 @@ package sheet
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"ullage/app/say"
@@ -35,10 +34,10 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 		p.wrap(in, p.say.Text("sheet.leave", fact.V{"levels": fact.Text(levels)}))
 	}
 	if len(c.Facts) > 0 {
-		p.wrap(in, p.say.Text("sheet.map_says", fact.V{"facts": fact.Text(p.prose(strings.Join(c.Facts, "; ")))}))
+		p.wrap(in, p.say.Text("sheet.map_says", fact.V{"facts": p.joined(c.Facts)}))
 	}
-	if c.Fallback != "" {
-		p.wrap(in, p.say.Text("sheet.if_closed", fact.V{"fallback": fact.Text(p.prose(c.Fallback))}))
+	if len(c.Fallback) > 0 {
+		p.wrap(in, p.say.Text("sheet.if_closed", fact.V{"fallback": p.joined(c.Fallback)}))
 	}
 	p.cautions(in, c)
 }
@@ -85,14 +84,14 @@ func at(point [2]float64) fact.Value {
 // cautions prints those of a call alone, and the numbers of those that are
 // explained at the end.
 func (p *sheet) cautions(in string, c trip.Call) {
-	for _, text := range c.Cautions {
-		if !slices.Contains(p.notes, text) {
-			p.wrap(in, p.say.Text("sheet.care", fact.V{"what": fact.Text(p.prose(text))}))
+	for _, f := range c.Cautions {
+		if !fact.Contains(p.notes, f) {
+			p.wrap(in, p.say.Text("sheet.care", fact.V{"what": fact.Clause(f)}))
 		}
 	}
 	var numbers []string
-	for i, text := range p.notes {
-		if slices.Contains(c.Cautions, text) {
+	for i, f := range p.notes {
+		if fact.Contains(c.Cautions, f) {
 			numbers = append(numbers, fmt.Sprint(i+1))
 		}
 	}
@@ -102,14 +101,14 @@ func (p *sheet) cautions(in string, c trip.Call) {
 }
 
 // repeated lists the cautions that more than one call carries.
-func repeated(it trip.Itinerary) []string {
+func repeated(it trip.Itinerary) []fact.Fact {
 	count := map[string]int{}
-	var out []string
+	var out []fact.Fact
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
-			for _, text := range c.Cautions {
-				if count[text]++; count[text] == 2 {
-					out = append(out, text)
+			for _, f := range c.Cautions {
+				if count[f.Key()]++; count[f.Key()] == 2 {
+					out = append(out, f)
 				}
 			}
 		}

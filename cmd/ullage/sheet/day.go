@@ -34,7 +34,7 @@ func (p *sheet) day(d trip.Day) {
 func (p *sheet) ferry(d trip.Day, f trip.Crossing) {
 	p.line("")
 	p.line("  " + p.say.Text("sheet.ferry", fact.V{"clock": p.clock(d, f.StartMin), "from": fact.Mark(f.FromKm, 1), "to": fact.Mark(f.ToKm, 1), "name": fact.Text(f.Name)}))
-	p.wrap("         ", p.say.Text("sheet.ferry.time", fact.V{"for": fact.Span(f.Min), "basis": fact.Text(f.Basis), "end": p.clock(d, f.StartMin+f.Min)}))
+	p.wrap("         ", p.say.Text("sheet.ferry.time", fact.V{"for": fact.Span(f.Min), "basis": fact.Clause(f.Basis), "end": p.clock(d, f.StartMin+f.Min)}))
 	for _, mind := range f.Mind {
 		p.wrap("         [ ] ", p.say.Fact(mind))
 	}

@@ -19,7 +19,6 @@
 // Files, each using only those above it:
 //
 //   - sheet.go: lines of text, times, levels, money
-//   - units.go: sentences that are still text, in the units of the voice
 //   - head.go: what the trip is and costs
 //   - behind.go: stops behind, and what the gauges taught
 //   - task.go: one act at a call

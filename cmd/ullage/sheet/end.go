@@ -39,17 +39,13 @@ func (p *sheet) handBack() {
 		return
 	}
 	p.line(p.say.Text("sheet.return", fact.V{"date": fact.Date(r.Date)}))
-	for _, s := range r.Steps {
-		p.wrap("  [ ] ", p.prose(s))
-	}
-	if r.Station != "" {
-		p.wrap("  ", p.say.Text("sheet.return.station", fact.V{"station": fact.Text(p.prose(r.Station))}))
+	p.list("  [ ] ", r.Steps)
+	if len(r.Station) > 0 {
+		p.wrap("  ", p.say.Text("sheet.return.station", fact.V{"station": p.joined(r.Station)}))
 	}
 	if len(r.Agreed) > 0 {
-		p.wrap("  ", p.say.Text("sheet.return.agreed", fact.V{"levels": fact.Text(p.prose(strings.Join(r.Agreed, "; ")))}))
+		p.wrap("  ", p.say.Text("sheet.return.agreed", fact.V{"levels": p.joined(r.Agreed)}))
 	}
-	for _, w := range r.Warnings {
-		p.wrap("  ! ", p.prose(w))
-	}
+	p.list("  ! ", r.Warnings)
 	p.line("")
 }

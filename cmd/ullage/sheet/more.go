@@ -27,7 +27,7 @@ func (m *More) Tell(it trip.Itinerary) error {
 	m.p.it = it
 	if it.Safety != nil && !m.safety {
 		m.safety = true
-		m.item(m.p.prose(it.Safety.Text))
+		m.item(m.p.say.Fact(it.Safety.Says))
 	}
 	return m.p.w.Flush()
 }
@@ -39,12 +39,12 @@ func (m *More) End(it trip.Itinerary) error {
 	}
 	p := m.p
 	if it.Care != nil {
-		m.item(it.Care.Text)
+		m.item(m.p.say.Fact(it.Care.Says))
 	}
 	for _, o := range it.Others {
-		m.item(p.say.Text("sheet.other", fact.V{"dearer": p.some(o.Extra), "cheaper": p.some(-o.Extra), "what": fact.Text(o.Text)}))
+		m.item(p.say.Text("sheet.other", fact.V{"dearer": p.some(o.Extra), "cheaper": p.some(-o.Extra), "what": p.joined(o.Says)}))
 		for _, d := range o.Days {
-			p.wrap("      ", p.prose(d))
+			p.wrap("      ", p.say.Fact(d))
 		}
 	}
 	return p.w.Flush()

@@ -15,16 +15,14 @@ func (p *sheet) refusal() {
 	}
 	p.line(p.say.Text("sheet.refused"))
 	for _, r := range p.it.Why {
-		p.wrap("  - ", p.prose(r.Text))
-		for _, cure := range r.Cures {
-			p.wrap("      "+p.say.Text("sheet.cure")+" ", p.prose(cure))
-		}
+		p.wrap("  - ", p.say.Fact(r.Says))
+		p.list("      "+p.say.Text("sheet.cure")+" ", r.Cures)
 	}
 	p.nearest()
 	for _, c := range p.it.Places {
-		if c.Excluded != "" {
+		if c.Excluded != nil {
 			p.wrap(fmt.Sprintf("  %s  ", p.say.Mark(c.Km, 1)), p.say.Text("sheet.excluded",
-				fact.V{"name": fact.Text(p.named(c.Name, c.Kind)), "id": fact.Text(c.Place), "why": fact.Text(p.prose(c.Excluded))}))
+				fact.V{"name": fact.Text(p.named(c.Name, c.Kind)), "id": fact.Text(c.Place), "why": fact.Clause(*c.Excluded)}))
 		}
 	}
 }
@@ -37,11 +35,7 @@ func (p *sheet) nearest() {
 		return
 	}
 	p.wrap("", p.say.Text("sheet.nearest"))
-	for _, text := range n.Broken {
-		p.wrap("  ! ", p.prose(text))
-	}
-	for _, d := range n.Days {
-		p.wrap("    ", p.prose(d))
-	}
+	p.list("  ! ", n.Broken)
+	p.list("    ", n.Days)
 	p.line("")
 }

@@ -18,7 +18,7 @@ type sheet struct {
 	w     *bufio.Writer
 	it    trip.Itinerary
 	say   say.Voice
-	notes []string // cautions of several calls: explained once at the end, called by number
+	notes []fact.Fact // cautions of several calls: explained once at the end, called by number
 }
 
 func (p *sheet) line(text string) { fmt.Fprintln(p.w, strings.TrimRight(text, " ")) }
@@ -79,6 +79,18 @@ func (p *sheet) levels(at trip.Levels, wanted func(trip.Strip) bool) string {
 }
 
 func everyTank(trip.Strip) bool { return true }
+
+// joined is several facts in one line.
+func (p *sheet) joined(facts []fact.Fact) fact.Value {
+	return fact.Text(strings.Join(p.say.Facts(facts), "; "))
+}
+
+// list prints facts, a line each after a mark.
+func (p *sheet) list(mark string, facts []fact.Fact) {
+	for _, f := range facts {
+		p.wrap(mark, p.say.Fact(f))
+	}
+}
 
 // money is a sum in the trip's currency.
 func (p *sheet) money(sum float64) fact.Value { return fact.Money(sum, p.it.Currency) }

@@ -15,7 +15,7 @@ const littleLeft = 0.05
 func (p *sheet) task(d trip.Day, c trip.Call, t trip.Task) string {
 	s := p.strip(t.Tank)
 	v := fact.V{
-		"act":     fact.Clause(fact.Of(fact.Kind("act."+strings.ReplaceAll(t.Verb, " ", "_")), fact.V{"tank": fact.Tank(t.Tank, s.Name), "amount": fact.Quantity(t.Amount, t.Unit, -1)})),
+		"act":     fact.Clause(fact.Of(fact.Kind("act."+strings.ReplaceAll(string(t.Verb), " ", "_")), fact.V{"tank": fact.Tank(t.Tank, s.Name), "amount": fact.Quantity(t.Amount, t.Unit, -1)})),
 		"reached": p.reached(t, s),
 		"stay":    {}, "until": p.until(d, c, t.Tank), "supply": {}, "cost": p.some(t.Cost),
 	}

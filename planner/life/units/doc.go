@@ -18,5 +18,4 @@
 //   - units.go: quantities, and the units of each
 //   - system.go: which unit each quantity is shown in
 //   - money.go: currencies
-//   - prose.go: sentences that are not facts yet
 package units

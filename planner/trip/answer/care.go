@@ -2,9 +2,9 @@ package answer
 
 import (
 	"context"
-	"fmt"
 
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/replay"
 	"ullage/planner/solve"
 	"ullage/planner/trip"
@@ -24,7 +24,7 @@ func (b asker) care(plan planner.Plan) *caution {
 	}
 	t := b.Trip
 	t.Confidence = 0.5
-	likely, err := build.Trip(t, b.Places, build.Options{Hours: b.Hours, Roads: b.Roads})
+	likely, err := b.again(t)
 	if err != nil {
 		return nil
 	}
@@ -59,7 +59,7 @@ func (c *caution) glance(ctx context.Context) *trip.Care {
 	if best.Status == planner.Optimal && !c.likely.Trip.Backup {
 		return c.say(best.Cost, "")
 	}
-	return c.say(best.Bound, "at most ")
+	return c.say(best.Bound, "most")
 }
 
 // price is what it costs; nil if ctx ends first, or no plan is found.
@@ -72,17 +72,18 @@ func (c *caution) price(ctx context.Context) *trip.Care {
 		return nil
 	}
 	if !c.proven || best.Status != planner.Optimal {
-		return c.say(best.Cost, "about ")
+		return c.say(best.Cost, "about")
 	}
 	return c.say(best.Cost, "")
 }
 
+// careCosts is what the margin adds, which makes each tank last.
+const careCosts fact.Kind = "care.costs"
+
+// say is the price of caution where the best plan for the likely use costs so
+// much; how is most, about, or "" for exactly.
 func (c *caution) say(best float64, how string) *trip.Care {
-	out := &trip.Care{Confidence: c.confidence, Price: max(c.careful-best, 0), AtMost: how == "at most "}
-	price := fmt.Sprintf("%s%.2f %s", how, out.Price, c.likely.Trip.Currency)
-	if out.Price < 0.005 {
-		price = "nothing"
-	}
-	out.Text = fmt.Sprintf("Each tank is planned to last on %.0f of 100 such trips. A plan for the likely use, too little on every second trip, saves %s.", 100*c.confidence, price)
+	out := &trip.Care{Confidence: c.confidence, Price: max(c.careful-best, 0), AtMost: how == "most"}
+	out.Says = fact.Of(careCosts, fact.V{"trips": fact.Count(int(100*c.confidence + 0.5)), "sum": some(out.Price, c.likely.Trip.Currency), "how": fact.Text(how)})
 	return out
 }

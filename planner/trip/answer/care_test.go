@@ -3,7 +3,6 @@ package answer
 import (
 	"context"
 	"math"
-	"strings"
 	"testing"
 	"ullage/planner"
 	"ullage/planner/trip"
@@ -69,7 +68,7 @@ func TestBands(t *testing.T) {
 	if plan.Care != nil {
 		t.Errorf("care at confidence 0.5: %+v", plan.Care)
 	}
-	if it.Care == nil || it.Care.Price < 0 || it.Confidence != 0.9 || !strings.Contains(it.Care.Text, "on 90 of 100 such trips") {
+	if it.Care == nil || it.Care.Price < 0 || it.Confidence != 0.9 || it.Care.Says.Kind != careCosts || it.Care.Says.Values["trips"].N != 90 {
 		t.Errorf("care %+v", it.Care)
 	}
 }

@@ -2,24 +2,40 @@ package answer
 
 import (
 	"context"
-	"fmt"
 
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/solve"
 	"ullage/planner/trip"
-	"ullage/planner/trip/build"
+)
+
+// Kinds of what would give a trip a plan.
+const (
+	cureThen          fact.Kind = "cure.then" // and what it then costs
+	cureCorridor      fact.Kind = "cure.corridor"
+	cureShowersSite   fact.Kind = "cure.showers_site"
+	cureShowersFrugal fact.Kind = "cure.showers_frugal"
+	cureToiletsSite   fact.Kind = "cure.toilets_site"
+	cureCookLittle    fact.Kind = "cure.cook_little"
+	cureCooler        fact.Kind = "cure.cooler"
+	cureTepid         fact.Kind = "cure.tepid"
+	cureLessCare      fact.Kind = "cure.less_care"
+	cureCampsites     fact.Kind = "cure.campsites"
+	cureStopovers     fact.Kind = "cure.stopovers"
+	cureNoHookup      fact.Kind = "cure.no_hookup"
+	cureHookup        fact.Kind = "cure.hookup"
 )
 
 // A remedy changes a trip in a way that the planner, which knows numbers only,
 // cannot think of; ok is false where there is nothing to change.
 type remedy struct {
-	text  string
+	says  fact.Fact
 	apply func(*trip.Trip) bool
 }
 
 // set is a remedy that gives a choice its value.
-func set[T comparable](text string, value T, of func(*trip.Trip) *T) remedy {
-	return remedy{text, func(t *trip.Trip) bool {
+func set[T comparable](kind fact.Kind, value T, of func(*trip.Trip) *T) remedy {
+	return remedy{fact.Of(kind, nil), func(t *trip.Trip) bool {
 		at := of(t)
 		changes := *at != value
 		*at = value
@@ -28,57 +44,69 @@ func set[T comparable](text string, value T, of func(*trip.Trip) *T) remedy {
 }
 
 var remedies = []remedy{
-	{"look twice as far beside the route", func(t *trip.Trip) bool {
+	{fact.Of(cureCorridor, nil), func(t *trip.Trip) bool {
 		was := t.CorridorKm
 		t.CorridorKm = min(2*was, trip.MostCorridorKm)
 		return t.CorridorKm > was
 	}},
-	set("take showers at the sites", "sites", func(t *trip.Trip) *string { return &t.Party.Showers }),
-	set("wash at the basin", "frugal", func(t *trip.Trip) *string { return &t.Party.Showers }),
-	set("use the toilets of the sites by day", "sites", func(t *trip.Trip) *string { return &t.Party.Toilet }),
-	set("cook little", "little", func(t *trip.Trip) *string { return &t.Party.Cooking }),
-	{"keep it cooler, 18 °C by day and 12 °C at night", cooler},
-	set("keep the hot water at 40 °C, and heat it up before a shower", life.HotEnough, func(t *trip.Trip) *float64 { return &t.Comfort.HotC }),
-	{"plan for 75 of 100 such trips only, and watch the gauges", lessCare},
-	set("allow campsites", true, func(t *trip.Trip) *bool { return &t.Stays.Campsites }),
-	set("allow plain places for motorhomes", true, func(t *trip.Trip) *bool { return &t.Stays.Stopovers }),
-	set("allow nights without hook-up", false, func(t *trip.Trip) *bool { return &t.Stays.HookUp }),
-	set("spend the nights on hook-up", true, func(t *trip.Trip) *bool { return &t.Stays.HookUp }),
+	set(cureShowersSite, "sites", func(t *trip.Trip) *string { return &t.Party.Showers }),
+	set(cureShowersFrugal, "frugal", func(t *trip.Trip) *string { return &t.Party.Showers }),
+	set(cureToiletsSite, "sites", func(t *trip.Trip) *string { return &t.Party.Toilet }),
+	set(cureCookLittle, "little", func(t *trip.Trip) *string { return &t.Party.Cooking }),
+	{fact.Of(cureCooler, fact.V{"kept": fact.Celsius(coolC), "cold": fact.Celsius(coolNightC)}), cooler},
+	{fact.Of(cureTepid, fact.V{"kept": fact.Celsius(life.HotEnough)}), tepid},
+	{fact.Of(cureLessCare, fact.V{"trips": fact.Count(100 * lessConfidence)}), lessCare},
+	set(cureCampsites, true, func(t *trip.Trip) *bool { return &t.Stays.Campsites }),
+	set(cureStopovers, true, func(t *trip.Trip) *bool { return &t.Stays.Stopovers }),
+	set(cureNoHookup, false, func(t *trip.Trip) *bool { return &t.Stays.HookUp }),
+	set(cureHookup, true, func(t *trip.Trip) *bool { return &t.Stays.HookUp }),
 }
+
+// tepid keeps the water no warmer than is enough for dishes and hands.
+func tepid(t *trip.Trip) bool {
+	changes := t.Comfort.HotC != life.HotEnough
+	t.Comfort.HotC = life.HotEnough
+	return changes
+}
+
+const (
+	coolC, coolNightC = 18, 12
+	lessConfidence    = 0.75
+)
 
 // cooler wishes less warmth, where more is wished and the vehicle knows what that means.
 func cooler(t *trip.Trip) bool {
-	if t.Vehicle.Life == nil || t.Comfort.InsideC != 0 && t.Comfort.InsideC <= 18 {
+	if t.Vehicle.Life == nil || t.Comfort.InsideC != 0 && t.Comfort.InsideC <= coolC {
 		return false
 	}
-	t.Comfort.InsideC, t.Comfort.NightC = 18, 12
+	t.Comfort.InsideC, t.Comfort.NightC = coolC, coolNightC
 	return true
 }
 
 // lessCare plans with less than the usual care; nobody is told to count on luck.
 func lessCare(t *trip.Trip) bool {
-	if t.Vehicle.Life == nil || t.Confident() <= 0.75 {
+	if t.Vehicle.Life == nil || t.Confident() <= lessConfidence {
 		return false
 	}
-	t.Confidence = 0.75
+	t.Confidence = lessConfidence
 	return true
 }
 
 // tripCures are remedies that were tried and alone give the trip a plan.
-func (b asker) tripCures(ctx context.Context) []string {
-	var out []string
+func (b asker) tripCures(ctx context.Context) []fact.Fact {
+	var out []fact.Fact
 	for _, r := range remedies {
 		t := b.Trip
 		if !r.apply(&t) || ctx.Err() != nil {
 			continue
 		}
-		tried, err := build.Trip(t, b.Places, build.Options{Hours: b.Hours, Roads: b.Roads})
+		tried, err := b.again(t)
 		if err != nil {
 			continue
 		}
 		plan, err := solve.Solve(ctx, tried.Problem, solve.Options{MaxLabels: fewLabels})
 		if err == nil && plan.End != nil {
-			out = append(out, fmt.Sprintf("%s: the trip then costs %.2f %s", r.text, plan.Cost, b.Trip.Currency))
+			out = append(out, fact.Of(cureThen, fact.V{"what": fact.Clause(r.says), "sum": fact.Money(plan.Cost, b.Trip.Currency)}))
 		}
 	}
 	return out

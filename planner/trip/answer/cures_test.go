@@ -1,9 +1,10 @@
 package answer
 
 import (
-	"strings"
+	"math"
 	"testing"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 	"ullage/planner/trip/triptest"
 )
@@ -14,21 +15,21 @@ func TestRemediesOfLife(t *testing.T) {
 	night := func(tr trip.Trip) float64 { return nightAt(t, tr, trip.Stay{}, nil)["lpg"] }
 	tried := 0
 	for _, r := range remedies {
-		for _, word := range []string{"cooler", "40 °C", "75 of 100"} {
-			if !strings.Contains(r.text, word) {
+		for _, kind := range []fact.Kind{cureCooler, cureTepid, cureLessCare} {
+			if r.says.Kind != kind {
 				continue
 			}
 			tried++
 			tr := triptest.Lived(2, "2027-01-15")
 			before := night(tr)
 			if !r.apply(&tr) || !(night(tr) < before) {
-				t.Errorf("%s: %v L of gas a night, before %v", r.text, night(tr), before)
+				t.Errorf("%s: %v L of gas a night, before %v", kind, night(tr), before)
 			}
 			if r.apply(&tr) {
-				t.Errorf("%s: twice", r.text)
+				t.Errorf("%s: twice", kind)
 			}
-			if plain := triptest.Eastwards(100); word != "40 °C" && r.apply(&plain) {
-				t.Errorf("%s: for a vehicle without a model", r.text)
+			if plain := triptest.Eastwards(100); kind != cureTepid && r.apply(&plain) {
+				t.Errorf("%s: for a vehicle without a model", kind)
 			}
 		}
 	}
@@ -47,14 +48,15 @@ func TestTripCures(t *testing.T) {
 	if it.Status != planner.Infeasible || len(it.Why) == 0 || it.Nearest == nil {
 		t.Fatalf("%s, %+v, %+v", it.Status, it.Why, it.Nearest)
 	}
-	cures := strings.Join(it.Why[0].Cures, "\n")
-	for _, want := range []string{"look twice as far beside the route: the trip then costs", "wash at the basin: the trip then costs"} {
-		if !strings.Contains(cures, want) {
-			t.Errorf("cures = %q, want %q", cures, want)
-		}
+	cured := map[fact.Kind]float64{}
+	for _, c := range triptest.Of(it.Why[0].Cures, cureThen) {
+		cured[c.Values["what"].Fact.Kind] = c.Values["sum"].N
+	}
+	if cured[cureCorridor] <= 0 || cured[cureShowersFrugal] <= 0 {
+		t.Errorf("cures = %q, want a wider corridor and a wash at the basin, each with what the trip then costs", triptest.Lines(it.Why[0].Cures))
 	}
 	tr.CorridorKm *= 2
-	if it = mustPlan(t, tr, append(places, water, dump)); it.Status != planner.Optimal {
-		t.Errorf("with a corridor twice as wide it is %s", it.Status)
+	if it = mustPlan(t, tr, append(places, water, dump)); it.Status != planner.Optimal || math.Abs(it.Cost-cured[cureCorridor]) > 0.005 {
+		t.Errorf("with a corridor twice as wide it is %s for %v, want %v", it.Status, it.Cost, cured[cureCorridor])
 	}
 }

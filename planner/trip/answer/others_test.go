@@ -15,17 +15,17 @@ func TestOtherPlansAndSafety(t *testing.T) {
 		t.Fatalf("others = %+v, want two for 2 EUR more", it.Others)
 	}
 	o := it.Others[0]
-	if want := "night at TWO instead of ONE"; o.Text != want {
-		t.Errorf("text = %q, want %q", o.Text, want)
+	if got, want := triptest.Lines(o.Says), "other.night_instead gone=[ONE] names=[TWO]"; got != want {
+		t.Errorf("differs by %q, want %q", got, want)
 	}
-	if got, want := strings.Join(o.Days, " | "), "Day 1: km 160 TWO (night) | Day 2: no stop"; got != want {
+	if got, want := triptest.Lines(o.Days), "line.day calls=[(line.call does=[(line.night nights=1)] mark=km160 name=TWO)] n=1 | line.none n=2"; got != want {
 		t.Errorf("days = %q, want %q", got, want)
 	}
-	if want := "A plan that stays safe if a place is closed would cost nothing more."; it.Safety == nil || it.Safety.Text != want {
+	if want := "safety.would n=0"; it.Safety == nil || triptest.Line(it.Safety.Says) != want {
 		t.Errorf("safety = %+v, want %q", it.Safety, want)
 	}
 	tr.Backup = true
-	if it = mustPlan(t, tr, places); it.Safety == nil || it.Safety.Text != "Staying safe if a place is closed costs nothing more." {
+	if it = mustPlan(t, tr, places); it.Safety == nil || triptest.Line(it.Safety.Says) != "safety.costs n=0" {
 		t.Errorf("safety = %+v", it.Safety)
 	}
 	tr.Avoid = []string{"one"} // as the other plan's button does

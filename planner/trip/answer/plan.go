@@ -3,27 +3,12 @@ package answer
 import (
 	"context"
 	"fmt"
-	"slices"
 
 	"ullage/planner"
-	"ullage/planner/audit"
-	"ullage/planner/backup"
-	"ullage/planner/reason"
 	"ullage/planner/solve"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/read"
-)
-
-// keepWithin is the share of the least cost that staying with a plan in use
-// may cost more. Own choice: some euros on a trip of some days.
-const keepWithin = 0.01
-
-// manyLabels bounds each of the problems that are solved to find other plans,
-// fewLabels those to explain a refusal: there are dozens, and none need be proven.
-const (
-	manyLabels = 20_000
-	fewLabels  = 5_000
 )
 
 // Options of [Trip] and [Plan]. The zero value is valid.
@@ -45,9 +30,6 @@ func Trip(ctx context.Context, t trip.Trip, places []trip.Place, opt Options) (t
 	}
 	return Plan(ctx, b, opt)
 }
-
-// An asker asks for plans of one built trip.
-type asker struct{ *build.Built }
 
 // Plan solves, audits and reads back what was built. A plan in use is kept
 // where it can be ([trip.Trip.Keep]), and with backup the trip survives closures as
@@ -80,47 +62,33 @@ func Plan(ctx context.Context, built *build.Built, opt Options) (trip.Itinerary,
 	return b.more(ctx, it, plan, opt.Answer)
 }
 
-// solve finds a plan, and what becomes of it if a place is closed.
-func (b asker) solve(ctx context.Context, opt solve.Options) (planner.Plan, []backup.Closure, error) {
-	use := backup.Steady{Stops: b.Trip.Keep, Within: keepWithin}
-	if b.Trip.Backup {
-		return backup.Survive(ctx, b.Problem, b.Whole(), use, opt)
-	}
-	plan, err := backup.SolveSteady(ctx, b.Problem, use, opt)
-	if err != nil || plan.End == nil {
-		return plan, nil, err
-	}
-	return plan, backup.Closures(b.Whole(), plan), nil
-}
-
-func (b asker) audit(p planner.Plan) error {
-	if err := audit.Check(b.Problem, p); err != nil {
-		return fmt.Errorf("the answer does not pass the audit: %w", err)
-	}
-	return nil
-}
-
-// refuse says why there is no plan, what would help, and what comes nearest.
-func (b asker) refuse(ctx context.Context, it trip.Itinerary, plan planner.Plan, opt Options) (trip.Itinerary, error) {
-	if b.Apart != "" { // nothing about its tanks would be news
-		it.Why = []trip.Reason{{Reason: planner.Reason{Limit: read.LimitMap, ToKm: it.LengthKm}, Text: b.Apart}}
-		it.Cautions = slices.DeleteFunc(slices.Clone(it.Cautions), func(c string) bool { return c == b.Apart })
+// more adds to a plan what a person asks next: what caution and safety cost,
+// and which other plans there are; tell, if not nil, hears of each as it comes.
+func (b asker) more(ctx context.Context, it trip.Itinerary, plan planner.Plan, tell func(trip.Itinerary)) (trip.Itinerary, error) {
+	if ctx.Err() != nil {
 		return it, nil
 	}
-	opt.Progress(it)
-	_, nearest, err := reason.Refuse(ctx, b.Problem, plan, solve.Options{MaxLabels: fewLabels}, func(reasons []planner.Reason) {
-		if len(reasons) > 0 {
-			it.Why = read.Why(b.Built, reasons)
-		}
-		opt.Progress(it)
-		if cures := b.tripCures(ctx); len(it.Why) > 0 && len(cures) > 0 {
-			it.Why[0].Cures = append(it.Why[0].Cures, cures...)
-			opt.Progress(it)
-		}
-	})
-	if err != nil {
-		return trip.Itinerary{}, fmt.Errorf("plan %q: %w", b.Trip.Name, err)
+	if tell == nil {
+		tell = func(trip.Itinerary) {}
 	}
-	it.Nearest = b.nearest(nearest)
+	caution := b.care(plan)
+	if it.Care = caution.glance(ctx); it.Care != nil {
+		tell(it)
+	}
+	var err error
+	if it.Safety, err = b.safety(ctx, plan); err != nil {
+		return trip.Itinerary{}, err
+	}
+	if it.Safety != nil {
+		tell(it)
+	}
+	if price := caution.price(ctx); price != nil {
+		it.Care = price
+		tell(it)
+	}
+	it.Others, err = b.others(ctx, plan)
+	if err != nil {
+		return trip.Itinerary{}, err
+	}
 	return it, nil
 }

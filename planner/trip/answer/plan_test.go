@@ -4,10 +4,10 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 	"testing"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
@@ -21,9 +21,9 @@ func TestBuildRound(t *testing.T) {
 	tr, places := b.Trip, b.Places
 	tr.Round = []string{"Low Lane: height limit 2.70 m"}
 	round, err := Trip(context.Background(), tr, places, Options{})
-	const want = "This vehicle does not go by Low Lane: height limit 2.70 m: the route goes round it."
-	if err != nil || !slices.Contains(round.Cautions, want) || slices.Contains(it.Cautions, want) {
-		t.Errorf("%v: cautions %q, without %q", err, round.Cautions, it.Cautions)
+	const kind, want = "route.round", "route.round road=Low Lane: height limit 2.70 m"
+	if got := triptest.Lines(triptest.Of(round.Cautions, kind)); err != nil || got != want || triptest.Has(it.Cautions, kind) {
+		t.Errorf("%v: cautions %q, without %q", err, got, triptest.Lines(it.Cautions))
 	}
 }
 
@@ -32,15 +32,15 @@ func TestBuildRound(t *testing.T) {
 func TestReturn(t *testing.T) {
 	_, it := living(t)
 	r := it.Return
-	if r == nil || !strings.HasPrefix(r.Station, "N5, 5 km before the end, 1.0 km off the route") {
+	if r == nil || triptest.Lines(r.Station) != "station.open km=5km name=N5 off=1.0km open=(open.unknown)" {
 		t.Fatalf("return %+v", r)
 	}
 	if want := 16*60 - math.Mod(r.ArriveMin, 1440); r.InHandMin != want || want < 60 || len(r.Warnings) > 0 {
-		t.Errorf("in hand %v min, want %v; %q", r.InHandMin, want, r.Warnings)
+		t.Errorf("in hand %v min, want %v; %q", r.InHandMin, want, triptest.Lines(r.Warnings))
 	}
-	all := strings.Join(r.Steps, "\n")
-	if !strings.Contains(all, "drain Grey water") || !strings.Contains(all, "16:00 keys") || !strings.Contains(strings.Join(r.Agreed, "\n"), "Toilet cassette empty") {
-		t.Errorf("steps %q, agreed %q", r.Steps, r.Agreed)
+	all := triptest.Lines(r.Steps)
+	if !strings.Contains(all, "(do.drain amount=") || !strings.HasSuffix(all, "return.keys clock=16:00") || !strings.HasSuffix(triptest.Lines(r.Agreed), "agreed.empty tank=cassette") {
+		t.Errorf("steps %q, agreed %q", all, triptest.Lines(r.Agreed))
 	}
 	for _, l := range it.Checklists {
 		for _, i := range l.Items {
@@ -55,7 +55,7 @@ func TestReturn(t *testing.T) {
 	tr, places := triptest.Island()
 	tr.Vehicle, tr.KeysByMin, tr.Party.Showers = trip.Fleet()[0], 10*60, "sites"
 	late, err := Trip(context.Background(), tr, places, Options{})
-	if err != nil || late.Return == nil || !strings.Contains(strings.Join(late.Return.Warnings, " "), "after the keys are due") {
+	if err != nil || late.Return == nil || !triptest.Has(late.Return.Warnings, "keys.late") {
 		t.Errorf("%v, %+v", err, late.Return)
 	}
 }
@@ -103,33 +103,33 @@ func TestPricesInAnotherCurrency(t *testing.T) {
 				if c.Night {
 					nights = c.Cost
 				}
-				facts += strings.Join(c.Facts, "\n") + "\n"
-				cautions += strings.Join(c.Cautions, "\n") + "\n"
+				facts += triptest.Lines(c.Facts) + "\n"
+				cautions += triptest.Lines(c.Cautions) + "\n"
 			}
 		}
-		return goods, nights, facts, cautions, strings.Join(it.Cautions, "\n")
+		return goods, nights, facts, cautions, triptest.Lines(triptest.Of(it.Cautions, "money.currency"))
 	}
 	goods, nights, facts, cautions, general := read("EUR")
 	if math.Abs(goods-1.60) > 1e-9 || nights != trip.PlainStay.Fee && nights != trip.SiteStay.Fee {
 		t.Errorf("in EUR diesel counts %v, a night %v", goods, nights)
 	}
-	for _, want := range []string{"Diesel: price=21.50 NOK/l is not in EUR, counted as 1.60 EUR/L", "night: charge=300 NOK is not in EUR, counted as"} {
+	for _, want := range []string{"data.price rate=1.60EUR/L tank=diesel why=(price.foreign currency=EUR tag=price=21.50 NOK/l)", "data.night_typical sum=30.00EUR why=(price.foreign currency=EUR tag=charge=300 NOK)"} {
 		if !strings.Contains(facts, want) {
 			t.Errorf("facts %q, want %q", facts, want)
 		}
 	}
-	if !strings.Contains(cautions, "Stated in another currency, and not counted: 21.50 NOK/l.") || !strings.Contains(cautions, "not counted: 300 NOK.") || strings.Contains(general, "All sums are in") {
+	if !strings.Contains(cautions, "call.currency currency=EUR tags=[21.50 NOK/l]") || !strings.Contains(cautions, "call.currency currency=EUR tags=[300 NOK]") || general != "" {
 		t.Errorf("cautions %q, %q", cautions, general)
 	}
 	goods, nights, facts, cautions, general = read("NOK")
-	if goods != 21.5 || nights != 300 || strings.Contains(facts, "is not in") || strings.Contains(cautions, "another currency") {
+	if goods != 21.5 || nights != 300 || strings.Contains(facts, "price.foreign") || strings.Contains(cautions, "call.currency") {
 		t.Errorf("in NOK diesel counts %v, a night %v; %q, %q", goods, nights, facts, cautions)
 	}
-	if !strings.Contains(general, "All sums are in NOK.") || !strings.Contains(general, "Diesel 1.60 NOK/L") {
+	if !strings.HasPrefix(general, "money.currency currency=NOK prices=[(money.price rate=1.60NOK/L tank=diesel), ") {
 		t.Errorf("in NOK the typical prices are not warned of: %q", general)
 	}
 	tr.Prices = map[string]float64{"diesel": 20, "def": 12, "lpg": 11}
-	if _, _, _, _, general = read("NOK"); strings.Contains(general, "NOK/L") {
+	if _, _, _, _, general = read("NOK"); !strings.Contains(general, "prices=[] ") {
 		t.Errorf("with own prices: %q", general)
 	}
 }
@@ -157,12 +157,13 @@ func TestPlanInUseIsKept(t *testing.T) {
 }
 
 func TestWaysReplaceEstimates(t *testing.T) {
+	ford, low := fact.Fact{Kind: "ford"}, fact.Fact{Kind: "low"}
 	places := []trip.Place{triptest.At("a", "fuel", 100, 1, triptest.Yes("diesel")), triptest.At("b", "fuel", 150, 1, triptest.Yes("diesel")), triptest.At("c", "fuel", 190, 1, triptest.Yes("diesel"))}
 	b := mustBuild(t, triptest.Eastwards(200), places, build.Options{Roads: triptest.Signposts{
-		On: trip.Course{Cautions: []string{"mind the ford"}},
+		On: trip.Course{Cautions: []fact.Fact{ford}},
 		By: map[string][]trip.Way{
 			"a": {{LeaveKm: 99, RejoinKm: 103, ThereKm: 4.25, Km: 4.5, Min: 9}},
-			"b": {{Closed: "height limit 2.70 m"}},
+			"b": {{Closed: low}},
 		}}})
 	a := triptest.StopOf(t, b.Problem, "a")
 	// Reached after 99 + 4.25 km, which are 101 and half of 4.5.
@@ -173,8 +174,8 @@ func TestWaysReplaceEstimates(t *testing.T) {
 		t.Errorf("c detours %v km, want the estimate", c.DetourKm)
 	}
 	for _, c := range b.Candidates {
-		if want := map[string]string{"b": "height limit 2.70 m"}[c.Place]; c.Excluded != want || c.ByRoad != (c.Place == "a") {
-			t.Errorf("%s: excluded %q, by road %v", c.Place, c.Excluded, c.ByRoad)
+		if out := c.Excluded != nil && c.Excluded.Equal(low); out != (c.Place == "b") || c.ByRoad != (c.Place == "a") {
+			t.Errorf("%s: excluded %v, by road %v", c.Place, c.Excluded, c.ByRoad)
 		}
 	}
 	for _, s := range b.Problem.Stops {
@@ -186,8 +187,8 @@ func TestWaysReplaceEstimates(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if it.Cautions[0] != "mind the ford" && it.Cautions[1] != "mind the ford" {
-		t.Errorf("cautions %q lack the road's", it.Cautions)
+	if !fact.Contains(it.Cautions[:2], ford) {
+		t.Errorf("cautions %q lack the road's", triptest.Lines(it.Cautions))
 	}
 }
 

@@ -3,10 +3,9 @@ package answer
 import (
 	"context"
 	"math"
-	"slices"
-	"strings"
 	"testing"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
@@ -23,11 +22,11 @@ func TestMapDataOfSomewhereElse(t *testing.T) {
 	if far.Status != planner.Infeasible || len(far.Why) != 1 || far.Why[0].Limit != "map" {
 		t.Fatalf("status %v, why %+v, want one reason, the map", far.Status, far.Why)
 	}
-	text := far.Why[0].Text
-	if !strings.Contains(text, "FAR, ") || !strings.Contains(text, "2500 km away") {
-		t.Errorf("reason %q, want FAR at 2500 km", text)
+	says := far.Why[0].Says
+	if got, want := triptest.Line(says), "map.elsewhere km=2500km name=FAR"; got != want {
+		t.Errorf("reason %q, want %q", got, want)
 	}
-	if slices.Contains(far.Cautions, text) {
+	if fact.Contains(far.Cautions, says) {
 		t.Error("the reason is among the cautions as well")
 	}
 
@@ -35,8 +34,8 @@ func TestMapDataOfSomewhereElse(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(short.Days) == 0 || !strings.HasPrefix(short.Cautions[0], "The map data are of somewhere else: FAR") {
-		t.Errorf("a short trip: %d days, cautions %q", len(short.Days), short.Cautions[0])
+	if len(short.Days) == 0 || short.Cautions[0].Kind != says.Kind || short.Cautions[0].Values["name"].S != "FAR" {
+		t.Errorf("a short trip: %d days, cautions %q", len(short.Days), triptest.Lines(short.Cautions))
 	}
 }
 
@@ -50,8 +49,8 @@ func TestFerryRefusal(t *testing.T) {
 		t.Fatalf("%s, %v", it.Status, err)
 	}
 	// 120 km to the station need 10.8 L.
-	if want := "between km 0 and km 150: 2.8 L more"; !strings.Contains(it.Why[0].Text, want) || math.Abs(it.Why[0].ToKm-150) > 0.01 {
-		t.Errorf("%q to km %v does not say %q", it.Why[0].Text, it.Why[0].ToKm, want)
+	if got, want := triptest.Line(it.Why[0].Says), "reason.tank from=km0 missing=2.8L supply=supply tank=diesel to=km150"; got != want || math.Abs(it.Why[0].ToKm-150) > 0.01 {
+		t.Errorf("%q to km %v, want %q", got, it.Why[0].ToKm, want)
 	}
 }
 
@@ -60,8 +59,8 @@ func TestFerryLongerThanADay(t *testing.T) {
 	tr := triptest.Eastwards(100)
 	tr.Ferries = []trip.Ferry{{FromKm: 50, ToKm: 80, Min: 700}} // a day has 600
 	it, err := Plan(context.Background(), mustBuild(t, tr, nil, build.Options{}), Options{})
-	if err != nil || it.Status != planner.Infeasible || !strings.Contains(strings.Join(it.Cautions, " "), "longer than a day on the road may be, 600 min") {
-		t.Errorf("%s, %v, cautions %q", it.Status, err, it.Cautions)
+	if err != nil || it.Status != planner.Infeasible || triptest.Lines(triptest.Of(it.Cautions, "ferry.too_long")) != "ferry.too_long for=700min time=600min" {
+		t.Errorf("%s, %v, cautions %q", it.Status, err, triptest.Lines(it.Cautions))
 	}
 }
 
@@ -125,7 +124,7 @@ func TestRefusalNamesTheTank(t *testing.T) {
 	}
 	// 90 L, two nights of 70 L and 10 L of reserve: 60 L are missing.
 	for _, r := range it.Why {
-		if it.Status == planner.Infeasible && r.Limit == "fresh" && math.Abs(r.Missing-60) < 0.2 && strings.HasPrefix(r.Text, "Fresh water runs out") {
+		if it.Status == planner.Infeasible && r.Limit == "fresh" && math.Abs(r.Missing-60) < 0.2 && r.Says.Kind == planner.ReasonTank {
 			return
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -40,8 +41,8 @@ type Built struct {
 	Start  time.Time
 	Around []planner.Stop  // all of use, also those that the problem leaves out
 	Calls  map[string]Call // by stop id
-	Notes  []string        // what was done about tanks
-	Apart  string          // the map data are of somewhere else
+	Notes  []fact.Fact     // what was done about tanks
+	Apart  fact.Fact       // the map data are of somewhere else
 }
 
 // A Call is what is known about one stop of the problem.
@@ -161,6 +162,13 @@ const unseen = 0.02
 // anyNights stands for "any number" where the problem wants one.
 const anyNights = 999
 
+// Kinds of what is said of a tank as the trip begins.
+const (
+	belowReserve fact.Kind = "start.below_reserve"
+	atReserve    fact.Kind = "start.at_reserve"
+	gasStuck     fact.Kind = "start.gas_stuck"
+)
+
 // tanks fills in the problem's tanks. A tank that sets off below its reserve
 // would refuse every plan; its reserve is halved down to what there is, and
 // the trip carries a caution.
@@ -176,13 +184,12 @@ func (b *Built) tanks() {
 		}
 		if headroom < reserve {
 			reserve = headroom / 2
-			b.Notes = append(b.Notes, fmt.Sprintf(
-				"%s sets off below its reserve: the plan uses up to half of what is left before the first place that helps. Better: see to it before you leave.", k.Name))
+			b.Notes = append(b.Notes, fact.Of(belowReserve, fact.V{"tank": k.Called()}))
 		} else if least := headroom - unseen*k.Capacity; b.Trip.DoneKm > 0 && least < reserve {
 			// A plan may well arrive at the place that helps with nothing but the
 			// reserve: going on from just before it must not fail by a spoonful.
 			reserve = max(least, reserve/2)
-			b.Notes = append(b.Notes, fmt.Sprintf("%s is at its reserve here: the way to the first place that helps may use a little of it.", k.Name))
+			b.Notes = append(b.Notes, fact.Of(atReserve, fact.V{"tank": k.Called()}))
 		}
 		b.Problem.Tanks = append(b.Problem.Tanks, planner.Tank{
 			ID: k.ID, Name: k.Name, Unit: k.Unit, Kind: k.Kind, Capacity: room, Reserve: reserve, Start: level, PerKm: b.Use.PerKm(k).High, End: k.End})
@@ -240,13 +247,9 @@ func along(n int, key func(i int) (km float64, id string)) []int {
 // require marks the first pass of each required place.
 func (b *Built) require() error {
 	for _, id := range b.Trip.Require {
-		i := slices.IndexFunc(b.Candidates, func(c trip.Candidate) bool { return c.Place == id && c.Excluded == "" })
+		i := slices.IndexFunc(b.Candidates, func(c trip.Candidate) bool { return c.Place == id && c.Excluded == nil })
 		if i < 0 {
-			why := fmt.Sprintf("none of its services or nights is of use within %v km of the route", b.Trip.CorridorKm)
-			if j := slices.IndexFunc(b.Candidates, func(c trip.Candidate) bool { return c.Place == id }); j >= 0 {
-				why = b.Candidates[j].Excluded
-			}
-			return fmt.Errorf("trip: required place %s cannot be used: %s: remove it from the required places or change the trip", id, why)
+			return b.unusable(id)
 		}
 		for j := range b.Around {
 			if b.Around[j].ID == b.Candidates[i].Stop {
@@ -265,8 +268,25 @@ func (b *Built) Whole() *planner.Problem {
 	return &whole
 }
 
-// known is what is known about restoring a tank.
-func known(tank string) trip.Service {
-	s, _ := trip.ServiceOf(tank)
-	return s
+// An Unusable error is about a required place that cannot be used.
+type Unusable struct {
+	Place    string
+	WithinKm float64    // none of its services or nights is of use so near to the route
+	Why      *fact.Fact // why it is left out; nil: not near enough
+}
+
+func (e *Unusable) Error() string {
+	why := fmt.Sprintf("none of its services or nights is of use within %v km of the route", e.WithinKm)
+	if e.Why != nil {
+		why = "it is left out (" + string(e.Why.Kind) + ")"
+	}
+	return fmt.Sprintf("trip: required place %s cannot be used: %s: remove it from the required places or change the trip", e.Place, why)
+}
+
+func (b *Built) unusable(place string) error {
+	e := &Unusable{Place: place, WithinKm: b.Trip.CorridorKm}
+	if i := slices.IndexFunc(b.Candidates, func(c trip.Candidate) bool { return c.Place == place }); i >= 0 {
+		e.Why = b.Candidates[i].Excluded
+	}
+	return e
 }

@@ -1,10 +1,10 @@
 package build
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"reflect"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -55,21 +55,24 @@ func TestBuildExcludes(t *testing.T) {
 	}
 	for _, c := range []struct {
 		place trip.Place
-		want  string // part of the reason; "" is a candidate
+		want  string // the reason; "" is a candidate
 	}{
 		{with("tall", func(p *trip.Place) { p.Limits.HeightM = 2.75 }), ""},
-		{with("low", func(p *trip.Place) { p.Limits.HeightM = 2.74 }), "too low: 2.74 m, this vehicle needs 2.75 m"},
-		{with("narrow", func(p *trip.Place) { p.Limits.WidthM = 2.1 }), "too narrow"},
-		{with("short", func(p *trip.Place) { p.Limits.LengthM = 5 }), "too short"},
-		{with("weak", func(p *trip.Place) { p.Limits.MassT = 2.8 }), "too weak: 2.80 t, this vehicle needs 3.50 t"},
-		{with("private", func(p *trip.Place) { p.Access = "private" }), "private"},
-		{with("permit", func(p *trip.Place) { p.Access = "permit" }), "with a permit only"},
-		{with("avoided", func(*trip.Place) {}), "avoided"},
+		{with("low", func(p *trip.Place) { p.Limits.HeightM = 2.74 }), "out.low limit=2.74m needs=2.75m"},
+		{with("narrow", func(p *trip.Place) { p.Limits.WidthM = 2.1 }), "out.narrow limit=2.10m needs=2.15m"},
+		{with("short", func(p *trip.Place) { p.Limits.LengthM = 5 }), "out.short limit=5.00m needs=5.41m"},
+		{with("weak", func(p *trip.Place) { p.Limits.MassT = 2.8 }), "out.weak allowed=3500kg mass=2800kg"},
+		{with("private", func(p *trip.Place) { p.Access = "private" }), "out.access tag=access=private who=access.private"},
+		{with("permit", func(p *trip.Place) { p.Access = "permit" }), "out.access tag=access=permit who=access.permit"},
+		{with("avoided", func(*trip.Place) {}), "out.avoided"},
 		{with("unclear", func(p *trip.Place) { p.Limits.Unclear = "maxheight=below_default" }), ""},
 	} {
 		b := mustBuild(t, tr, []trip.Place{c.place}, Options{})
-		got := b.Candidates[0].Excluded
-		if c.want == "" != (got == "") || !strings.Contains(got, c.want) {
+		got := ""
+		if why := b.Candidates[0].Excluded; why != nil {
+			got = triptest.Line(*why)
+		}
+		if got != c.want {
 			t.Errorf("%s: excluded = %q, want %q", c.place.ID, got, c.want)
 		}
 		if (got == "") != (len(b.Problem.Stops) == 1) {
@@ -173,8 +176,8 @@ func TestBuildHours(t *testing.T) {
 			return c.windows, c.known
 		}}
 		b := mustBuild(t, tr, []trip.Place{place}, opt)
-		if got := b.Candidates[0].Excluded != ""; got != c.excluded {
-			t.Errorf("%s: excluded %q, want %v", c.name, b.Candidates[0].Excluded, c.excluded)
+		if got := b.Candidates[0].Excluded; (got != nil) != c.excluded || c.excluded && triptest.Line(*got) != "out.shut tag=opening_hours=as tagged" {
+			t.Errorf("%s: excluded %v, want %v", c.name, got, c.excluded)
 		}
 		if !c.excluded {
 			if got := triptest.StopOf(t, b.Problem, "a").Open; fmt.Sprint(got) != fmt.Sprint(c.want) {
@@ -226,7 +229,8 @@ func TestBuildRequire(t *testing.T) {
 		t.Error("a is not required")
 	}
 	place.Limits.HeightM = 2
-	if _, err := Trip(tr, []trip.Place{place}, Options{}); err == nil || !strings.Contains(err.Error(), "too low") {
+	var unusable *Unusable
+	if _, err := Trip(tr, []trip.Place{place}, Options{}); !errors.As(err, &unusable) || unusable.Place != "a" || unusable.Why == nil || unusable.Why.Kind != tooLow {
 		t.Errorf("required place that is too low: err = %v", err)
 	}
 	if _, err := Trip(tr, nil, Options{}); err == nil || !strings.Contains(err.Error(), "a cannot be used") {
@@ -242,8 +246,8 @@ func TestBuildStartBelowReserve(t *testing.T) {
 	if got := b.Problem.Tanks[0]; got.Start != 8 || got.Reserve != 4 {
 		t.Errorf("tank = %+v, want start 8 and reserve 4", got)
 	}
-	if len(b.Notes) != 1 || !strings.HasPrefix(b.Notes[0], "Diesel sets off below") {
-		t.Errorf("cautions = %q", b.Notes)
+	if got := triptest.Lines(b.Notes); got != "start.below_reserve tank=diesel" {
+		t.Errorf("notes = %q", got)
 	}
 }
 
@@ -273,9 +277,9 @@ func TestBuildOnTheRoadAtTheReserve(t *testing.T) {
 				t.Errorf("%v km behind: the reserve is %v, want %v", doneKm, k.Reserve, want)
 			}
 		}
-		said := slices.ContainsFunc(built.Notes, func(c string) bool { return strings.Contains(c, "at its reserve") })
-		if said != (doneKm > 0) {
-			t.Errorf("%v km behind: cautions %q", doneKm, built.Notes)
+		said := map[bool]string{true: "start.at_reserve tank=diesel"}[doneKm > 0]
+		if got := triptest.Lines(built.Notes); got != said {
+			t.Errorf("%v km behind: %q, want %q", doneKm, got, said)
 		}
 	}
 }
@@ -284,8 +288,8 @@ func TestBuildOnTheRoadAtTheReserve(t *testing.T) {
 // data are open at all.
 func TestMapDataWithinTheWidestCorridor(t *testing.T) {
 	for _, places := range [][]trip.Place{nil, {triptest.At("beside", "fuel", 50, 49, triptest.Yes("diesel"))}} {
-		if b := mustBuild(t, triptest.Eastwards(100), places, Options{}); b.Apart != "" {
-			t.Errorf("%d places: %q", len(places), b.Apart)
+		if b := mustBuild(t, triptest.Eastwards(100), places, Options{}); !b.Apart.Nothing() {
+			t.Errorf("%d places: %q", len(places), triptest.Line(b.Apart))
 		}
 	}
 }

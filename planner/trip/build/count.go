@@ -1,7 +1,7 @@
 package build
 
 import (
-	"fmt"
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/trip"
 )
@@ -19,7 +19,7 @@ func (b *Built) stuck(k trip.Tank) float64 {
 		most = max(most, b.Use.Model.Vehicle.Stuck(k.ID, air))
 	}
 	if most > 0.01 {
-		b.Notes = append(b.Notes, fmt.Sprintf("%s: in the cold of this trip about %.0f %% of a full tank stays liquid, and the plan does not count on it. Fill propane or a winter mixture.", k.Name, 100*most))
+		b.Notes = append(b.Notes, fact.Of(gasStuck, fact.V{"tank": k.Called(), "part": fact.Share(most, 0)}))
 	}
 	return most * k.Capacity
 }

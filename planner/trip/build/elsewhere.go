@@ -1,29 +1,31 @@
 package build
 
 import (
-	"fmt"
 	"math"
 
 	"github.com/paulmach/orb"
 
 	"ullage/geo"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
+// elsewhereKind: the map data are of somewhere else than the route.
+const elsewhereKind fact.Kind = "map.elsewhere"
+
 // elsewhere is why the map data cannot help this trip: no place of them is as
-// near to the route as the widest corridor. "" is: some are, or there are none.
-func (b *Built) elsewhere(corridor *geo.Corridor) string {
+// near to the route as the widest corridor. Nothing: some are, or there are none.
+func (b *Built) elsewhere(corridor *geo.Corridor) fact.Fact {
 	for i := range b.Places {
 		if len(corridor.Passes(b.Places[i].Point, trip.MostCorridorKm*1000)) > 0 {
-			return ""
+			return fact.Fact{}
 		}
 	}
 	if len(b.Places) == 0 {
-		return ""
+		return fact.Fact{}
 	}
 	place, away := nearestPlace(b.Places, b.Trip.Route)
-	return fmt.Sprintf("The map data are of somewhere else: %s, the place that is nearest to the route, is %.0f km away from it. Draw the route where the map data are, or open map data of where the route is.",
-		place.Label(), away/1000)
+	return fact.Of(elsewhereKind, fact.V{"name": place.Called(), "km": fact.Km(away/1000, 0)})
 }
 
 // nearestPlace is the place that is nearest to a point of the line, and how

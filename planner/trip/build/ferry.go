@@ -8,11 +8,15 @@ import (
 
 	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
 // ferryEndKm: a ferry may end so far beyond the route; that is rounding.
 const ferryEndKm = 0.1
+
+// basisTrip: the trip itself says how long the ferry takes.
+const basisTrip fact.Kind = "ferry.basis.trip"
 
 // ferries are those that the trip names, and those that roads know where it
 // names none. One that the route does not have is an error.
@@ -23,7 +27,7 @@ func ferries(t trip.Trip, lengthKm float64, known []trip.Crossing) ([]trip.Cross
 			return nil, fmt.Errorf("trip: ferry %d runs from km %.1f to km %.1f, but the route ends at km %.1f: change or remove the ferry", i+1, f.FromKm, f.ToKm, lengthKm)
 		}
 		if f.ToKm = min(f.ToKm, lengthKm); f.FromKm < f.ToKm {
-			own = append(own, trip.Crossing{Ferry: f, Basis: "as the trip says"})
+			own = append(own, trip.Crossing{Ferry: f, Basis: fact.Of(basisTrip, nil)})
 		}
 	}
 	for _, f := range known { // both ascend
@@ -105,11 +109,11 @@ func (b *Built) afterSettingOff(stops []planner.Stop) []planner.Stop {
 	if b.Late() == 0 {
 		return stops
 	}
-	aboard := len(b.Axis.Between(0, trip.Metre)) > 0
+	sailing := len(b.Axis.Between(0, trip.Metre)) > 0
 	var out []planner.Stop
 	for _, s := range stops {
-		if aboard && s.Km < trip.Metre/2 {
-			b.Candidates[b.Calls[s.ID].Candidate].Excluded = "the trip begins on the ferry from there"
+		if sailing && s.Km < trip.Metre/2 {
+			b.Candidates[b.Calls[s.ID].Candidate].Excluded = because(aboard, nil)
 			delete(b.Calls, s.ID)
 			continue
 		}

@@ -9,6 +9,7 @@ import (
 
 	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -34,7 +35,7 @@ var customerByCall = map[string]bool{"fuel": true, "service": true}
 // An offer is what a place can do for this trip, wherever the route passes it.
 type offer struct {
 	place    *trip.Place
-	excluded string // why the vehicle or the person cannot use the place
+	excluded *fact.Fact // why the vehicle or the person cannot use the place; nil: they can
 	serves   []planner.Service
 	fee      float64
 	open     [][2]float64
@@ -61,14 +62,14 @@ func (b *Built) offer(p *trip.Place, km float64, hours Hours) offer {
 		o.fee = b.callFee(p)
 	}
 	o.excluded = b.refused(p)
-	if o.excluded == "" && hours != nil && p.Hours != "" {
+	if o.excluded == nil && hours != nil && p.Hours != "" {
 		days := b.Days()
 		o.open, o.hours = hours(*p, b.Start, days)
 		switch {
 		case !o.hours:
 			o.open = nil
 		case len(o.open) == 0:
-			o.excluded = fmt.Sprintf("closed on all days of the trip (opening_hours=%s)", p.Hours)
+			o.excluded = because(shut, fact.V{"tag": fact.Text("opening_hours=" + p.Hours)})
 		case len(o.open) == 1 && o.open[0][0] <= 0 && o.open[0][1] >= float64(days)*1440:
 			o.open = nil // always open
 		}
@@ -82,7 +83,7 @@ func (b *Built) serves(p *trip.Place, night bool) []planner.Service {
 	var out []planner.Service
 	for _, k := range b.Trip.Vehicle.Tanks {
 		o, stated := p.Offer(k.ID)
-		s := known(k.ID)
+		s := trip.KindOfTank(k.ID)
 		guests := o.Guests && !customerByCall[p.Kind]
 		if !stated || s.ByNight || !(o.Answer == trip.Yes || o.Answer == trip.Unknown && o.Likely) || guests && !night {
 			continue
@@ -151,36 +152,53 @@ func (b *Built) nightFee(p *trip.Place) float64 {
 	return trip.StayKindOf(p.Kind).Fee
 }
 
+// Kinds of why a place is of no use to a trip.
+const (
+	avoided   fact.Kind = "out.avoided"
+	noAccess  fact.Kind = "out.access"
+	tooLow    fact.Kind = "out.low"
+	tooNarrow fact.Kind = "out.narrow"
+	tooShort  fact.Kind = "out.short"
+	tooWeak   fact.Kind = "out.weak"
+	shut      fact.Kind = "out.shut"
+	aboard    fact.Kind = "out.aboard"
+)
+
+// because is a reason to leave a place out.
+func because(kind fact.Kind, v fact.V) *fact.Fact { return new(fact.Of(kind, v)) }
+
 // closedAccess are values of access that keep a hired motorhome out.
-var closedAccess = map[string]string{
-	"no": "no access", "private": "private", "permit": "with a permit only", "members": "for members only",
-	"residents": "for residents only", "delivery": "for deliveries only", "military": "military",
-	"agricultural": "for farm vehicles only", "forestry": "for forestry only", "employees": "for employees only",
+var closedAccess = map[string]fact.Value{
+	"no": fact.Term("access.no"), "private": fact.Term("access.private"), "permit": fact.Term("access.permit"), "members": fact.Term("access.members"),
+	"residents": fact.Term("access.residents"), "delivery": fact.Term("access.delivery"), "military": fact.Term("access.military"),
+	"agricultural": fact.Term("access.agricultural"), "forestry": fact.Term("access.forestry"), "employees": fact.Term("access.employees"),
 }
 
-// refused says why the vehicle or the person cannot use the place; "" if they can.
-func (b *Built) refused(p *trip.Place) string {
+// refused says why the vehicle or the person cannot use the place; nil if they can.
+func (b *Built) refused(p *trip.Place) *fact.Fact {
 	if slices.Contains(b.Trip.Avoid, p.ID) {
-		return "avoided: your choice"
+		return because(avoided, nil)
 	}
-	if why, closed := closedAccess[p.Access]; closed {
-		return fmt.Sprintf("%s (access=%s)", why, p.Access)
+	if who, closed := closedAccess[p.Access]; closed {
+		return because(noAccess, fact.V{"who": who, "tag": fact.Text("access=" + p.Access)})
 	}
 	v := b.Trip.Vehicle
 	for _, l := range []struct {
-		word, unit, tag string
-		limit, need     float64
+		kind        fact.Kind
+		limit, need float64
 	}{
-		{"low", "m", "maxheight", p.Limits.HeightM, v.HeightM + marginM},
-		{"narrow", "m", "maxwidth", p.Limits.WidthM, v.WidthM + marginM},
-		{"short", "m", "maxlength", p.Limits.LengthM, v.LengthM},
-		{"weak", "t", "maxweight", p.Limits.MassT, v.MassKg / 1000},
+		{tooLow, p.Limits.HeightM, v.HeightM + marginM},
+		{tooNarrow, p.Limits.WidthM, v.WidthM + marginM},
+		{tooShort, p.Limits.LengthM, v.LengthM},
 	} {
 		if l.limit > 0 && l.need > l.limit {
-			return fmt.Sprintf("too %s: %.2f %s, this vehicle needs %.2f %s (%s)", l.word, l.limit, l.unit, l.need, l.unit, l.tag)
+			return because(l.kind, fact.V{"limit": fact.Metres(l.limit, 2), "needs": fact.Metres(l.need, 2)})
 		}
 	}
-	return ""
+	if most := 1000 * p.Limits.MassT; most > 0 && v.MassKg > most {
+		return because(tooWeak, fact.V{"mass": fact.Kg(most), "allowed": fact.Kg(v.MassKg)})
+	}
+	return nil
 }
 
 var stayTag = regexp.MustCompile(`^(\d{1,3}) ?(h|hour|hours|d|day|days|night|nights)$`)
@@ -213,7 +231,7 @@ func (b *Built) stops(o offer, n int, pass geo.Pass) []planner.Stop {
 		c.Tanks = append(c.Tanks, x.Tank)
 	}
 	b.Candidates = append(b.Candidates, c)
-	if o.excluded != "" {
+	if o.excluded != nil {
 		return nil
 	}
 	detour := 2 * c.OffKm * b.circuity()

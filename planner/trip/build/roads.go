@@ -77,10 +77,10 @@ func (b *Built) choose(ways []trip.Way, passes []int, best map[int]trip.Way, dro
 		return // the roads do not know the place: estimates stay
 	}
 	for _, w := range ways {
-		if w.Closed != "" {
+		if !w.Closed.Nothing() {
 			for _, c := range passes {
 				if !b.isOff(b.Candidates[c].Km) {
-					b.Candidates[c].Excluded = w.Closed
+					b.Candidates[c].Excluded = &w.Closed
 				}
 			}
 			return
@@ -132,7 +132,7 @@ func (b *Built) rewrite(stops []planner.Stop, best map[int]trip.Way, dropped map
 	for _, s := range stops {
 		known := b.Calls[s.ID]
 		c := known.Candidate
-		if dropped[c] || b.Candidates[c].Excluded != "" {
+		if dropped[c] || b.Candidates[c].Excluded != nil {
 			delete(b.Calls, s.ID)
 			continue
 		}

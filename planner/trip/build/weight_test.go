@@ -2,8 +2,8 @@ package build
 
 import (
 	"math"
-	"strings"
 	"testing"
+	"ullage/planner/life"
 	"ullage/planner/trip"
 	"ullage/planner/trip/triptest"
 )
@@ -15,7 +15,7 @@ func TestWeightLimitsFreshWater(t *testing.T) {
 	tr := triptest.Lived(3, "2027-07-15")
 	tr.Party = trip.Party{Adults: 2, Children: 2, Showers: "sites"}
 	b := mustBuild(t, tr, nil, Options{})
-	if w := b.Weight; w == nil || math.Abs(w.FreshL-122.1) > 0.3 || !strings.Contains(w.Text, "at most 122 L") {
+	if w := b.Weight; w == nil || math.Abs(w.FreshL-122.1) > 0.3 || triptest.Line(w.Says) != "weight.with allowed=3500kg most=122L over=18kg tank=fresh" {
 		t.Fatalf("weight %+v", w)
 	}
 	i := 3
@@ -24,7 +24,7 @@ func TestWeightLimitsFreshWater(t *testing.T) {
 	}
 	tr.GearKg = 400 // too heavy even without water: a warning, and no dry trip
 	heavy := mustBuild(t, tr, nil, Options{})
-	if !strings.HasPrefix(heavy.Weight.Text, "Too heavy") || heavy.Problem.Tanks[i].Capacity != 140 {
+	if heavy.Weight.Says.Kind != life.HeavyWithout || heavy.Problem.Tanks[i].Capacity != 140 {
 		t.Errorf("%+v, tank of %v", heavy.Weight, heavy.Problem.Tanks[i].Capacity)
 	}
 }

@@ -13,6 +13,7 @@ import (
 
 	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/trip"
 )
@@ -41,17 +42,17 @@ type Shown struct {
 
 // Rest is the rest of a trip, seen from here.
 type Rest struct {
-	Trip    trip.Trip `json:"trip"`              // from here to the end, with what was learnt and what is done
-	Lessons []Lesson  `json:"lessons,omitempty"` // what the gauges say, by tank
-	Notes   []string  `json:"notes,omitempty"`
+	Trip    trip.Trip   `json:"trip"`              // from here to the end, with what was learnt and what is done
+	Lessons []Lesson    `json:"lessons,omitempty"` // what the gauges say, by tank
+	Notes   []fact.Fact `json:"notes,omitempty"`
 }
 
 // A Lesson is what a gauge changed.
 type Lesson struct {
-	Tank   string  `json:"tank"`
-	Level  float64 `json:"level"`  // planned with from here
-	Factor float64 `json:"factor"` // of the usual use; 0: not learnt for this tank
-	Text   string  `json:"text"`
+	Tank   string      `json:"tank"`
+	Level  float64     `json:"level"`  // planned with from here
+	Factor float64     `json:"factor"` // of the usual use; 0: not learnt for this tank
+	Says   []fact.Fact `json:"says"`
 }
 
 // NowLayouts are the ways to write [Now.Time].
@@ -197,7 +198,7 @@ func rest(line *geo.Line, km, offM float64, at *orb.Point) orb.LineString {
 func (o *Rest) behind(it trip.Itinerary, now Now) {
 	n := &o.Trip
 	n.Done, n.Keep = slices.Clone(n.Done), nil
-	var missed []string
+	var missed []fact.Value
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
 			switch {
@@ -205,18 +206,18 @@ func (o *Rest) behind(it trip.Itinerary, now Now) {
 				n.Keep = append(n.Keep, renumbered(c, it.Places, now.here))
 				continue
 			case !now.called(c):
-				missed = append(missed, c.Name)
+				missed = append(missed, calledAt(c))
 				continue
 			}
 			done := trip.Done{Date: d.Date, Km: n.DoneKm - now.here + c.Km, Place: c.Place, Name: c.Name, Night: now.nights(c) > 0}
 			for _, task := range c.Tasks {
-				done.Tasks = append(done.Tasks, task.Verb+" "+n.Vehicle.TankName(task.Tank))
+				done.Tasks = append(done.Tasks, trip.Did{Verb: task.Verb, Tank: task.Tank})
 			}
 			n.Done = append(n.Done, done)
 		}
 	}
 	if len(missed) > 0 {
-		o.Notes = append(o.Notes, fmt.Sprintf("Passed without a call: %s. What was to be done there is still to do.", strings.Join(missed, ", ")))
+		o.Notes = append(o.Notes, fact.Of(passedBy, fact.V{"names": fact.List(missed...)}))
 	}
 	nights := int(now.min / 1440)
 	n.Stays.MinNights = max(n.Stays.MinNights-nights, 0)
@@ -265,7 +266,7 @@ func (o *Rest) clock(t trip.Trip, it trip.Itinerary, here, min float64) {
 	n.FromMin = minute
 	if latest := t.Day.DepartMin + t.Day.MaxMin - lastHourMin; minute > latest {
 		n.FromMin = math.Max(latest, 0)
-		o.Notes = append(o.Notes, fmt.Sprintf("The day on the road is as good as over: the plan counts as if it were %s, so that a place for the night can still be reached. Ask whether it still takes you.", clock(n.FromMin)))
+		o.Notes = append(o.Notes, fact.Of(evening, fact.V{"clock": fact.Clock(n.FromMin)}))
 	}
 	sea := seaOf(it)
 	today := sea.Driven(here)
@@ -275,7 +276,7 @@ func (o *Rest) clock(t trip.Trip, it trip.Itinerary, here, min float64) {
 		}
 	}
 	if today > 1 {
-		o.Notes = append(o.Notes, fmt.Sprintf("The %.0f km of today count by their time, not by their length: mind the %.0f km that you wanted to drive in a day.", today, t.Day.MaxKm))
+		o.Notes = append(o.Notes, fact.Of(todaysKm, fact.V{"km": fact.Km(today, 0), "easy": fact.Km(t.Day.MaxKm, 0)}))
 	}
 }
 
@@ -351,7 +352,15 @@ func seaOf(it trip.Itinerary) trip.Axis {
 	return trip.NewAxis(it.LengthKm, ferries)
 }
 
-func clock(min float64) string {
-	m := int(min+0.5) % 1440
-	return fmt.Sprintf("%02d:%02d", m/60, m%60)
+// Kinds of what is said on the road.
+const (
+	passedBy fact.Kind = "onward.passed"
+	evening  fact.Kind = "onward.evening"
+	todaysKm fact.Kind = "onward.today"
+)
+
+// calledAt is the place of a call in a fact.
+func calledAt(c trip.Call) fact.Value {
+	p := trip.Place{ID: c.Place, Kind: c.Kind, Name: c.Name}
+	return p.Called()
 }

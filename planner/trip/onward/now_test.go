@@ -83,8 +83,8 @@ func TestOnwardByFerry(t *testing.T) {
 	if end := rest.Days[0].EndMin; math.Abs(end-(650+60+120)) > 0.1 || math.Abs(rest.Days[0].Ferries[0].StartMin-650) > 0.1 {
 		t.Errorf("at the end at %v, on board from %v, want 13:50 and 10:50", end, rest.Days[0].Ferries[0].StartMin)
 	}
-	if text := strings.Join(half.Notes, " "); !strings.Contains(text, "The 50 km of today") {
-		t.Errorf("notes %q, want the 50 km that were driven", text)
+	if got, want := triptest.Lines(half.Notes), "onward.today easy=250km km=50km"; got != want {
+		t.Errorf("notes %q, want the 50 km that were driven", got)
 	}
 	use := it.Counts[0].Per100.Likely / 100
 	later := mustOnward(t, tr, it, Now{Km: new(100.0), Time: "2026-06-12T12:10", Gauges: map[string]Shown{"diesel": {Kind: "litres", Value: 75 - 70*use}}})
@@ -179,7 +179,7 @@ func TestOnwardLearns(t *testing.T) {
 	if len(o.Lessons) != 1 || len(o.Trip.Learned) != 1 {
 		t.Fatalf("lessons %+v, learnt %+v", o.Lessons, o.Trip.Learned)
 	}
-	if l := o.Lessons[0]; !(l.Factor > 1 && l.Factor <= 2) || !strings.Contains(l.Text, "the difference is believed") || o.Trip.Levels["diesel"] >= blind.Trip.Levels["diesel"] {
+	if l := o.Lessons[0]; !(l.Factor > 1 && l.Factor <= 2) || len(l.Says) != 2 || l.Says[0].Kind != levelNow || l.Says[1].Kind != life.GaugeRead || o.Trip.Levels["diesel"] >= blind.Trip.Levels["diesel"] {
 		t.Errorf("lesson %+v, level %v, blind %v", l, o.Trip.Levels["diesel"], blind.Trip.Levels["diesel"])
 	}
 	now.Gauges = map[string]Shown{"diesel": {Kind: "percent", Value: 0}}
@@ -259,8 +259,8 @@ func TestOnwardEveningAndMorning(t *testing.T) {
 		t.Errorf("begins at %v, want the usual departure", o.Trip.FromMin)
 	}
 	now.Time = "2026-06-13T23:10"
-	if o := mustOnward(t, tr, it, now); o.Trip.FromMin != 540+600-60 || len(o.Notes) == 0 {
-		t.Errorf("begins at %v with %q", o.Trip.FromMin, o.Notes)
+	if o := mustOnward(t, tr, it, now); o.Trip.FromMin != 540+600-60 || !triptest.Has(o.Notes, evening) {
+		t.Errorf("begins at %v with %q", o.Trip.FromMin, triptest.Lines(o.Notes))
 	}
 }
 

@@ -26,8 +26,8 @@ func TestMissedCall(t *testing.T) {
 	if !has(made) || has(missed) || len(missed.Trip.Done) != len(made.Trip.Done)-1 {
 		t.Errorf("behind: made %+v, missed %+v", made.Trip.Done, missed.Trip.Done)
 	}
-	if len(missed.Notes) == 0 || !strings.Contains(missed.Notes[0], "Passed without a call: ") {
-		t.Errorf("notes %q", missed.Notes)
+	if triptest.Lines(triptest.Of(missed.Notes, passedBy)) != "onward.passed names=[N3]" {
+		t.Errorf("notes %q", triptest.Lines(missed.Notes))
 	}
 	for i, s := range it.Strips {
 		arrival := s.Points[slices.IndexFunc(s.Points, func(p trip.Level) bool { return p.Km == 290 })].L
@@ -79,8 +79,8 @@ func TestCalledHere(t *testing.T) {
 		t.Errorf("after it: grey water at %v, ahead %v", o.Trip.Levels["grey"], o.Trip.Keep)
 	}
 	now.Time, now.Called = "2026-06-13T12:30", map[string]bool{"n3": false} // late, and still to do
-	if o := mustOnward(t, b.Trip, it, now); o.Trip.Levels["grey"] < 30 || !slices.Contains(o.Trip.Keep, "n3") || len(o.Notes) > 0 && strings.Contains(o.Notes[0], "Passed") {
-		t.Errorf("not yet: grey water at %v, ahead %v, %q", o.Trip.Levels["grey"], o.Trip.Keep, o.Notes)
+	if o := mustOnward(t, b.Trip, it, now); o.Trip.Levels["grey"] < 30 || !slices.Contains(o.Trip.Keep, "n3") || triptest.Has(o.Notes, passedBy) {
+		t.Errorf("not yet: grey water at %v, ahead %v, %q", o.Trip.Levels["grey"], o.Trip.Keep, triptest.Lines(o.Notes))
 	}
 }
 

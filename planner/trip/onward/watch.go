@@ -2,11 +2,11 @@ package onward
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/trip"
 )
@@ -80,6 +80,12 @@ func (g *watched) brimful(level float64) bool {
 	return level >= g.tank.Capacity-planner.Tolerance
 }
 
+// Kinds of what a gauge says.
+const (
+	levelNow       fact.Kind = "onward.level"
+	teachesNothing fact.Kind = "onward.teaches_nothing"
+)
+
 // learn takes what a gauge shows. factor is nil where nothing is to be learnt.
 func (g watched) learn(s Shown) (lesson Lesson, factor *life.Factor, err error) {
 	k := g.tank
@@ -96,12 +102,11 @@ func (g watched) learn(s Shown) (lesson Lesson, factor *life.Factor, err error) 
 	}
 	mean, level := g.level(reading)
 	lesson = Lesson{Tank: k.ID, Level: level}
-	defer func() {
-		lesson.Text = fmt.Sprintf("%s: planned with %.0f %[3]s from here (likely %.0[4]f %[3]s, the plan had %.0[5]f %[3]s). %[6]s", k.Name, level, k.Unit, mean, g.expected.Likely, lesson.Text)
-	}()
+	lesson.Says = []fact.Fact{fact.Of(levelNow, fact.V{"tank": k.Called(), "level": fact.Quantity(level, k.Unit, 0),
+		"likely": fact.Quantity(mean, k.Unit, 0), "planned": fact.Quantity(g.expected.Likely, k.Unit, 0)})}
 	use, teaches := g.used()
 	if !teaches {
-		lesson.Text = "Driving or the hook-up fill it too, so that a reading says nothing about the use."
+		lesson.Says = append(lesson.Says, fact.Of(teachesNothing, nil))
 		return lesson, nil, nil
 	}
 	old := life.NewFactor(use)
@@ -117,7 +122,7 @@ func (g watched) learn(s Shown) (lesson Lesson, factor *life.Factor, err error) 
 	if err != nil {
 		return Lesson{}, nil, err
 	}
-	lesson.Text = seen.Why
+	lesson.Says = append(lesson.Says, seen.Says)
 	if seen.After.Readings == old.Readings {
 		return lesson, nil, nil
 	}

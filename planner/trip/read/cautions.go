@@ -1,67 +1,104 @@
 package read
 
 import (
-	"fmt"
-	"strings"
+	"slices"
+
+	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/trip"
 )
 
-// tripCautions belong to every trip; those of its stops are the how-tos of
-// package life. They are common practice, no source; none replaces the vehicle's
-// handbook, local rules or a licensed person.
-var tripCautions = []string{
-	"Map data can be old or wrong: a place may be closed, full, frozen off or too low. The sign on the spot decides. Know the height on the vehicle's plate, and add what is on the roof.",
-	"Before you drive off: gas off, steps in, windows and hatches closed, awning in, cable and hose off, everything heavy tied down.",
-	"Hot water: a boiler that stood warm at 40 °C can grow legionella; heat it to 60 °C before you shower, and mind scalding. In frost a valve may empty the boiler by itself.",
-	"Take a break of 15 minutes after two hours at the wheel.",
-	"The vehicle's handbook, local rules and licensed people come before this plan.",
+// Kinds of cautions of a whole trip. Those of its stops are the care of the how-tos
+// of package advice. They are common practice, no source; none replaces the
+// vehicle's handbook, local rules or a licensed person.
+const (
+	cautionMap      fact.Kind = "caution.map"
+	cautionSetOff   fact.Kind = "caution.set_off"
+	cautionHotWater fact.Kind = "caution.hot_water"
+	cautionBreak    fact.Kind = "caution.break"
+	cautionHandbook fact.Kind = "caution.handbook"
+
+	routeRound    fact.Kind = "route.round"
+	moneyCurrency fact.Kind = "money.currency"
+	moneyPrice    fact.Kind = "money.price"
+	dayLong       fact.Kind = "day.long"
+	endMissing    fact.Kind = "end.missing"
+)
+
+// always are the cautions of every trip.
+func always() []fact.Fact {
+	return []fact.Fact{
+		fact.Of(cautionMap, nil),
+		fact.Of(cautionSetOff, nil),
+		fact.Of(cautionHotWater, fact.V{"kept": fact.Celsius(life.HotEnough), "boost": fact.Celsius(life.HotBoost)}),
+		fact.Of(cautionBreak, fact.V{"for": fact.Span(life.BreakMin), "time": fact.Span(life.BreakEveryMin)}),
+		fact.Of(cautionHandbook, nil),
+	}
 }
 
-// moneyCaution says what typical amounts are worth in another currency; "" in euros.
-func moneyCaution(t trip.Trip) string {
-	if t.Currency == trip.TypicalCurrency {
-		return ""
+// cautions are those of this trip as a whole, what its ways are among them.
+func (b reader) cautions(ways fact.Fact) []fact.Fact {
+	out := []fact.Fact{b.Apart}
+	if b.Weight != nil {
+		out = append(out, b.Weight.Says)
 	}
-	var typical []string
+	out = append(out, b.Notes...)
+	out = append(out, moneyCaution(b.Trip), life.Heavier(b.Trip.Vehicle.MassKg))
+	for _, r := range b.Trip.Round {
+		out = append(out, fact.Of(routeRound, fact.V{"road": fact.Text(r)}))
+	}
+	out = append(out, b.Course.Cautions...)
+	if b.Roads != nil {
+		out = append(out, b.dry()...)
+	}
+	for _, f := range b.Axis.Ferries {
+		out = append(out, b.onBoard(f.Crossing)...)
+	}
+	out = append(append(out, ways), always()...)
+	return slices.DeleteFunc(out, fact.Fact.Nothing)
+}
+
+// moneyCaution says what typical amounts are worth in another currency; nothing in euros.
+func moneyCaution(t trip.Trip) fact.Fact {
+	if t.Currency == trip.TypicalCurrency {
+		return fact.Fact{}
+	}
+	prices := []fact.Value{}
 	for _, k := range t.Vehicle.Tanks {
 		if _, own := t.Prices[k.ID]; own {
 			continue
 		}
 		if v, ok := t.Price(k.ID); ok {
-			typical = append(typical, fmt.Sprintf("%s %.2f %s/%s", k.Name, v, t.Currency, k.Unit))
+			prices = append(prices, fact.Clause(fact.Of(moneyPrice, fact.V{"tank": k.Called(), "rate": fact.Rate(v, t.Currency, k.Unit)})))
 		}
 	}
-	typical = append(typical, fmt.Sprintf("a night %.0f to %.0f %s", trip.PlainStay.Fee, trip.SiteStay.Fee, t.Currency))
-	return fmt.Sprintf("All sums are in %[1]s. trip.Where neither the data nor you say a price in %[1]s, a typical one in %[2]s counts with the same number (%[3]s): say your own prices. So do an hour's worth, the most for a night and what the hire agreement charges.",
-		t.Currency, trip.TypicalCurrency, strings.Join(typical, ", "))
+	return fact.Of(moneyCurrency, fact.V{"currency": fact.Text(t.Currency), "typical": fact.Text(trip.TypicalCurrency), "prices": fact.List(prices...),
+		"sum": fact.Money(trip.PlainStay.Fee, t.Currency), "upto": fact.Money(trip.SiteStay.Fee, t.Currency)})
 }
 
-// cautions are those of this trip as a whole.
-func (b reader) cautions() []string {
-	var out []string
-	add := func(texts ...string) {
-		for _, text := range texts {
-			if text != "" {
-				out = append(out, text)
-			}
+// longDays warns of days that are longer than comfortable.
+func longDays(days []trip.Day) []fact.Fact {
+	var out []fact.Fact
+	for _, d := range days {
+		if d.DriveKm > life.ComfortableKm+0.5 || d.DriveMin > life.ComfortableMin+0.5 {
+			out = append(out, fact.Of(dayLong, fact.V{"n": fact.Count(d.Number), "km": fact.Km(d.DriveKm, 0), "time": fact.Span(d.DriveMin),
+				"easy": fact.Km(life.ComfortableKm, 0), "for": fact.Span(life.ComfortableMin)}))
 		}
 	}
-	add(b.Apart)
-	if b.Weight != nil {
-		add(b.Weight.Text)
+	return out
+}
+
+// missing is what comes back short of what the hire agreement says, and what
+// that costs; the last tank first.
+func (b reader) missing(plan planner.Plan) []fact.Fact {
+	var out []fact.Fact
+	for _, k := range b.Trip.Vehicle.Tanks {
+		// What rounds to nothing is no news.
+		if missing := plan.End.Refill[k.ID]; missing >= 0.05 && missing**k.End.RefillPrice >= 0.005 {
+			out = append(out, fact.Of(endMissing, fact.V{"tank": k.Called(), "amount": fact.Quantity(missing, k.Unit, 1), "cost": fact.Money(missing**k.End.RefillPrice, b.Trip.Currency)}))
+		}
 	}
-	add(b.Notes...)
-	add(moneyCaution(b.Trip), life.MassSays(b.Trip.Vehicle.MassKg))
-	for _, r := range b.Trip.Round {
-		add(fmt.Sprintf("This vehicle does not go by %s: the route goes round it.", r))
-	}
-	add(b.Course.Cautions...)
-	if b.Roads != nil {
-		add(b.dry()...)
-	}
-	for _, f := range b.Axis.Ferries {
-		add(b.onBoard(f.Crossing))
-	}
+	slices.Reverse(out)
 	return out
 }

@@ -2,9 +2,10 @@ package read
 
 import (
 	"math"
-	"strings"
 	"testing"
 	"ullage/planner"
+	"ullage/planner/fact"
+	"ullage/planner/life"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
@@ -33,8 +34,9 @@ func TestSpeedByMassClass(t *testing.T) {
 	if heavy > light-1 {
 		t.Errorf("heavy %v L/100 km at 80 km/h, light %v at 95", heavy, light)
 	}
-	if text := strings.Join(reader{b}.cautions(), " "); !strings.Contains(text, "may weigh 3501 kg") || strings.Contains(strings.Join(reader{a}.cautions(), " "), "may weigh") {
-		t.Errorf("heavy is told %q, light %q", text, reader{a}.cautions())
+	told := triptest.Of(reader{b}.cautions(fact.Fact{}), life.HeavyRoads)
+	if len(told) != 1 || !told[0].Equal(life.Heavier(3501)) || triptest.Has(reader{a}.cautions(fact.Fact{}), life.HeavyRoads) {
+		t.Errorf("heavy is told %q", triptest.Lines(told))
 	}
 	if road, _ := per100(3500, planner.Pace{ToKm: 200, MinPerKm: 60.0 / 80}); math.Abs(road-heavy) > 0.01 {
 		t.Errorf("by roads at 80 km/h %v L/100 km, want %v", road, heavy)
@@ -51,22 +53,22 @@ func TestSpeedByMassClass(t *testing.T) {
 func TestLongDay(t *testing.T) {
 	tr := triptest.Eastwards(310)
 	tr.Day = trip.DayLimits{MaxKm: 400, MaxMin: 900, DepartMin: 480, SpeedKmh: 70}
-	if it := driven(t, mustBuild(t, tr, nil, build.Options{})); !strings.Contains(strings.Join(it.Cautions, " "), "Day 1 is long: 310 km and 4 h 26 min") {
-		t.Errorf("cautions %q", it.Cautions)
+	if it := driven(t, mustBuild(t, tr, nil, build.Options{})); triptest.Lines(triptest.Of(it.Cautions, dayLong)) != "day.long easy=300km for=300min km=310km n=1 time=266min" {
+		t.Errorf("cautions %q", triptest.Lines(it.Cautions))
 	}
 	tr.Route = triptest.Eastwards(290).Route
-	if it := driven(t, mustBuild(t, tr, nil, build.Options{})); strings.Contains(strings.Join(it.Cautions, " "), "is long") {
-		t.Errorf("290 km in 4 h 09 min are called long: %q", it.Cautions)
+	if it := driven(t, mustBuild(t, tr, nil, build.Options{})); triptest.Has(it.Cautions, dayLong) {
+		t.Errorf("290 km in 4 h 09 min are called long: %q", triptest.Lines(it.Cautions))
 	}
 }
 
 // Without a plan the places decide.
 func TestWayCautionWithoutAPlan(t *testing.T) {
-	if got := wayCaution(nil, []trip.Candidate{{ByRoad: true}, {Excluded: "private"}}); !strings.Contains(got, "follow the roads of the map data that are open") {
-		t.Errorf("%q, want roads", got)
+	if got := wayCaution(nil, []trip.Candidate{{ByRoad: true}, {Excluded: &fact.Fact{Kind: "out.avoided"}}}); got.Kind != waysByRoad {
+		t.Errorf("%q, want roads", got.Kind)
 	}
-	if got := wayCaution(nil, []trip.Candidate{{}}); !strings.Contains(got, "are estimates") {
-		t.Errorf("%q, want estimates", got)
+	if got := wayCaution(nil, []trip.Candidate{{}}); got.Kind != waysEstimated {
+		t.Errorf("%q, want estimates", got.Kind)
 	}
 }
 
@@ -80,10 +82,10 @@ func TestWayCaution(t *testing.T) {
 	}
 	for _, tc := range []struct {
 		days []trip.Day
-		want string
-	}{{nil, "are estimates"}, {days(false), "are estimates"}, {days(true, true), "follow the roads of the map data that are open"}, {days(true, false), "those that say estimate"}} {
-		if got := wayCaution(tc.days, nil); !strings.Contains(got, tc.want) {
-			t.Errorf("%v: %q, want %q", tc.days, got, tc.want)
+		want fact.Kind
+	}{{nil, waysEstimated}, {days(false), waysEstimated}, {days(true, true), waysByRoad}, {days(true, false), waysSome}} {
+		if got := wayCaution(tc.days, nil); got.Kind != tc.want {
+			t.Errorf("%v: %q, want %q", tc.days, got.Kind, tc.want)
 		}
 	}
 }

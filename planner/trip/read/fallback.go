@@ -2,13 +2,27 @@ package read
 
 import (
 	"errors"
-	"fmt"
-	"math"
 	"slices"
-	"strings"
 
 	"ullage/planner"
 	"ullage/planner/backup"
+	"ullage/planner/fact"
+)
+
+// Kinds of what becomes of the trip if a place is closed.
+const (
+	fallbackPlace   fact.Kind = "fallback.place"
+	fallbackLeft    fact.Kind = "fallback.left"
+	fallbackRoom    fact.Kind = "fallback.room"
+	fallbackNight   fact.Kind = "fallback.night"
+	fallbackWait    fact.Kind = "fallback.wait"
+	fallbackLongDay fact.Kind = "fallback.long_day"
+
+	noWayOn     fact.Kind = "call.no_way_on"
+	closedTank  fact.Kind = "closed.tank"
+	closedEnd   fact.Kind = "closed.end"
+	closedNight fact.Kind = "closed.night"
+	closedRest  fact.Kind = "closed.rest"
 )
 
 func byStop(closures []backup.Closure) map[string]*backup.Closure {
@@ -19,75 +33,81 @@ func byStop(closures []backup.Closure) map[string]*backup.Closure {
 	return out
 }
 
+// A detour is the way on round a closed place: who helps instead, with what.
+type detour struct {
+	closed *backup.Closure
+	places []string                // stops in their order
+	does   map[string][]fact.Value // by stop: what for
+	wait   []fact.Value            // what is not looked for again on that way
+}
+
+// missed is something that was to be done at the closed place.
+func (d *detour) missed(what string, name fact.Value, there func(planner.Moment) fact.Value) {
+	id, ok := d.closed.Fallback[what]
+	if !ok {
+		d.wait = append(d.wait, name)
+		return
+	}
+	if d.does[id] == nil {
+		d.places = append(d.places, id)
+	}
+	i := slices.IndexFunc(d.closed.Plan.Visits, func(v planner.Visit) bool { return v.Stop == id })
+	d.does[id] = append(d.does[id], there(d.closed.Plan.Visits[i].Arrive))
+}
+
 // fallback says where to go instead if the place of a visit is closed, as the
 // way on was driven: with how much left, or when for the night. What is not
 // looked for again on that way can wait.
-func (b reader) fallback(s *planner.Stop, v planner.Visit, closed *backup.Closure) string {
-	var places, parts []string
-	at := map[string][]string{} // by place: what for
-	var wait []string
-	missed := func(what, name string) {
-		id, ok := closed.Fallback[what]
-		if !ok {
-			wait = append(wait, name)
-			return
-		}
-		if at[id] == nil {
-			places = append(places, id)
-		}
-		i := slices.IndexFunc(closed.Plan.Visits, func(v planner.Visit) bool { return v.Stop == id })
-		at[id] = append(at[id], name+b.there(what, closed.Plan.Visits[i].Arrive))
-	}
-	for _, k := range b.Trip.Vehicle.Tanks {
-		if slices.ContainsFunc(v.Serve, func(y planner.Serve) bool { return y.Tank == k.ID }) {
-			missed(k.ID, k.Name)
+func (b reader) fallback(s *planner.Stop, v planner.Visit, closed *backup.Closure) []fact.Fact {
+	d := detour{closed: closed, does: map[string][]fact.Value{}}
+	for _, t := range b.Problem.Tanks {
+		if slices.ContainsFunc(v.Serve, func(y planner.Serve) bool { return y.Tank == t.ID }) {
+			d.missed(t.ID, b.called(t.ID), func(arrive planner.Moment) fact.Value { return b.left(t, arrive.Levels[t.ID]) })
 		}
 	}
 	if v.Night {
-		missed(planner.NightFallback, "Night")
+		d.missed(planner.NightFallback, fact.Term("fallback.the_night"), func(arrive planner.Moment) fact.Value {
+			return fact.Clause(fact.Of(fallbackNight, fact.V{"clock": fact.Clock(arrive.Min)}))
+		})
 	}
-	for _, id := range places {
+	var out []fact.Fact
+	for _, id := range d.places {
 		i := slices.IndexFunc(b.Around, func(x planner.Stop) bool { return x.ID == id })
-		parts = append(parts, fmt.Sprintf("%s, %.0f km on: %s", b.Calls[id].Place.Label(), math.Max(b.Axis.Route(b.Around[i].Km)-b.Axis.Route(s.Km), 0), strings.Join(at[id], ", ")))
+		km := max(b.Axis.Route(b.Around[i].Km)-b.Axis.Route(s.Km), 0)
+		out = append(out, fact.Of(fallbackPlace, fact.V{"name": b.Calls[id].Place.Called(), "km": fact.Km(km, 0), "what": fact.List(d.does[id]...)}))
 	}
-	if len(wait) > 0 {
-		parts = append(parts, "can wait: "+strings.Join(wait, ", "))
+	if len(d.wait) > 0 {
+		out = append(out, fact.Of(fallbackWait, fact.V{"what": fact.List(d.wait...)}))
 	}
 	if closed.LongDay {
-		parts = append(parts, "the day gets longer than its limit")
+		out = append(out, fact.Of(fallbackLongDay, nil))
 	}
-	return strings.Join(parts, "; ")
+	return out
 }
 
-// there is what is in hand on arrival at a fallback.
-func (b reader) there(what string, arrive planner.Moment) string {
-	if what == planner.NightFallback {
-		m := int(arrive.Min+0.5) % 1440
-		return fmt.Sprintf(" (there at %02d:%02d)", m/60, m%60)
+// left is a tank with what is in hand on arrival at a fallback.
+func (b reader) left(t planner.Tank, level float64) fact.Value {
+	kind := fallbackLeft
+	if t.Kind == planner.Waste {
+		kind, level = fallbackRoom, t.Capacity-level
 	}
-	for _, k := range b.Trip.Vehicle.Tanks {
-		if left := b.headroom(k.ID, arrive.Levels[k.ID]); k.ID == what && k.Kind == planner.Waste {
-			return fmt.Sprintf(" (room for %.0f %s left)", left, k.Unit)
-		} else if k.ID == what {
-			return fmt.Sprintf(" (%.0f %s left)", left, k.Unit)
-		}
-	}
-	return ""
+	return fact.Clause(fact.Of(kind, fact.V{"tank": b.called(t.ID), "left": fact.Quantity(level, t.Unit, 0)}))
 }
 
 // noWayOn warns of a place that the trip stands or falls with.
-func (b reader) noWayOn(closed *backup.Closure) string {
-	why := "the rest of the trip no longer fits"
+func (b reader) noWayOn(closed *backup.Closure) fact.Fact {
+	why := fact.Of(closedRest, nil)
 	var broken *planner.Broken
 	if errors.As(closed.Err, &broken) {
+		tank := fact.V{"tank": b.called(broken.Tank)}
 		switch broken.Rule {
 		case planner.RuleReserve:
-			why = b.tankName(broken.Tank) + " does not last"
+			why = fact.Of(closedTank, tank)
 		case planner.RuleEnd:
-			why = b.tankName(broken.Tank) + " is not as agreed at the end"
+			why = fact.Of(closedEnd, tank)
 		case planner.RuleDayKm, planner.RuleDayMin:
-			why = "the next place for the night is too far"
+			why = fact.Of(closedNight, nil)
 		}
 	}
-	return fmt.Sprintf("If this place is closed, no way on was found: %s. Make sure beforehand that it is open.", why)
+	return fact.Of(noWayOn, fact.V{"why": fact.Clause(why)})
 }

@@ -1,27 +1,42 @@
 package read
 
 import (
-	"fmt"
-
 	"ullage/planner/fact"
 	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 )
 
+// Kinds of what is said of a ferry.
+const (
+	ferryCounted fact.Kind = "ferry.counted"
+	ferryTooLong fact.Kind = "ferry.too_long"
+	ferryGas     fact.Kind = "ferry.gas"
+	ferryOnLand  fact.Kind = "ferry.on_land"
+)
+
 // onBoard says how a ferry is counted, and what to ask before.
-func (b reader) onBoard(f trip.Crossing) string {
-	name := "Ferry"
-	if f.Name != "" {
-		name += " " + f.Name
-	}
-	text := fmt.Sprintf("%s, km %.1f to km %.1f: counted as %.0f min without driving (%s). Timetable and fare are not in the plan: ask the operator, and state height, length and mass.", name, f.FromKm, f.ToKm, f.Min, f.Basis)
+func (b reader) onBoard(f trip.Crossing) []fact.Fact {
+	name, takes := fact.Text(f.Name), fact.Span(f.Min)
+	out := []fact.Fact{fact.Of(ferryCounted, fact.V{"name": name, "from": fact.Mark(f.FromKm, 1), "to": fact.Mark(f.ToKm, 1), "for": takes, "basis": fact.Clause(f.Basis)})}
 	if most := b.Trip.Day.MaxMin; f.Min > most {
-		text += fmt.Sprintf(" It is longer than a day on the road may be, %.0f min: no plan has it, unless that limit is raised.", most)
+		out = append(out, fact.Of(ferryTooLong, fact.V{"name": name, "for": takes, "time": fact.Span(most)}))
 	}
-	if b.conditions(false)(advice.HasGas) {
-		text += " Gas off at the cylinder before you drive on, and say that there is gas on board."
+	if b.conditions(moment{})(advice.HasGas) {
+		out = append(out, fact.Of(ferryGas, nil))
 	}
-	return text
+	return out
+}
+
+// dry warns of ferries that the trip names where the map has roads: their
+// kilometres would be driven, and use what nobody counts.
+func (b reader) dry() []fact.Fact {
+	var out []fact.Fact
+	for i, f := range b.Trip.Ferries {
+		if land := ashoreKm(f, b.Course); land > (f.ToKm-f.FromKm)/2 {
+			out = append(out, fact.Of(ferryOnLand, fact.V{"n": fact.Count(i + 1), "from": fact.Mark(f.FromKm, 1), "to": fact.Mark(f.ToKm, 1), "km": fact.Km(land, 0)}))
+		}
+	}
+	return out
 }
 
 // ashoreKm is how much of a stretch the roads know as road: neither a ferry nor off them.
@@ -35,18 +50,6 @@ func ashoreKm(f trip.Ferry, c trip.Course) float64 {
 		less(k.FromKm, k.ToKm)
 	}
 	return land
-}
-
-// dry warns of ferries that the trip names where the map has roads: their
-// kilometres would be driven, and use what nobody counts.
-func (b reader) dry() []string {
-	var out []string
-	for i, f := range b.Trip.Ferries {
-		if land := ashoreKm(f, b.Course); land > (f.ToKm-f.FromKm)/2 {
-			out = append(out, fmt.Sprintf("Ferry %d, km %.1f to km %.1f, is on roads of the map data for %.0f km: nothing is counted as used there. Is it still where the route is? Else change or remove it.", i+1, f.FromKm, f.ToKm, land))
-		}
-	}
-	return out
 }
 
 // driving is the minutes at the wheel between two of the planner's km.
@@ -70,7 +73,6 @@ func (b reader) crossings(fromKm, toKm, min float64) []trip.Crossing {
 		if f.At < trip.Metre/2 { // a late beginning passes in the same metre
 			c.StartMin += b.Late()
 		}
-		c.Mind = b.switched()
 		out = append(out, c)
 	}
 	return out
@@ -79,7 +81,7 @@ func (b reader) crossings(fromKm, toKm, min float64) []trip.Crossing {
 // switched is what has to be switched on a vehicle before it goes on board.
 func (b reader) switched() []fact.Fact {
 	var out []fact.Fact
-	h, _ := advice.HowToFor("ferry", b.conditions(false))
+	h, _ := advice.HowToFor("ferry", b.conditions(moment{}))
 	for _, s := range h.Steps {
 		if len(s.If) > 0 {
 			out = append(out, s.Says)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
@@ -56,11 +57,9 @@ func TestFerryByHand(t *testing.T) {
 			}
 		}
 	}
-	text := strings.Join(it.Cautions, "\n")
-	for _, say := range []string{"Ferry, km 50.0 to km 80.0: counted as 120 min without driving (as the trip says)", "Gas off at the cylinder before you drive on"} {
-		if !strings.Contains(text, say) {
-			t.Errorf("no caution says %q in\n%s", say, text)
-		}
+	ferry := append(triptest.Of(it.Cautions, ferryCounted), triptest.Of(it.Cautions, ferryGas)...)
+	if got, want := triptest.Lines(ferry), "ferry.counted basis=(ferry.basis.trip) for=120min from=km50.0 to=km80.0 | ferry.gas"; got != want {
+		t.Errorf("cautions %q, want %q", got, want)
 	}
 	if !slices.ContainsFunc(it.Checklists[0].Items, func(i advice.Item) bool { return i.ID == "ferry" }) {
 		t.Errorf("set-off says nothing of the ferry: %+v", it.Checklists[0].Items)
@@ -98,7 +97,7 @@ func TestFerryPlaces(t *testing.T) {
 func TestFerriesOfRoads(t *testing.T) {
 	tr := triptest.Eastwards(200)
 	tr.Ferries = []trip.Ferry{{FromKm: 50, ToKm: 80, Min: 120}}
-	known := []trip.Crossing{{Ferry: trip.Ferry{FromKm: 49, ToKm: 81, Min: 60}, Name: "mapped", Basis: "a"}, {Ferry: trip.Ferry{FromKm: 190, ToKm: 200.05, Min: 30}, Name: "Last", Basis: "b"}}
+	known := []trip.Crossing{{Ferry: trip.Ferry{FromKm: 49, ToKm: 81, Min: 60}, Name: "mapped", Basis: fact.Of("a", nil)}, {Ferry: trip.Ferry{FromKm: 190, ToKm: 200.05, Min: 30}, Name: "Last", Basis: fact.Of("b", nil)}}
 	b := mustBuild(t, tr, nil, build.Options{Roads: triptest.Boats{Ferries: known}})
 	if n := len(b.Axis.Ferries); n != 2 || b.Axis.Ferries[0].Min != 120 || b.Axis.Ferries[1].Name != "Last" || b.Axis.Ferries[1].ToKm != b.Axis.LengthKm {
 		t.Errorf("ferries %+v, want the trip's own and the last", b.Axis.Ferries)
@@ -117,11 +116,14 @@ func TestFerryOnDryLand(t *testing.T) {
 	tr := triptest.Eastwards(200)
 	tr.Ferries = []trip.Ferry{{FromKm: 20, ToKm: 30, Min: 20}, {FromKm: 50, ToKm: 80, Min: 120}, {FromKm: 100, ToKm: 110, Min: 60}}
 	roads := triptest.Boats{Ferries: []trip.Crossing{{Ferry: trip.Ferry{FromKm: 49, ToKm: 81, Min: 60}}}, Off: [][2]float64{{98, 106}}}
-	text := strings.Join(reader{mustBuild(t, tr, nil, build.Options{Roads: roads})}.cautions(), "\n")
-	if !strings.Contains(text, "Ferry 1, km 20.0 to km 30.0, is on roads of the map data for 10 km") || strings.Contains(text, "Ferry 2, ") || strings.Contains(text, "Ferry 3, ") {
-		t.Errorf("cautions\n%s", text)
+	onLand := func(roads trip.Roads) string {
+		b := reader{mustBuild(t, tr, nil, build.Options{Roads: roads})}
+		return triptest.Lines(triptest.Of(b.cautions(fact.Fact{}), ferryOnLand))
 	}
-	if text := strings.Join(reader{mustBuild(t, tr, nil, build.Options{})}.cautions(), "\n"); strings.Contains(text, "is on roads") {
-		t.Errorf("without roads: %s", text)
+	if got, want := onLand(roads), "ferry.on_land from=km20.0 km=10km n=1 to=km30.0"; got != want {
+		t.Errorf("cautions %q, want %q", got, want)
+	}
+	if got := onLand(nil); got != "" {
+		t.Errorf("without roads: %q", got)
 	}
 }

@@ -1,10 +1,9 @@
 package read
 
 import (
-	"strings"
 	"testing"
 	"ullage/planner"
-	"ullage/planner/life"
+	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
@@ -18,11 +17,11 @@ func TestConditions(t *testing.T) {
 		vehicle int
 		has     map[string]bool
 	}{
-		{0, map[string]bool{life.HasGas: true, life.HasAbsorption: true, life.HasDEF: true, life.HasLithium: false}},
-		{1, map[string]bool{life.HasGas: false, life.HasAbsorption: false, life.HasLithium: true}},
-		{2, map[string]bool{life.HasDEF: false, life.HasGas: true}},
+		{0, map[string]bool{advice.HasGas: true, advice.HasAbsorption: true, advice.HasDEF: true, advice.HasLithium: false}},
+		{1, map[string]bool{advice.HasGas: false, advice.HasAbsorption: false, advice.HasLithium: true}},
+		{2, map[string]bool{advice.HasDEF: false, advice.HasGas: true}},
 	} {
-		holds := reader{mustBuild(t, triptest.Lived(c.vehicle, "2027-07-15"), nil, build.Options{})}.conditions(false)
+		holds := reader{mustBuild(t, triptest.Lived(c.vehicle, "2027-07-15"), nil, build.Options{})}.conditions(moment{})
 		for what, want := range c.has {
 			if holds(what) != want {
 				t.Errorf("%d: %s is %v", i, what, !want)
@@ -40,7 +39,7 @@ func TestFrostAtServices(t *testing.T) {
 		tr.Levels = map[string]float64{"fresh": 20}
 		b := mustBuild(t, tr, []trip.Place{tap}, build.Options{})
 		it := driven(t, b, planner.Visit{Stop: "tap", Serve: []planner.Serve{{Tank: "fresh", Amount: 30}}})
-		if got := strings.Contains(strings.Join(it.Days[0].Calls[0].Cautions, " "), "often shut off"); got != want {
+		if got := triptest.Has(it.Days[0].Calls[0].Cautions, "howto.fresh.caution.shut_off"); got != want {
 			t.Errorf("%s: frost said %v, want %v", start, got, want)
 		}
 	}

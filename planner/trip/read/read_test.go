@@ -33,7 +33,7 @@ func TestBuildAnyPlaces(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, s := range b.Problem.Stops {
-			if c := b.Candidates[b.Calls[s.ID].Candidate]; c.Excluded != "" || math.Abs(b.Axis.Driven(c.Km)-s.Km) > trip.Metre {
+			if c := b.Candidates[b.Calls[s.ID].Candidate]; c.Excluded != nil || math.Abs(b.Axis.Driven(c.Km)-s.Km) > trip.Metre {
 				t.Fatalf("stop %s is candidate %+v", s.ID, c)
 			}
 		}
@@ -91,13 +91,11 @@ func TestItinerary(t *testing.T) {
 	if len(fuel.Tasks) != 1 || fuel.Tasks[0].Verb != "refuel" || math.Abs(fuel.Tasks[0].After-fuel.Tasks[0].Before-3) > 1e-9 || math.Abs(fuel.Cost-3*1.6) > 1e-9 {
 		t.Errorf("fuel = %+v, want 3 L for 4.80", fuel)
 	}
-	if want := "Fuel station n4, 20 km on: Diesel (69 L left)"; fuel.Fallback != want {
-		t.Errorf("fallback = %q, want %q", fuel.Fallback, want)
+	if got, want := triptest.Lines(fuel.Fallback), "fallback.place km=20km name=(place.unnamed id=n4 kind=place.fuel) what=[(fallback.left left=69L tank=diesel)]"; got != want {
+		t.Errorf("fallback = %q, want %q", got, want)
 	}
-	for _, want := range []string{"Likely here, but not tagged: Diesel", "hours are not known", "maxheight=below_default", "gas off"} {
-		if !strings.Contains(strings.Join(fuel.Cautions, "\n"), want) {
-			t.Errorf("cautions = %q, want %q among them", fuel.Cautions, want)
-		}
+	if got, want := triptest.Lines(fuel.Cautions), "call.likely tanks=[diesel] | call.hours | call.limit tag=maxheight=below_default | howto.diesel.care gas=gas"; got != want {
+		t.Errorf("cautions = %q, want %q", got, want)
 	}
 
 	night := one.Calls[1]
@@ -113,8 +111,8 @@ func TestItinerary(t *testing.T) {
 	if len(last.Tasks) != 2 || last.Tasks[0].Verb != "drain" || last.Tasks[1].Verb != "empty" || last.Tasks[1].Amount != 5 || last.Tasks[1].After != 0 {
 		t.Errorf("disposal = %+v, want grey drained and 5 L of cassette emptied", last.Tasks)
 	}
-	if !strings.Contains(last.Cautions[0], "no way on was found: Grey water is not as agreed at the end") {
-		t.Errorf("cautions = %q, want the last disposal point named as the last", last.Cautions)
+	if got, want := triptest.Line(last.Cautions[0]), "call.no_way_on why=(closed.end tank=grey)"; got != want {
+		t.Errorf("cautions = %q, want the last disposal point named as the last", triptest.Lines(last.Cautions))
 	}
 	if !it.Estimated || len(it.Places) != 4 || !it.Places[0].Chosen || it.Places[1].Chosen {
 		t.Errorf("places = %+v", it.Places)
@@ -180,20 +178,23 @@ func TestItineraryRefused(t *testing.T) {
 	tr, places := triptest.Island()
 	b := mustBuild(t, tr, places, build.Options{})
 	it, err := Itinerary(b, planner.Plan{Status: planner.Infeasible, Why: []planner.Reason{
-		{Limit: "fresh", FromKm: 0, ToKm: 150, Missing: 12.34},
-		{Limit: "cassette", FromKm: 0, ToKm: 290, Missing: 2},
-		{Limit: "km", FromKm: 150, ToKm: 290, Missing: 20},
+		{Kind: planner.ReasonTank, Limit: "fresh", FromKm: 0, ToKm: 150, Missing: 12.34},
+		{Kind: planner.ReasonTank, Limit: "cassette", FromKm: 0, ToKm: 290, Missing: 2},
+		{Kind: planner.ReasonDayKm, Limit: "km", FromKm: 150, ToKm: 290, Missing: 20},
 	}})
 	if err != nil || len(it.Days) != 0 {
 		t.Fatalf("Itinerary = %+v, %v", it, err)
 	}
+	if len(it.Why) != 3 {
+		t.Fatalf("why = %+v, want three", it.Why)
+	}
 	for i, want := range []string{
-		"Fresh water runs out between km 0 and km 150: 12.3 L more are needed",
-		"Toilet cassette is full between km 0 and km 290: it would have to take 2.0 L more",
-		"No place for the night is near enough between km 150 and km 290: a day of 250 km is 20 km too short",
+		"reason.tank from=km0 missing=12.3L supply=supply tank=fresh to=km150",
+		"reason.tank from=km0 missing=2.0L tank=cassette to=km290",
+		"reason.day_km from=km150 limit=250km missing=20km to=km290",
 	} {
-		if !strings.HasPrefix(it.Why[i].Text, want) {
-			t.Errorf("why[%d] = %q, want %q", i, it.Why[i].Text, want)
+		if got := triptest.Line(it.Why[i].Says); got != want {
+			t.Errorf("why[%d] = %q, want %q", i, got, want)
 		}
 	}
 }

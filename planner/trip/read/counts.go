@@ -6,6 +6,10 @@ import (
 	"ullage/planner/trip"
 )
 
+// sourceStated: the vehicle says where a tank's use comes from.
+const sourceStated fact.Kind = "source.stated"
+
+// counts is what the plan counts with, by tank, and where that comes from.
 func (b reader) counts() []trip.Count {
 	var out []trip.Count
 	night := b.UsualNight()
@@ -15,7 +19,7 @@ func (b reader) counts() []trip.Count {
 		case b.Use.Lives:
 			c.Source = life.SourceOf(k.ID)
 		case k.Use.Source != "":
-			c.Source = fact.Of("source.stated", fact.V{"text": fact.Text(k.Use.Source)})
+			c.Source = fact.Of(sourceStated, fact.V{"text": fact.Text(k.Use.Source)})
 		}
 		for _, f := range b.Trip.Learned {
 			if f.Tank == k.ID {

@@ -1,0 +1,52 @@
+package answer
+
+import (
+	"context"
+	"fmt"
+
+	"ullage/planner"
+	"ullage/planner/audit"
+	"ullage/planner/backup"
+	"ullage/planner/solve"
+	"ullage/planner/trip"
+	"ullage/planner/trip/build"
+)
+
+// keepWithin is the share of the least cost that staying with a plan in use
+// may cost more. Own choice: some euros on a trip of some days.
+const keepWithin = 0.01
+
+// manyLabels bounds each of the problems that are solved to find other plans,
+// fewLabels those to explain a refusal: there are dozens, and none need be proven.
+const (
+	manyLabels = 20_000
+	fewLabels  = 5_000
+)
+
+// An asker asks the planner about one built trip.
+type asker struct{ *build.Built }
+
+// solve finds a plan, and what becomes of it if a place is closed.
+func (b asker) solve(ctx context.Context, opt solve.Options) (planner.Plan, []backup.Closure, error) {
+	use := backup.Steady{Stops: b.Trip.Keep, Within: keepWithin}
+	if b.Trip.Backup {
+		return backup.Survive(ctx, b.Problem, b.Whole(), use, opt)
+	}
+	plan, err := backup.SolveSteady(ctx, b.Problem, use, opt)
+	if err != nil || plan.End == nil {
+		return plan, nil, err
+	}
+	return plan, backup.Closures(b.Whole(), plan), nil
+}
+
+func (b asker) audit(p planner.Plan) error {
+	if err := audit.Check(b.Problem, p); err != nil {
+		return fmt.Errorf("the answer does not pass the audit: %w", err)
+	}
+	return nil
+}
+
+// again builds the trip once more, changed.
+func (b asker) again(t trip.Trip) (*build.Built, error) {
+	return build.Trip(t, b.Places, build.Options{Hours: b.Hours, Roads: b.Roads})
+}

@@ -1,0 +1,54 @@
+package read
+
+import (
+	"ullage/planner"
+	"ullage/planner/backup"
+	"ullage/planner/life"
+	"ullage/planner/trip"
+)
+
+// days splits a plan into days; a stay of several nights gives days
+// without driving.
+func (b reader) days(plan planner.Plan, stops map[string]*planner.Stop, closed map[string]*backup.Closure) []trip.Day {
+	var out []trip.Day
+	day := b.newDay(1, 0, b.Problem.Drive.DepartMin+b.Late())
+	km, min := 0.0, b.Problem.Drive.DepartMin // where and when the leg begins, on the planner's axis
+	drive := func(to float64) {
+		day.DriveKm += to - km
+		day.DriveMin += b.driving(km, to)
+		for _, f := range b.crossings(km, to, min) {
+			f.Mind = b.switched()
+			day.Ferries = append(day.Ferries, f)
+		}
+		day.ToKm, km = b.Axis.Route(to), to
+	}
+	for _, v := range plan.Visits {
+		s := stops[v.Stop]
+		drive(s.Km)
+		day.DriveKm += s.DetourKm / 2
+		day.DriveMin += s.DetourMin / 2
+		day.Calls = append(day.Calls, b.call(s, v, closed[v.Stop]))
+		min = v.Leave.Min + s.DetourMin/2
+		if v.Night {
+			day.EndMin = v.Arrive.Min
+			out = append(out, day)
+			for n := 1; n < s.Night.Nights; n++ {
+				out = append(out, b.newDay(day.Number+n, day.ToKm, v.Leave.Min-1440*float64(s.Night.Nights-n)))
+			}
+			day = b.newDay(day.Number+s.Night.Nights, day.ToKm, v.Leave.Min)
+		}
+		day.DriveKm += s.DetourKm / 2
+		day.DriveMin += s.DetourMin / 2
+	}
+	drive(b.Problem.LengthKm)
+	day.EndMin = plan.End.Min
+	out = append(out, day)
+	for i := range out {
+		out[i].Breaks = life.Breaks(out[i].DriveMin)
+	}
+	return out
+}
+
+func (b reader) newDay(number int, km, min float64) trip.Day {
+	return trip.Day{Number: number, Date: b.Start.AddDate(0, 0, number-1).Format(trip.DateLayout), FromKm: km, ToKm: km, StartMin: min, EndMin: min}
+}

@@ -1,0 +1,59 @@
+package read
+
+import (
+	"fmt"
+	"slices"
+
+	"ullage/planner"
+	"ullage/planner/backup"
+	"ullage/planner/trip"
+	"ullage/planner/trip/build"
+)
+
+// Itinerary reads a plan of the problem as people do, and closes each of its
+// stops in turn to say where to go instead. The plan must be one that
+// [audit.Check] passed; a plan that names stops which the problem does not
+// have is an error. An infeasible plan gives an itinerary without days that
+// says why.
+func Itinerary(b *build.Built, plan planner.Plan) (trip.Itinerary, error) {
+	for _, v := range plan.Visits {
+		if !slices.ContainsFunc(b.Problem.Stops, func(s planner.Stop) bool { return s.ID == v.Stop }) {
+			return trip.Itinerary{}, fmt.Errorf("trip: the plan visits stop %q, which this trip does not have", v.Stop)
+		}
+	}
+	if plan.End == nil {
+		return Closed(b, plan, nil), nil
+	}
+	return Closed(b, plan, backup.Closures(b.Whole(), plan)), nil
+}
+
+// Closed is Itinerary with what becomes of the trip if a stop is closed, which is
+// known already; nil: not looked into.
+func Closed(built *build.Built, plan planner.Plan, closures []backup.Closure) trip.Itinerary {
+	b := reader{built}
+	it := trip.Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
+		LengthKm: b.Axis.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.Course.Off, Confidence: b.Trip.Confident(), Weight: b.Weight, Done: b.Trip.Done}
+	if plan.End == nil {
+		it.Cautions = b.cautions(wayCaution(nil, b.Candidates))
+		if plan.Status == planner.Infeasible {
+			it.Why = Why(built, plan.Why)
+		}
+		return it
+	}
+	if plan.Parts != nil {
+		it.Parts = *plan.Parts
+	}
+	stops := b.stops()
+	it.Days = b.days(plan, stops, byStop(closures))
+	it.Strips = b.strips(plan, stops)
+	estimated, _ := estimates(it.Days)
+	it.Estimated = estimated > 0 || len(plan.Visits) == 0
+	it.Counts = b.counts()
+	it.Return = b.handBack(plan, it.Days)
+	b.instructions(&it, b.frosty(plan))
+	it.Cautions = slices.Concat(b.missing(plan), b.cautions(wayCaution(it.Days, nil)), longDays(it.Days))
+	for _, v := range plan.Visits {
+		it.Places[b.Calls[v.Stop].Candidate].Chosen = true
+	}
+	return it
+}
