@@ -166,26 +166,6 @@ func (p *reader) take(s string) bool {
 	return found
 }
 
-// names are the values that a message asks for, in order, each once.
-func (m message) names() []string {
-	var out []string
-	seen := map[string]bool{}
-	var walk func(message)
-	walk = func(m message) {
-		for _, p := range m {
-			if p.name != "" && !seen[p.name] {
-				seen[p.name] = true
-				out = append(out, p.name)
-			}
-			for _, c := range p.cases {
-				walk(c.says)
-			}
-		}
-	}
-	walk(m)
-	return out
-}
-
 // An argument is a value ready to be put into a sentence.
 type argument struct {
 	text   string
