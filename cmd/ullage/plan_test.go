@@ -1,16 +1,21 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
+	"io"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
+	"ullage/cmd/ullage/progress"
 	"ullage/data/demo"
 	"ullage/planner"
 	"ullage/planner/trip"
+	"ullage/planner/trip/answer"
 )
 
 // golden compares text with a file that -update rewrites.
@@ -32,7 +37,7 @@ func golden(t *testing.T, name, got string) {
 }
 
 func small(args ...string) []string {
-	return append([]string{"plan", "-trip", "testdata/small-trip.geojson", "-route", "testdata/small-route.gpx", "-places", "testdata/small.osm"}, args...)
+	return append([]string{"plan", "-within", patience.String(), "-trip", "testdata/small-trip.geojson", "-route", "testdata/small-route.gpx", "-places", "testdata/small.osm"}, args...)
 }
 
 // Checked by hand: Underlow is too low (2.50 m for 2.65 m and the margin); the
@@ -100,18 +105,24 @@ func TestPlanRefused(t *testing.T) {
 	}
 }
 
+// patience is for machines that have much else to do; a plan takes a second or two.
+const patience = 10 * time.Minute
+
 // The demo trip needs all seven tanks, and its sheet names each.
 func TestPlanDemo(t *testing.T) {
 	if testing.Short() {
 		t.Skip("other plans take seconds: run without -short")
 	}
-	code, out, errs := ullage("plan", "-within", "10s", "-json")
-	var it trip.Itinerary
-	if err := json.Unmarshal([]byte(out), &it); err != nil || errs != "" {
-		t.Fatalf("plan: exit %d, %v, %s", code, err, errs)
+	ctx, enough := context.WithCancel(t.Context())
+	defer enough()
+	p := planRun{within: patience, byRoad: true}
+	job, err := p.prepare(ctx, progress.To(io.Discard))
+	if err != nil {
+		t.Fatal(err)
 	}
-	if code != exitOK || len(it.Days) < 2 {
-		t.Fatalf("plan: exit %d, %s, %d days", code, it.Status, len(it.Days))
+	it, err := answer.Plan(ctx, job.built, answer.Options{Answer: func(trip.Itinerary) { enough() }})
+	if err != nil || it.Status != planner.Optimal || len(it.Days) < 2 {
+		t.Fatalf("%v, %s, %d days", err, it.Status, len(it.Days))
 	}
 	done := map[string]bool{}
 	for _, d := range it.Days {
@@ -124,11 +135,10 @@ func TestPlanDemo(t *testing.T) {
 	if len(it.Strips) != 7 || len(done) != 7 {
 		t.Errorf("%d strips, tasks for %v, want all seven tanks", len(it.Strips), done)
 	}
-	// Only the best plan is the same on every machine. It takes some 20 ms.
-	if it.Status != planner.Optimal {
-		t.Fatalf("the plan is %s after 10 s", it.Status)
+	code, out, errs := ullage("plan", "-within", patience.String())
+	if code != exitOK || errs != "" {
+		t.Fatalf("plan: exit %d, %s", code, errs)
 	}
-	_, out, _ = ullage("plan")
 	// Other plans are not proven to be the next best, so a better search may show others.
 	sheet, others, _ := strings.Cut(out, "\nOther plans\n")
 	if strings.Count(others, " more: ") < 2 || !strings.Contains(others, "stays safe if a place is closed would cost ") {
@@ -141,7 +151,7 @@ func TestPlanDemo(t *testing.T) {
 // kilometres are no kilometres at the wheel and use nothing.
 func TestPlanFerry(t *testing.T) {
 	extract := write(t, "demo.osm.pbf", string(demo.Extract()))
-	args := []string{"plan", "-trip", "testdata/islet-trip.geojson", "-places", extract}
+	args := []string{"plan", "-within", patience.String(), "-trip", "testdata/islet-trip.geojson", "-places", extract}
 	code, out, errs := ullage(args...)
 	if code != exitOK || errs != "" {
 		t.Fatalf("plan: exit %d, %s%s", code, errs, out)
@@ -158,7 +168,7 @@ func TestPlanAndorra(t *testing.T) {
 	}
 	_, places, _ := ullage("places", andorraExtract)
 	nameless := regexp.MustCompile(`"(name|operator)": ?"(\\.|[^"\\])*",? ?`).ReplaceAllString(places, "")
-	code, out, errs := ullage("plan", "-trip", "testdata/andorra-trip.geojson", "-route", "testdata/andorra-route.geojson",
+	code, out, errs := ullage("plan", "-within", patience.String(), "-trip", "testdata/andorra-trip.geojson", "-route", "testdata/andorra-route.geojson",
 		"-places", write(t, "andorra.geojson", nameless))
 	if code != exitOK || errs != "" {
 		t.Fatalf("plan: exit %d, %s%s", code, errs, out)
@@ -174,7 +184,7 @@ func TestPlanAndorraRoads(t *testing.T) {
 	}
 	_, places, _ := ullage("places", andorraExtract)
 	nameless := regexp.MustCompile(`"(name|operator)": ?"(\\.|[^"\\])*",? ?`).ReplaceAllString(places, "")
-	code, out, errs := ullage("plan", "-trip", "testdata/andorra-trip.geojson", "-route", "testdata/andorra-route.geojson",
+	code, out, errs := ullage("plan", "-within", patience.String(), "-trip", "testdata/andorra-trip.geojson", "-route", "testdata/andorra-route.geojson",
 		"-places", write(t, "andorra.geojson", nameless)+","+andorraExtract)
 	if code != exitOK || errs != "" {
 		t.Fatalf("plan: exit %d, %s%s", code, errs, out)
