@@ -2,12 +2,10 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"ullage/planner/fact"
 	"ullage/planner/life"
-	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 )
 
@@ -70,7 +68,7 @@ func share(n float64) fact.Value {
 	return fact.Share(n, 0)
 }
 
-// howTos prints the steps; their cautions stand at the calls or at the end.
+// howTos prints steps and cautions in full, each once: calls have a line of them.
 func (p *sheet) howTos() {
 	if len(p.it.HowTos) == 0 {
 		return
@@ -82,26 +80,12 @@ func (p *sheet) howTos() {
 		for _, s := range h.Steps {
 			steps = append(steps, p.say.Fact(s.Says))
 		}
-		if !p.atCalls(h) {
-			for _, c := range h.Cautions {
-				steps = append(steps, p.say.Fact(c.Says))
-			}
-			steps = append(steps, p.say.Fact(h.Defer))
+		for _, c := range h.Cautions {
+			steps = append(steps, p.say.Fact(c.Says))
 		}
-		p.wrap("  "+p.say.Fact(h.Title)+": ", strings.Join(steps, " "))
+		p.line("  " + p.say.Fact(h.Title))
+		p.wrap("    ", strings.Join(append(steps, p.say.Fact(h.Defer)), " "))
 	}
-}
-
-// atCalls says whether calls carry the cautions of a how-to.
-func (p *sheet) atCalls(h advice.HowTo) bool {
-	for _, d := range p.it.Days {
-		for _, c := range d.Calls {
-			if slices.Contains(c.HowTo, h.ID) {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 func (p *sheet) checklists() {

@@ -5,9 +5,9 @@
 // its calls, the levels at the end, the return, and what stands behind the days.
 //
 // A call says first what to do, in boxes to tick, then how to get in, what gauges
-// should show, what the map says, where to go if it is closed. A caution of one
-// call stands there in full; one of several is a number there and is explained
-// once, after the days. Levels after a call are those that changed. Points are
+// should show, what the map says, where to go if it is closed. A caution is a line
+// at its call, or the number of a line after the days where several calls share it;
+// the whole of it stands once, with how the thing is done. Levels after a call are those that changed. Points are
 // given as numbers beside words: on paper there is nothing to press.
 //
 // Words, numbers, units and dates come from app/say; the sheet puts them in
