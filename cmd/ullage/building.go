@@ -40,7 +40,10 @@ func (b *building) step(s page.Step) {
 
 // packing announces a file that is packed, which takes a while.
 func (b *building) packing(name string) {
-	b.announce(page.Packing, voice.Text("build.pack", fact.V{"name": fact.Text(name)}))
+	if b.stage != page.Packing {
+		b.announce(page.Packing, voice.Text("build.packing"))
+	}
+	b.line.Update(voice.Text("build.pack", fact.V{"name": fact.Text(name)}))
 }
 
 // announce says in a line what stage begins and how long that usually takes, and

@@ -34,6 +34,9 @@ func (p *sheet) verdict(valuePerH float64) {
 			sums = append(sums, fact.Clause(fact.Of(part.kind, fact.V{"sum": p.money(part.sum)})))
 		}
 	}
+	if len(sums) == 1 && c.Refill < 0.005 {
+		sums = nil // it is what there is to pay
+	}
 	p.wrap("", p.say.Text("sheet.pay", fact.V{"pay": p.money(it.Cost - c.Time), "sums": fact.List(sums...)}))
 	hour := fact.V{"hour": p.some(valuePerH)}
 	if it.Status == planner.Optimal {
