@@ -73,7 +73,7 @@ func own() map[string]fact.V {
 		out[string(f.Kind)] = f.Values
 	}
 	for _, tank := range []string{"diesel", "def", "lpg", "fresh", "cassette", "battery"} {
-		f := life.SourceOf(tank)
+		f := life.Source(tank)
 		out[string(f.Kind)] = f.Values
 	}
 	for _, kind := range []string{"road.bar.too_heavy", "road.bar.axle"} {

@@ -93,7 +93,3 @@ type GasStore struct {
 func (s GasStore) FullL() float64 {
 	return FillShare * max(s.WaterL, 0) * float64(max(s.Count, 0))
 }
-
-// CylinderWaterL is the water volume behind a filling stated in kg of propane:
-// 11 kg are 27.1 L.
-func CylinderWaterL(kg float64) float64 { return kg / (FillShare * propaneKgL) }

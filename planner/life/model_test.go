@@ -40,7 +40,7 @@ func TestStay(t *testing.T) {
 		n := mustStay(t, m, s)
 		t.Logf("%.1f °C, %.1f kWh heat, %.1f kWh water", n.Air.MeanC, n.HeatKWh, n.WaterKWh)
 		for _, u := range n.Uses {
-			if SourceOf(u.Tank).Nothing() {
+			if Source(u.Tank).Nothing() {
 				t.Errorf("%s has no source", u.Tank)
 			}
 			if u.Likely != 0 {

@@ -2,7 +2,10 @@ package life
 
 import (
 	"math"
+	"slices"
 	"testing"
+
+	"ullage/planner/fact"
 )
 
 // Limits as the sources in roads.go give them; a heavy vehicle is slower, and
@@ -16,17 +19,17 @@ func TestMassClasses(t *testing.T) {
 			t.Errorf("%v kg: %+v", c.kg, says)
 		}
 	}
-	if v := Heavier(4250).Values; v["allowed"].N != 4250 || v["top"].N != 80 {
-		t.Errorf("of 4250 kg is said %+v", v)
+	want := fact.Of(HeavyRoads, fact.V{"allowed": fact.Kg(4250), "light": fact.Kg(3500), "top": fact.Quantity(80, "km/h", 0)})
+	if got := Heavier(4250); !got.Equal(want) {
+		t.Errorf("%+v, want %+v", got, want)
 	}
-	rows := map[string][2]float64{}
-	for _, row := range HeavyLimits().List {
-		rows[row.Fact.Values["country"].S] = [2]float64{row.Fact.Values["rural"].N, row.Fact.Values["motorway"].N}
+	limits := HeavyLimits().List
+	if len(limits) != len(heavy) {
+		t.Fatalf("%d limits of %d countries", len(limits), len(heavy))
 	}
-	for country, want := range map[string][2]float64{"AT": {70, 80}, "BE": {90, 90}, "FR": {80, 110}} {
-		if rows[country] != want {
-			t.Errorf("%s has %v, want %v", country, rows[country], want)
-		}
+	france := fact.Of("road.heavy_limit", fact.V{"country": fact.Text("FR"), "rural": fact.Quantity(80, "km/h", 0), "motorway": fact.Quantity(110, "km/h", 0)})
+	if !slices.ContainsFunc(limits, func(l fact.Value) bool { return l.Fact.Equal(france) }) {
+		t.Errorf("France is not among %+v", limits)
 	}
 	for _, l := range heavy {
 		if l.motorway < heavyTopKmh || l.rural > l.motorway {

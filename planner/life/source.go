@@ -2,9 +2,9 @@ package life
 
 import "ullage/planner/fact"
 
-// SourceOf is where the model's numbers for a tank come from, in short; nothing for
+// Source is where the model's numbers for a tank come from, in short; nothing for
 // an unknown tank. The constants name their sources one by one.
-func SourceOf(tank string) fact.Fact { return sources[tank] }
+func Source(tank string) fact.Fact { return sources[tank] }
 
 var sources = map[string]fact.Fact{
 	"diesel": fact.Of("source.diesel", fact.V{

@@ -40,7 +40,7 @@ func (m Model) Stay(s Stay) (Night, error) {
 		return Night{}, err
 	}
 	d := m.day(s)
-	n := Night{
+	return Night{
 		Uses: Uses{
 			m.gas(d),
 			m.heatingDiesel(d),
@@ -50,8 +50,7 @@ func (m Model) Stay(s Stay) (Night, error) {
 			m.battery(d),
 		},
 		Air: d.heat.air, HeatKWh: d.heatKWh, WaterKWh: d.waterKWh, HookUp: d.hook,
-	}
-	return n, nil
+	}, nil
 }
 
 // A day is a stay with what follows from it for several tanks.

@@ -37,11 +37,11 @@ func (c Comfort) usual() Comfort {
 	return c
 }
 
-// Stuck is the share of a full tank that does not come out in the cold: butane
-// that stays liquid at the coldest hour.
-func (v Vehicle) Stuck(tank string, air Air) float64 {
-	if tank != "lpg" || !v.HasLPG {
-		return 0
+// Stuck is the share of a full tank that does not come out in the cold, by tank:
+// butane that stays liquid at the coldest hour.
+func (v Vehicle) Stuck(air Air) map[string]float64 {
+	if !v.HasLPG {
+		return nil
 	}
-	return 1 - v.Gas.Evaporates(air.MinC)
+	return map[string]float64{"lpg": 1 - v.Gas.Evaporates(air.MinC)}
 }

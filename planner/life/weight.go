@@ -1,15 +1,19 @@
 package life
 
-import (
-	"ullage/planner/fact"
-)
+import "ullage/planner/fact"
+
+// kgPer is the mass of a unit of what a tank holds; a tank without one weighs nothing more when full.
+var kgPer = map[string]float64{
+	"diesel":   0.84,       // EN 590: 0.820–0.845 at 15 °C (ncheurope.com)
+	"def":      1.09,       // 1.087–1.093 at 20 °C (ISO 22241; de.zxc.wiki)
+	"lpg":      propaneKgL, // litres of liquid
+	"fresh":    1,
+	"grey":     1,
+	"cassette": 1,
+}
 
 // Masses of what is carried.
 const (
-	waterKgL  = 1.0
-	dieselKgL = 0.84 // EN 590: 0.820–0.845 at 15 °C (ncheurope.com)
-	defKgL    = 1.09 // 1.087–1.093 at 20 °C (ISO 22241; de.zxc.wiki)
-
 	// AdultKg counts for driver and passengers in the mass of vehicles (EU
 	// 1230/2012, from memory); a child from memory.
 	AdultKg, ChildKg = 75.0, 40.0
@@ -29,11 +33,14 @@ type Load struct {
 	Adults    int
 	Children  int
 	GearKg    float64 // bicycles, chairs, food, clothes
-	Levels    Levels
+	Levels    []Content
 }
 
-// Levels are litres in the tanks; LPG litres of liquid.
-type Levels struct{ Diesel, DEF, LPG, Fresh, Grey, Cassette float64 }
+// A Content is what one tank holds.
+type Content struct {
+	Tank  string
+	Level float64 // litres; LPG litres of liquid
+}
 
 // UsualGearKg of a party in a vehicle, bicycles apart.
 func UsualGearKg(p Party, lengthM float64) float64 {
@@ -42,18 +49,36 @@ func UsualGearKg(p Party, lengthM float64) float64 {
 
 // Kg is what the scales show.
 func (l Load) Kg() float64 {
-	v := l.Levels
-	return l.EmptyKg + AdultKg*float64(l.Adults) + ChildKg*float64(l.Children) + l.GearKg +
-		dieselKgL*v.Diesel + defKgL*v.DEF + propaneKgL*v.LPG + waterKgL*(v.Fresh+v.Grey+v.Cassette)
+	kg := l.EmptyKg + AdultKg*float64(l.Adults) + ChildKg*float64(l.Children) + l.GearKg
+	for _, c := range l.Levels {
+		kg += kgPer[c.Tank] * c.Level
+	}
+	return kg
 }
 
 // SpareKg is what may still come on board; negative: too heavy.
 func (l Load) SpareKg() float64 { return l.AllowedKg - l.Kg() }
 
-// MaxFreshL is the most fresh water for driving, with everything else as it is
-// and at most capacity; 0 where the vehicle is too heavy even without.
-func (l Load) MaxFreshL(capacity float64) float64 {
-	return min(max(l.SpareKg()/waterKgL+l.Levels.Fresh, 0), max(capacity, 0))
+// Most is the most of one tank that the vehicle may be driven with, with everything
+// else as it is and at most its capacity; 0 where it is too heavy even without.
+func (l Load) Most(tank string, capacity float64) float64 {
+	each, ok := kgPer[tank]
+	if !ok {
+		return max(capacity, 0)
+	}
+	return min(max(l.without(tank).SpareKg()/each, 0), max(capacity, 0))
+}
+
+// without is the load with a tank empty.
+func (l Load) without(tank string) Load {
+	rest := l
+	rest.Levels = nil
+	for _, c := range l.Levels {
+		if c.Tank != tank {
+			rest.Levels = append(rest.Levels, c)
+		}
+	}
+	return rest
 }
 
 // Kinds of what is said of a load.
@@ -64,13 +89,15 @@ const (
 )
 
 // Says is that the vehicle is too heavy, or how much of a tank it may be driven
-// with; nothing where the full tank fits too. A weighbridge tells the truth.
+// with ("": none can give way); nothing where the full tank fits too. A weighbridge
+// tells the truth.
 func (l Load) Says(tank string, capacity float64) fact.Fact {
-	most := fact.Quantity(l.MaxFreshL(capacity), "L", 0)
-	which, allowed := fact.Tank(tank, ""), fact.Kg(l.AllowedKg)
-	rest := l
-	rest.Levels.Fresh = 0
-	over, dry := -l.SpareKg(), -rest.SpareKg()
+	most := fact.Quantity(l.Most(tank, capacity), "L", 0)
+	which, allowed := fact.Value{}, fact.Kg(l.AllowedKg)
+	if tank != "" {
+		which = fact.Tank(tank, "")
+	}
+	over, dry := -l.SpareKg(), -l.without(tank).SpareKg()
 	switch {
 	case dry > 0:
 		return fact.Of(HeavyWithout, fact.V{"over": fact.Kg(dry), "tank": which, "allowed": allowed})

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"ullage/planner/fact"
-	"ullage/planner/life"
 	"ullage/planner/life/advice"
 )
 
@@ -22,20 +21,18 @@ type TankKind struct {
 	Onboard bool    // can be filled where it is used: a heavy vehicle drives with less of it
 	Last    bool    // the last place before the end that sells it is named
 	Burnt   bool    // by the engine: shown by its consumption as well
-
-	Scales func(*life.Levels) *float64 // where the scales look for what is in it; nil: it weighs nothing
 }
 
 // tankKinds is the table of tanks that places can restore. Minutes: from
 // memory, except where noted (diesel 6, LPG 8, exhaust fluid 5, 100 L of fresh
 // water 8–15, grey 5, cassette 5–8). Prices: from memory, of 2025, in western Europe.
 var tankKinds = map[string]TankKind{
-	"diesel":   {Verb: Refuel, Minutes: 6, Price: 1.60, Last: true, Burnt: true, Scales: func(l *life.Levels) *float64 { return &l.Diesel }},
-	"def":      {Verb: TopUp, Minutes: 5, Price: 1.10, Means: advice.HasDEF, Scales: func(l *life.Levels) *float64 { return &l.DEF }},
-	"lpg":      {Verb: Refuel, Minutes: 8, Price: 0.95, Means: advice.HasGas, Scales: func(l *life.Levels) *float64 { return &l.LPG }},
-	"fresh":    {Verb: Fill, Minutes: 10, Means: advice.HasFresh, Onboard: true, Scales: func(l *life.Levels) *float64 { return &l.Fresh }}, // paid by the call: whoever is there fills up
-	"grey":     {Verb: Drain, Minutes: 5, Means: advice.HasGrey, Scales: func(l *life.Levels) *float64 { return &l.Grey }},
-	"cassette": {Verb: Empty, Minutes: 6, Means: advice.HasCassette, Scales: func(l *life.Levels) *float64 { return &l.Cassette }},
+	"diesel":   {Verb: Refuel, Minutes: 6, Price: 1.60, Last: true, Burnt: true},
+	"def":      {Verb: TopUp, Minutes: 5, Price: 1.10, Means: advice.HasDEF},
+	"lpg":      {Verb: Refuel, Minutes: 8, Price: 0.95, Means: advice.HasGas},
+	"fresh":    {Verb: Fill, Minutes: 10, Means: advice.HasFresh, Onboard: true}, // paid by the call: whoever is there fills up
+	"grey":     {Verb: Drain, Minutes: 5, Means: advice.HasGrey},
+	"cassette": {Verb: Empty, Minutes: 6, Means: advice.HasCassette},
 	"battery":  {Verb: Charge, ByNight: true},
 }
 

@@ -16,7 +16,7 @@ func (b *Built) stuck(k trip.Tank) float64 {
 	for i := range 5 {
 		p := b.Trip.Route[i*n/4]
 		air := b.Use.Stay(nil, life.Where{Lat: p.Lat(), Lon: p.Lon()}, b.Axis.LengthKm*float64(i)/4, false).Air
-		most = max(most, b.Use.Model.Vehicle.Stuck(k.ID, air))
+		most = max(most, b.Use.Model.Vehicle.Stuck(air)[k.ID])
 	}
 	if most > 0.01 {
 		b.Notes = append(b.Notes, fact.Of(gasStuck, fact.V{"tank": k.Called(), "part": fact.Share(most, 0)}))

@@ -97,7 +97,7 @@ func TestPublishedFigures(t *testing.T) {
 		{"propane", "kg/L", 0.504, 0.51, "seen: patioheat.com 0.504 at 15.6 °C; memory", life.Gas{}.KgPerL()},
 		{"butane", "kg/L", 0.578, 0.584, "seen: kadatec at 20 °C; memory at 15 °C", life.Gas{ButaneShare: 1}.KgPerL()},
 		{"heater of 1 kW", "g/h", 77.7, 77.7, "calculated: 1 kWh ÷ 12.87 kWh/kg", 1000 / life.Gas{}.KWhPerKg()},
-		{"water of a cylinder of 11 kg", "L", 27.2, 27.2, "calculated: 80 % of it is filled", life.CylinderWaterL(11)},
+		{"a cylinder of 27.2 L of water", "kg", 11, 11.1, "calculated: 80 % of it is filled", life.GasStore{Count: 1, WaterL: 27.2}.FullL() * life.Gas{}.KgPerL()},
 		{"hook-up of 6 A", "kW", 1.38, 1.38, "calculated: 230 V × 6 A", life.NewHookUp(6, life.Mains{}, 0).LimitW / 1000},
 		{"hook-up of 10 A", "kW", 2.3, 2.3, "calculated", life.NewHookUp(10, life.Mains{}, 0).LimitW / 1000},
 		{"hook-up of 16 A", "kW", 3.5, 3.68, "seen: practicalcaravan 3.5; calculated 3.68", life.NewHookUp(16, life.Mains{}, 0).LimitW / 1000},

@@ -18,20 +18,17 @@ func weigh(t trip.Trip) *trip.Weight {
 	}
 	full, water := l, trip.Tank{}
 	for _, k := range v.Tanks {
-		kind := trip.KindOfTank(k.ID)
-		if kind.Scales == nil {
-			continue
-		}
-		level := t.LevelOf(k)
-		*kind.Scales(&l.Levels), *kind.Scales(&full.Levels) = level, level
+		now := life.Content{Tank: k.ID, Level: t.LevelOf(k)}
+		later := now
 		switch {
-		case kind.Onboard:
+		case trip.KindOfTank(k.ID).Onboard:
 			water = k
 		case k.Kind == planner.Supply:
-			*kind.Scales(&full.Levels) = k.Capacity
+			later.Level = k.Capacity
 		}
+		l.Levels, full.Levels = append(l.Levels, now), append(full.Levels, later)
 	}
-	w := &trip.Weight{Kg: l.Kg(), AllowedKg: v.MassKg, FreshL: full.MaxFreshL(water.Capacity)}
+	w := &trip.Weight{Kg: l.Kg(), AllowedKg: v.MassKg, FreshL: full.Most(water.ID, water.Capacity)}
 	if w.Says = l.Says(water.ID, water.Capacity); w.Says.Nothing() {
 		w.Says = full.Says(water.ID, water.Capacity)
 	}

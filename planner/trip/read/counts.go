@@ -17,7 +17,7 @@ func (b reader) counts() []trip.Count {
 		c := trip.Count{Tank: k.ID, Name: k.Name, Unit: k.Unit, Per100: trip.Scaled(b.Use.PerKm(k), 100), Night: night[i]}
 		switch {
 		case b.Use.Lives:
-			c.Source = life.SourceOf(k.ID)
+			c.Source = life.Source(k.ID)
 		case k.Use.Source != "":
 			c.Source = fact.Of(sourceStated, fact.V{"text": fact.Text(k.Use.Source)})
 		}
