@@ -54,7 +54,7 @@ var allowed = map[string][]string{
 	"app/show":               {goApp, "ullage/planner", "ullage/app/draw", "ullage/app/model", "ullage/app/say"},
 	"app/form":               {goApp, "ullage/planner", "ullage/app/field", "ullage/app/model", "ullage/app/say", "ullage/app/show"},
 	"app/itinerary":          {goApp, "github.com/paulmach/orb", "ullage/planner", "ullage/app/browser", "ullage/app/draw", "ullage/app/model", "ullage/app/say", "ullage/app/show"},
-	"app/strip":              {goApp, "ullage/planner", "ullage/app/draw", "ullage/app/model", "ullage/app/say", "ullage/app/show"},
+	"app/strip":              {goApp, "ullage/planner", "ullage/app/browser", "ullage/app/draw", "ullage/app/model", "ullage/app/say", "ullage/app/show"},
 	"app/mapview":            {goApp, "github.com/paulmach/orb", "ullage/planner", "ullage/app/browser", "ullage/app/draw", "ullage/app/model", "ullage/app/say", "ullage/app/show"},
 	"app/job":                {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},
 	"app/browser":            {goApp},

@@ -36,7 +36,7 @@ func (o *opener) open(ctx app.Context, files []source, add bool) {
 				o.open(ctx, rest, add)
 				return
 			}
-			o.client.Open(f.name, data, job.OpenOptions{Add: add},
+			o.client.Open(f.name, data, job.OpenOptions{Add: add, Again: f.bytes},
 				func(done, total int64) { o.tell(ctx, model.Progress{Share: float64(done) / float64(max(total, 1))}) },
 				func(got job.Opened, err error) {
 					if err != nil {

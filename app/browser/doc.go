@@ -15,4 +15,17 @@
 //
 //	stop := browser.WatchMedia("(prefers-color-scheme: dark)", func(dark bool) { … })
 //	defer stop()
+//
+// Read value.go first.
+//
+// Files, each using only those above it:
+//
+//   - value.go: values of JavaScript, and their errors
+//   - file.go: files chosen, fetched and given
+//   - here.go: where the device is
+//   - page.go: favours asked of the window
+//   - store.go: bytes kept on this device
+//   - worker.go: this program on a thread of its own
+//   - map.go: the map
+//   - sketch.go: what is drawn above it
 package browser

@@ -32,6 +32,10 @@ type MapOptions struct {
 	Label   string           // for people who do not see it
 }
 
+// A Shape is a line above a map: an SVG path in pixels from the map's upper
+// left corner, and the class that gives it its look.
+type Shape struct{ Class, Path string }
+
 // A Map is a MapLibre map in an element of the page. It has no glyph server:
 // text is drawn from the fonts of the device.
 type Map struct {
@@ -50,8 +54,7 @@ type Map struct {
 type MapEvent struct {
 	Lng, Lat float64 // degrees
 	X, Y     float64 // pixels from the map's upper left corner
-	ID       string  // property "id" of the uppermost feature hit; "" if none
-	Index    int     // property "index" of it; −1 if none
+	Index    int     // property "index" of the uppermost feature hit; −1 if none
 }
 
 // NewMap makes a map in container. It returns an error where the browser has
@@ -147,11 +150,6 @@ func (m *Map) Repaint(layers []map[string]any) {
 			_, _ = try(func() app.Value { return m.v.Call("setPaintProperty", l["id"], name, value) })
 		}
 	}
-}
-
-// Filter shows only the features of a layer that match a MapLibre expression.
-func (m *Map) Filter(layer string, expression []any) {
-	_, _ = try(func() app.Value { return m.v.Call("setFilter", layer, expression) })
 }
 
 // Fit moves the map so that the bounds (west, south, east, north) fill it
@@ -271,33 +269,6 @@ func (m *Map) MetresPerPixel() float64 {
 	return 2 * math.Pi * 6378137 / 512 * math.Cos(m.Middle()[1]*math.Pi/180) / math.Exp2(zoom.Float())
 }
 
-// Picture returns the map as it is now as an image address (data:image/png),
-// for print, where the map itself comes out blank. It waits.
-func (m *Map) Picture() (string, error) {
-	c := make(chan string, 1)
-	fn := app.FuncOf(func(app.Value, []app.Value) any {
-		v, err := try(func() app.Value { return m.v.Call("getCanvas").Call("toDataURL") })
-		if err != nil {
-			c <- ""
-			return nil
-		}
-		c <- v.String()
-		return nil
-	})
-	defer fn.Release()
-	// The picture is there only while the frame is being drawn.
-	if _, err := try(func() app.Value {
-		m.v.Call("once", "render", fn)
-		return m.v.Call("triggerRepaint")
-	}); err != nil {
-		return "", err
-	}
-	if s := <-c; s != "" {
-		return s, nil
-	}
-	return "", errors.New("the map gives no picture")
-}
-
 // Close takes the map away and releases what belongs to it.
 func (m *Map) Close() {
 	for _, stop := range m.stops {
@@ -317,9 +288,6 @@ func mapEvent(e app.Value) MapEvent {
 	}
 	if fs := e.Get("features"); fs.Truthy() && fs.Get("length").Int() > 0 {
 		props := fs.Index(0).Get("properties")
-		if id := props.Get("id"); id.Truthy() {
-			out.ID = id.String()
-		}
 		if i := props.Get("index"); i.Type() == app.TypeNumber {
 			out.Index = i.Int()
 		}

@@ -1,9 +1,6 @@
 package browser
 
 import (
-	"errors"
-	"fmt"
-
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
@@ -14,32 +11,6 @@ import (
 func Print() error {
 	_, err := try(func() app.Value { return app.Window().Call("print") })
 	return err
-}
-
-// WatchPrint calls before and after around printing.
-func WatchPrint(before, after func()) (stop func()) {
-	if app.IsServer {
-		return func() {}
-	}
-	a := listen(app.Window(), "beforeprint", nil, func(app.Value) { before() })
-	b := listen(app.Window(), "afterprint", nil, func(app.Value) { after() })
-	return func() { a(); b() }
-}
-
-// CopyText puts text on the clipboard. It waits; it fails where the browser
-// does not allow it: then show the text so that it can be selected.
-func CopyText(text string) error {
-	if app.IsServer {
-		return ErrNoBrowser
-	}
-	c := app.Window().Get("navigator").Get("clipboard")
-	if !c.Truthy() {
-		return errors.New("no clipboard: the page is not served over https or from this machine")
-	}
-	if _, err := awaitCall(func() app.Value { return c.Call("writeText", text) }); err != nil {
-		return fmt.Errorf("copy: %w", err)
-	}
-	return nil
 }
 
 // Matches reports whether a media query holds: "(prefers-color-scheme: dark)".
@@ -57,39 +28,6 @@ func WatchMedia(query string, f func(bool)) (stop func()) {
 	return listen(v, "change", nil, func(e app.Value) { f(e.Get("matches").Truthy()) })
 }
 
-// Online reports whether the browser believes that there is a network.
-func Online() bool {
-	return app.IsClient && app.Window().Get("navigator").Get("onLine").Truthy()
-}
-
-// WatchOnline calls f whenever the network comes or goes.
-func WatchOnline(f func(bool)) (stop func()) {
-	if app.IsServer {
-		return func() {}
-	}
-	a := listen(app.Window(), "online", nil, func(app.Value) { f(true) })
-	b := listen(app.Window(), "offline", nil, func(app.Value) { f(false) })
-	return func() { a(); b() }
-}
-
-// Fragment is the part of the page's address after #, without it.
-func Fragment() string {
-	if app.IsServer {
-		return ""
-	}
-	h := app.Window().Get("location").Get("hash").String()
-	if h == "" {
-		return ""
-	}
-	return h[1:]
-}
-
-// SetVar sets a custom property of an element's style ("--at", "42%"), which
-// a strict Content-Security-Policy allows where a style attribute is refused.
-func SetVar(element app.Value, name, value string) {
-	_, _ = try(func() app.Value { return element.Get("style").Call("setProperty", name, value) })
-}
-
 // Across returns how far across an element a pointer event is, 0 left to 1
 // right; ok is false if the element has no width.
 func Across(element, event app.Value) (x float64, ok bool) {
@@ -103,15 +41,6 @@ func Across(element, event app.Value) (x float64, ok bool) {
 	}
 	x = (event.Get("clientX").Float() - r.Get("left").Float()) / w
 	return min(max(x, 0), 1), true
-}
-
-// Listen adds a passive listener to an element for events that go-app would
-// answer with a new drawing of the page: pointermove, scroll.
-func Listen(element app.Value, event string, f func(event app.Value)) (stop func()) {
-	if app.IsServer || !element.Truthy() {
-		return func() {}
-	}
-	return listen(element, event, map[string]any{"passive": true}, f)
 }
 
 // Focus moves the keyboard to the element of that id and scrolls it into view.

@@ -6,10 +6,6 @@ import (
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 )
 
-// A Shape is a line above a map: an SVG path in pixels from the map's upper
-// left corner, and the class that gives it its look.
-type Shape struct{ Class, Path string }
-
 // Sketch draws shapes above the map in place of those before, for what follows
 // the pointer: it costs no frame of the map, which without a graphics card are
 // a tenth of a second each. It does not move with the map.

@@ -93,20 +93,6 @@ func (s *Store) Put(name string, data []byte) error {
 	return nil
 }
 
-// Delete forgets name; a name that is not there is no error.
-func (s *Store) Delete(name string) error {
-	if s.db == nil {
-		s.mu.Lock()
-		defer s.mu.Unlock()
-		delete(s.memory, name)
-		return nil
-	}
-	if _, err := s.do("readwrite", func(t app.Value) app.Value { return t.Call("delete", name) }); err != nil {
-		return fmt.Errorf("delete %s from the store: %w", name, err)
-	}
-	return nil
-}
-
 // do runs one request in a transaction of its own and waits until the
 // transaction is complete: a full disk shows only there.
 func (s *Store) do(mode string, call func(table app.Value) app.Value) (app.Value, error) {
@@ -151,15 +137,4 @@ func request(q app.Value, outside <-chan error) (app.Value, error) {
 	case err := <-outside:
 		return app.Undefined(), err
 	}
-}
-
-// KeepData asks the browser not to throw the site's data away when space is
-// short. It waits; false is a usual answer.
-func KeepData() bool {
-	s, err := reflectGet(app.Window().Get("navigator"), "storage")
-	if err != nil || !s.Truthy() {
-		return false
-	}
-	v, err := awaitCall(func() app.Value { return s.Call("persist") })
-	return err == nil && v.Truthy()
 }

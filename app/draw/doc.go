@@ -12,6 +12,22 @@
 //
 //	axis := draw.NewAxis(itinerary)
 //	for _, s := range itinerary.Strips {
-//		fmt.Println(draw.Strip(s, axis, itinerary.Days))
+//		show(draw.Strip(s, axis, itinerary.Days))
 //	}
+//
+// Decisions. The axis of all strips is kilometres with a slot for each night, since a
+// night uses water without a kilometre. A strip draws headroom: low is always bad.
+// Pictures are values, the same for goldens and for the page.
+//
+// Read axis.go first, then strip.go.
+//
+// Files, each using only those above it:
+//
+//   - axis.go: the axis of kilometres and nights
+//   - node.go: a piece of a picture
+//   - level.go: levels at a moment
+//   - strip.go: the level of a tank along the trip
+//   - gauge.go: what a stop changes
+//   - ruler.go: days and stops above the strips
+//   - overview.go: the route where no map can be
 package draw

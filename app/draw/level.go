@@ -7,6 +7,19 @@ import (
 	"ullage/planner/trip"
 )
 
+func planned(p trip.Level) float64 { return p.L }
+func likely(p trip.Level) float64  { return p.Likely }
+
+// hasBand tells whether the band is wide enough to be seen.
+func hasBand(s trip.Strip) bool {
+	for _, p := range s.Points {
+		if p.High-p.Low > 0.01*s.Capacity {
+			return true
+		}
+	}
+	return false
+}
+
 // LevelAt returns the level of a strip at a time: between two points by
 // proportion, at a jump what it jumps to, 0 for a strip without points.
 func LevelAt(s trip.Strip, min float64) float64 { return levelAt(s, min, planned) }

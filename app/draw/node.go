@@ -3,7 +3,6 @@ package draw
 import (
 	"math"
 	"strconv"
-	"strings"
 )
 
 // A Node is an SVG element. The zero value is an empty group of nothing: it
@@ -38,34 +37,6 @@ func (n Node) With(kids ...Node) Node {
 func (n Node) Say(text string) Node {
 	n.Text = text
 	return n
-}
-
-// String writes the node as SVG, escaped, deterministic.
-func (n Node) String() string {
-	var b strings.Builder
-	n.write(&b)
-	return b.String()
-}
-
-var escape = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
-
-func (n Node) write(b *strings.Builder) {
-	if n.Tag == "" {
-		return
-	}
-	b.WriteString("<" + n.Tag)
-	for _, a := range n.Attrs {
-		b.WriteString(" " + a.Name + `="` + escape.Replace(a.Value) + `"`)
-	}
-	if n.Text == "" && len(n.Kids) == 0 {
-		b.WriteString("/>")
-		return
-	}
-	b.WriteString(">" + escape.Replace(n.Text))
-	for _, k := range n.Kids {
-		k.write(b)
-	}
-	b.WriteString("</" + n.Tag + ">")
 }
 
 // num writes a coordinate with at most one digit after the point: a tenth of

@@ -32,12 +32,6 @@ type Town struct {
 	Rank  int
 }
 
-// Overview draws the whole route with the places beside it, as a map does
-// where none can be shown, and on paper: [Ground] with [Stops] over it.
-func Overview(route orb.LineString, it trip.Itinerary, back Backdrop, w, h float64) Node {
-	return El("g").With(Ground(route, back, w, h), Stops(route, it, back.Towns, w, h))
-}
-
 // Ground draws land, water and roads around a route, w × h pixels; the route
 // fills it but for a margin. A route of no points gives an empty picture.
 func Ground(route orb.LineString, back Backdrop, w, h float64) Node {

@@ -68,25 +68,12 @@ func height(s trip.Strip, headroom float64) float64 {
 	return stripH - (stripH-stripTop)*min(max(headroom/s.Capacity, 0), 1)
 }
 
-func planned(p trip.Level) float64 { return p.L }
-func likely(p trip.Level) float64  { return p.Likely }
-
 // best is the level with the most headroom of the band.
 func best(s trip.Strip) func(trip.Level) float64 {
 	if s.Kind == planner.Waste {
 		return func(p trip.Level) float64 { return p.Low }
 	}
 	return func(p trip.Level) float64 { return p.High }
-}
-
-// hasBand tells whether the band is wide enough to be seen.
-func hasBand(s trip.Strip) bool {
-	for _, p := range s.Points {
-		if p.High-p.Low > 0.01*s.Capacity {
-			return true
-		}
-	}
-	return false
 }
 
 // outline is the path of the headroom of a level, a jump drawn as an upright.

@@ -2,7 +2,6 @@ package job
 
 import (
 	"encoding/json"
-	"fmt"
 	"math"
 
 	"github.com/paulmach/orb"
@@ -64,52 +63,4 @@ func rounded(ls orb.LineString) orb.LineString {
 		out[i] = point{math.Round(p[0]*1e5) / 1e5, math.Round(p[1]*1e5) / 1e5}
 	}
 	return out
-}
-
-// ReadBackdrop reads [Opened.Backdrop] back, for a page that draws it without
-// a map library.
-func ReadBackdrop(text string) (osm.Backdrop, error) {
-	var in struct {
-		Features []struct {
-			Geometry struct {
-				Type        string          `json:"type"`
-				Coordinates json.RawMessage `json:"coordinates"`
-			} `json:"geometry"`
-			Properties struct {
-				Class string `json:"class"`
-				Name  string `json:"name"`
-				Rank  int    `json:"rank"`
-			} `json:"properties"`
-		} `json:"features"`
-	}
-	var out osm.Backdrop
-	if text == "" {
-		return out, nil
-	}
-	if err := json.Unmarshal([]byte(text), &in); err != nil {
-		return out, fmt.Errorf("backdrop: %w", err)
-	}
-	for i, f := range in.Features {
-		var p point
-		var line orb.LineString
-		var rings []orb.LineString
-		var err error
-		switch f.Geometry.Type {
-		case "Point":
-			err = json.Unmarshal(f.Geometry.Coordinates, &p)
-			out.Towns = append(out.Towns, osm.Town{Name: f.Properties.Name, Point: p, Rank: f.Properties.Rank})
-		case "LineString":
-			err = json.Unmarshal(f.Geometry.Coordinates, &line)
-			out.Lines = append(out.Lines, osm.BackdropLine{Class: f.Properties.Class, Points: line})
-		case "Polygon":
-			err = json.Unmarshal(f.Geometry.Coordinates, &rings)
-			for _, line := range rings {
-				out.Lines = append(out.Lines, osm.BackdropLine{Class: f.Properties.Class, Points: line})
-			}
-		}
-		if err != nil {
-			return osm.Backdrop{}, fmt.Errorf("backdrop feature %d: %w", i, err)
-		}
-	}
-	return out, nil
 }

@@ -3,6 +3,8 @@ package job
 import (
 	"errors"
 	"fmt"
+	"maps"
+	"slices"
 	"sync"
 
 	"ullage/planner/trip"
@@ -29,7 +31,9 @@ type Client struct {
 	last    int // ID of the latest request
 	plan    int // ID of the latest plan; 0: none is wanted
 	waiting map[int]waiting
-	places  []Open   // what the worker holds, to open again if it dies
+	places  []Open   // what the worker holds, to open again if it dies; without bytes where they can be read again
+	reading bool     // they are being read again
+	later   []asked  // what waits for that
 	roads   *waiting // and whether it is to read their roads
 	drawn   int      // ID of the latest drawing
 }
@@ -47,7 +51,10 @@ type waiting struct {
 
 // OpenOptions say how a file is taken. The zero value replaces the places
 // that are there, if the file has any.
-type OpenOptions struct{ Add bool }
+type OpenOptions struct {
+	Add   bool
+	Again func() ([]byte, error) // reads the file anew if the worker died, and may wait; nil: its bytes are held
+}
 
 // NewClient returns a client that has not started its worker yet; the first
 // request does. dispatch runs a callback where the page wants it:
@@ -60,8 +67,8 @@ func NewClient(dial Dial, dispatch func(func())) *Client {
 // Open reads a file. progress may be nil. Files are read in the order of the
 // calls, plans asked for later wait for them.
 func (c *Client) Open(name string, data []byte, opt OpenOptions, progress func(done, total int64), done func(Opened, error)) {
-	o := Open{Name: name, Add: opt.Add, Data: data}
-	c.ask(Request{Open: &o}, waiting{open: o, progress: progress, opened: done})
+	o := Open{Name: name, Add: opt.Add, Data: data, again: opt.Again}
+	c.ask(Request{Open: &o}, waiting{open: o.bare(), progress: progress, opened: done})
 }
 
 // Plan asks for an itinerary; show gets each better one and then the last.
@@ -101,10 +108,20 @@ func (c *Client) Close() {
 	c.link, c.waiting, c.plan = nil, map[int]waiting{}, 0
 }
 
+// An asked is a request and who waits for it.
+type asked struct {
+	Request
+	waiting
+}
+
+// ask sends a request, to a new worker if there is none. What is asked while that
+// one is given its places again waits.
 func (c *Client) ask(r Request, w waiting) {
 	c.mu.Lock()
 	err := c.start()
-	if err == nil {
+	if err == nil && c.reading {
+		c.later = append(c.later, asked{r, w})
+	} else if err == nil {
 		err = c.send(r, w)
 	}
 	c.mu.Unlock()
@@ -124,18 +141,47 @@ func (c *Client) start() error {
 		return fmt.Errorf("the planner cannot start: %w", err)
 	}
 	c.link = link
-	roads := c.roads
-	for i, o := range c.places {
-		o.Add = i > 0
-		if err := c.send(Request{Open: &o}, waiting{open: o}); err != nil {
-			return err
+	if len(c.places) > 0 {
+		c.reading = true
+		go c.reopen(link, c.places, c.roads)
+	}
+	return nil
+}
+
+// reopen reads the files of places again, then sends what waits for them. A file
+// that is not there any more is left out: who asks for a plan hears of its places.
+func (c *Client) reopen(link Link, places []Open, roads *waiting) {
+	for i, o := range places {
+		data, err := o.Data, error(nil)
+		if o.again != nil {
+			data, err = o.again()
 		}
+		if err != nil {
+			continue
+		}
+		o.Add, o.Data = i > 0, data
+		c.mu.Lock()
+		if c.link == link {
+			_ = c.send(Request{Open: &o}, waiting{open: o.bare()}) // who waits hears of it
+		}
+		c.mu.Unlock()
+	}
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.link != link {
+		return
 	}
 	if roads != nil {
-		err = c.send(Request{Roads: true}, *roads)
+		_ = c.send(Request{Roads: true}, *roads)
 		c.roads = roads
 	}
-	return err
+	later := c.later
+	c.reading, c.later = false, nil
+	for _, a := range later {
+		if err := c.send(a.Request, a.waiting); err != nil {
+			go c.dispatch(func() { a.fail(err) })
+		}
+	}
 }
 
 func (c *Client) send(r Request, w waiting) error {
@@ -178,13 +224,35 @@ func (c *Client) send(r Request, w waiting) error {
 
 func (c *Client) receive(frame []byte) {
 	r, err := DecodeResponse(frame)
-	c.mu.Lock()
-	w, ok := c.waiting[r.ID]
+	w, ok := c.settle(r, err)
 	if !ok {
-		c.mu.Unlock()
 		return
 	}
-	if err != nil || r.Error != "" || r.Opened != nil || r.Roads != nil || r.Followed != nil || r.Answer != nil && r.Answer.Last {
+	if w.followed != nil && err == nil && r.Followed != nil {
+		w.followed(*r.Followed, nil)
+		return
+	}
+	c.dispatch(func() {
+		if err == nil && r.Error != "" {
+			err = errors.New(r.Error)
+		}
+		if err != nil {
+			w.fail(err)
+			return
+		}
+		c.deliver(r, w)
+	})
+}
+
+// settle finds who waits for a response, who waits no more if it is the last one.
+func (c *Client) settle(r Response, err error) (waiting, bool) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	w, ok := c.waiting[r.ID]
+	if !ok {
+		return w, false
+	}
+	if err != nil || r.ends() {
 		delete(c.waiting, r.ID)
 	}
 	if r.Opened != nil && r.Opened.Kind == "places" {
@@ -193,28 +261,21 @@ func (c *Client) receive(frame []byte) {
 		}
 		c.places = append(c.places, w.open)
 	}
-	c.mu.Unlock()
+	return w, true
+}
 
-	if w.followed != nil && err == nil && r.Followed != nil {
-		w.followed(*r.Followed, nil)
-		return
+// deliver gives a response to who waits for it.
+func (c *Client) deliver(r Response, w waiting) {
+	switch {
+	case r.Progress != nil && w.progress != nil:
+		w.progress(r.Progress.Done, r.Progress.Total)
+	case r.Opened != nil && w.opened != nil:
+		w.opened(*r.Opened, nil)
+	case r.Roads != nil && w.roads != nil:
+		w.roads(*r.Roads, nil)
+	case r.Answer != nil && c.wants(r.ID):
+		w.answer(*r.Answer)
 	}
-	c.dispatch(func() {
-		switch {
-		case err != nil:
-			w.fail(err)
-		case r.Error != "":
-			w.fail(errors.New(r.Error))
-		case r.Progress != nil && w.progress != nil:
-			w.progress(r.Progress.Done, r.Progress.Total)
-		case r.Opened != nil && w.opened != nil:
-			w.opened(*r.Opened, nil)
-		case r.Roads != nil && w.roads != nil:
-			w.roads(*r.Roads, nil)
-		case r.Answer != nil && c.wants(r.ID):
-			w.answer(*r.Answer)
-		}
-	})
 }
 
 // wants reports whether this plan is still the latest when its turn on the
@@ -232,8 +293,11 @@ func (c *Client) died(link Link, err error) {
 		c.mu.Unlock()
 		return
 	}
-	left := c.waiting
-	c.link, c.waiting, c.plan = nil, map[int]waiting{}, 0
+	left := slices.Collect(maps.Values(c.waiting))
+	for _, a := range c.later {
+		left = append(left, a.waiting)
+	}
+	c.link, c.waiting, c.plan, c.reading, c.later = nil, map[int]waiting{}, 0, false, nil
 	for _, w := range left {
 		if w.roads != nil {
 			c.roads = nil // what may have broken the worker is not tried again
@@ -259,23 +323,3 @@ func (w waiting) fail(err error) {
 		w.followed(Followed{}, err)
 	}
 }
-
-// InProcess dials a server of h in this program: what tests use in place of a
-// worker.
-func InProcess(h *Handler) Dial {
-	return func(receive func([]byte), died func(error)) (Link, error) {
-		return inProcess{NewServer(h), receive}, nil
-	}
-}
-
-type inProcess struct {
-	server  *Server
-	receive func([]byte)
-}
-
-func (p inProcess) Send(frame []byte) error {
-	p.server.Receive(frame, func(b []byte) error { p.receive(b); return nil })
-	return nil
-}
-
-func (p inProcess) Close() {}

@@ -131,7 +131,7 @@ func TestHandlerPlansTheDemo(t *testing.T) {
 	if o == nil || o.Places != len(h.places) || o.Places == 0 || !o.OSM || o.Backdrop == "" || o.Bounds == [4]float64{} {
 		t.Fatalf("opened %+v", all[len(all)-1])
 	}
-	back, err := ReadBackdrop(o.Backdrop)
+	back, err := readBackdrop(o.Backdrop)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -258,16 +258,22 @@ func TestLatestPlanWins(t *testing.T) {
 
 // TestWorkerDies: who waits is told, and the next worker is given the places
 // that the last one held.
-func TestWorkerDies(t *testing.T) {
+func TestWorkerDies(t *testing.T) { synctest.Test(t, testWorkerDies) }
+
+func testWorkerDies(t *testing.T) {
 	var links []*busy
 	c := NewClient(func(receive func([]byte), died func(error)) (Link, error) {
 		links = append(links, &busy{receive: receive, died: died})
 		return links[len(links)-1], nil
 	}, func(f func()) { f() })
-	c.Open("a", []byte("A"), OpenOptions{}, nil, func(Opened, error) {})
+	again := 0
+	c.Open("a", []byte("A"), OpenOptions{Again: func() ([]byte, error) { again++; return []byte("A"), nil }}, nil, func(Opened, error) {})
 	c.Open("b", []byte("B"), OpenOptions{Add: true}, nil, func(Opened, error) {})
 	links[0].say(t, Response{ID: 1, Opened: &Opened{Kind: "places"}})
 	links[0].say(t, Response{ID: 2, Opened: &Opened{Kind: "places"}})
+	if c.places[0].Data != nil || c.places[1].Data == nil {
+		t.Error("the page holds bytes that can be read again, or not those that cannot")
+	}
 	var told error
 	c.Plan(trip.Trip{}, func(a Answer) { told = a.Err })
 	links[0].died(errors.New("out of memory"))
@@ -275,6 +281,7 @@ func TestWorkerDies(t *testing.T) {
 		t.Errorf("told %v", told)
 	}
 	c.Plan(trip.Trip{}, func(Answer) {})
+	synctest.Wait()
 	if len(links) != 2 || len(links[1].frames) != 3 {
 		t.Fatalf("%d workers; the last was sent %d frames, want 2 files and a plan", len(links), len(links[len(links)-1].frames))
 	}
@@ -282,6 +289,17 @@ func TestWorkerDies(t *testing.T) {
 		if r, err := DecodeRequest(links[1].frames[i]); err != nil || string(r.Open.Data) != want || r.Open.Add != (i > 0) {
 			t.Errorf("frame %d: %+v, %v", i, r.Open, err)
 		}
+	}
+	if again != 1 {
+		t.Errorf("read again %d times, want once", again)
+	}
+	// One that dies while it is given its places again fails who waits for that.
+	links[1].died(errors.New("out of memory"))
+	told = nil
+	c.Plan(trip.Trip{}, func(a Answer) { told = a.Err })
+	links[2].died(errors.New("again"))
+	if told == nil || !strings.Contains(told.Error(), "again") {
+		t.Errorf("told %v", told)
 	}
 }
 
@@ -414,34 +432,37 @@ func TestRoadsThatKilledTheWorker(t *testing.T) {
 		read bool // before the worker died
 	}{{"while it read them", false}, {"after it had read them", true}} {
 		t.Run(c.name, func(t *testing.T) {
-			var links []*busy
-			client := NewClient(func(receive func([]byte), died func(error)) (Link, error) {
-				links = append(links, &busy{receive: receive, died: died})
-				return links[len(links)-1], nil
-			}, func(f func()) { f() })
-			client.Open("a", []byte("A"), OpenOptions{}, nil, func(Opened, error) {})
-			links[0].say(t, Response{ID: 1, Opened: &Opened{Kind: "places"}})
-			var told error
-			client.Roads(nil, func(_ RoadsRead, err error) { told = err })
-			if c.read {
-				links[0].say(t, Response{ID: 2, Roads: &RoadsRead{Roads: 1}})
-			}
-			links[0].died(errors.New("out of memory"))
-			if (told == nil) != c.read {
-				t.Errorf("told %v", told)
-			}
-			client.Plan(trip.Trip{}, func(Answer) {})
-			if len(links) != 2 {
-				t.Fatalf("%d workers, want another", len(links))
-			}
-			asked := false
-			for _, f := range links[1].frames {
-				r, err := DecodeRequest(f)
-				asked = asked || err == nil && r.Roads
-			}
-			if asked != c.read {
-				t.Errorf("the next worker is asked for roads: %v, want %v", asked, c.read)
-			}
+			synctest.Test(t, func(t *testing.T) {
+				var links []*busy
+				client := NewClient(func(receive func([]byte), died func(error)) (Link, error) {
+					links = append(links, &busy{receive: receive, died: died})
+					return links[len(links)-1], nil
+				}, func(f func()) { f() })
+				client.Open("a", []byte("A"), OpenOptions{}, nil, func(Opened, error) {})
+				links[0].say(t, Response{ID: 1, Opened: &Opened{Kind: "places"}})
+				var told error
+				client.Roads(nil, func(_ RoadsRead, err error) { told = err })
+				if c.read {
+					links[0].say(t, Response{ID: 2, Roads: &RoadsRead{Roads: 1}})
+				}
+				links[0].died(errors.New("out of memory"))
+				if (told == nil) != c.read {
+					t.Errorf("told %v", told)
+				}
+				client.Plan(trip.Trip{}, func(Answer) {})
+				synctest.Wait()
+				if len(links) != 2 {
+					t.Fatalf("%d workers, want another", len(links))
+				}
+				asked := false
+				for _, f := range links[1].frames {
+					r, err := DecodeRequest(f)
+					asked = asked || err == nil && r.Roads
+				}
+				if asked != c.read {
+					t.Errorf("the next worker is asked for roads: %v, want %v", asked, c.read)
+				}
+			})
 		})
 	}
 }

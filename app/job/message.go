@@ -27,6 +27,16 @@ type Open struct {
 	Name string `json:"name"`
 	Add  bool   `json:"add,omitempty"` // keep the places that are there
 	Data []byte `json:"-"`             // travels behind the head of the frame
+
+	again func() ([]byte, error) // reads it anew; nil: Data is held
+}
+
+// bare is the file without its bytes, if they can be read again.
+func (o Open) bare() Open {
+	if o.again != nil {
+		o.Data = nil
+	}
+	return o
 }
 
 // Plan asks for the itinerary of a trip among the places held.
@@ -57,6 +67,11 @@ type Response struct {
 	Roads    *RoadsRead `json:"roads,omitempty"`
 	Followed *Followed  `json:"followed,omitempty"`
 	Error    string     `json:"error,omitempty"`
+}
+
+// ends tells whether nothing follows.
+func (r Response) ends() bool {
+	return r.Error != "" || r.Opened != nil || r.Roads != nil || r.Followed != nil || r.Answer != nil && r.Answer.Last
 }
 
 // Progress of reading a file, in bytes.

@@ -44,3 +44,14 @@ func (p *pace) Err() error {
 	}
 	return p.Context.Err()
 }
+
+// every passes progress on in steps of n bytes, and the end.
+func every(n int64, f func(done, total int64)) func(done, total int64) {
+	var last int64
+	return func(done, total int64) {
+		if done-last >= n || done == total && done > last {
+			last = done
+			f(done, total)
+		}
+	}
+}

@@ -1,23 +1,12 @@
 package job
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"sync"
 
-	osmroads "ullage/data/osm/roads"
-	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/trip"
-)
-
-// What is too much for one page: bytes of files kept for their roads, and
-// points of roads. A network takes about 0.6 kB a junction while it is built,
-// and a browser gives a page at most 4 GB.
-const (
-	mostFileBytes  = 400 << 20
-	mostRoadPoints = 12 << 20
 )
 
 // roads are what the handler knows of roads. Plans and drawings ask at once,
@@ -82,57 +71,4 @@ func (r *roads) follow(ctx context.Context, f Follow) (Followed, error) {
 	}
 	legs, err := r.guide.Follow(ctx, f.Vehicle, pairs, f.WithinM)
 	return Followed{legs}, err
-}
-
-// keep holds a file of map data for its roads.
-func (h *Handler) keep(o Open) {
-	if !o.Add {
-		h.files = nil
-		h.roads.set(nil)
-	}
-	h.files = append(h.files, o)
-}
-
-// readRoads reads the roads of files, and has plans follow them from then on.
-func (h *Handler) readRoads(ctx context.Context, files []Open, progress func(done, total int64)) (RoadsRead, error) {
-	began := h.now()
-	var total, before int64
-	for _, f := range files {
-		total += int64(len(f.Data))
-	}
-	if total > mostFileBytes {
-		return RoadsRead{}, fmt.Errorf("the map data are too large for this page to read their roads: ways to places stay estimates; the command line can read them")
-	}
-	var inputs []net.Input
-	points := 0
-	for _, f := range files {
-		in, err := osmroads.Read(ctx, f.Name, bytes.NewReader(f.Data), osmroads.Options{
-			Progress: every(1<<18, func(done, _ int64) { progress(before+done, total) })})
-		if err != nil {
-			return RoadsRead{}, err
-		}
-		before += int64(len(f.Data))
-		if points += len(in.Nodes); points > mostRoadPoints {
-			return RoadsRead{}, fmt.Errorf("too many roads for this page: ways to places stay estimates; the command line can read them")
-		}
-		inputs = append(inputs, in)
-	}
-	out := RoadsRead{}
-	if all := net.Join(inputs...); len(all.Ways) > 0 {
-		network, err := net.Build(ctx, all)
-		if err != nil {
-			return RoadsRead{}, err
-		}
-		g, err := byroad.New(ctx, network)
-		if err != nil {
-			return RoadsRead{}, err
-		}
-		if err := ctx.Err(); err != nil { // other places are open by now
-			return RoadsRead{}, err
-		}
-		h.roads.set(g)
-		out = RoadsRead{Roads: network.Edges(), Bytes: network.Bytes(), Notes: network.Notes()}
-	}
-	out.TookMS = int(h.now().Sub(began).Milliseconds())
-	return out, nil
 }

@@ -62,7 +62,7 @@ type steps struct {
 
 func newSteps(t *testing.T) steps {
 	var mu sync.Mutex
-	return steps{t, NewClient(InProcess(NewHandler()), func(f func()) { mu.Lock(); defer mu.Unlock(); f() })}
+	return steps{t, NewClient(inThisProgram(NewHandler()), func(f func()) { mu.Lock(); defer mu.Unlock(); f() })}
 }
 
 func wait[T any](t *testing.T, what string, c <-chan T) T {

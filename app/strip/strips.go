@@ -5,6 +5,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/browser"
 	"ullage/app/draw"
 	"ullage/app/model"
 	"ullage/app/say"
@@ -114,9 +115,8 @@ func (s *Strips) onPointerMove(ctx app.Context, e app.Event) {
 }
 
 func (s *Strips) point(ctx app.Context, e app.Event) {
-	box := ctx.JSSrc().Call("getBoundingClientRect")
-	if w := box.Get("width").Float(); w > 0 {
-		show.Send(ctx, model.PointedX{X: (e.Get("clientX").Float() - box.Get("left").Float()) / w})
+	if x, ok := browser.Across(ctx.JSSrc(), e.Value); ok {
+		show.Send(ctx, model.PointedX{X: x})
 	}
 }
 
