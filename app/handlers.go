@@ -25,11 +25,11 @@ func (p *Page) onDragOver(ctx app.Context, e app.Event) {
 
 func (p *Page) onDrop(ctx app.Context, e app.Event) {
 	e.PreventDefault()
-	p.open.open(ctx, sources(browser.Dropped(e.Value)), false)
+	p.open.open(ctx, sources(browser.Dropped(e.Value)))
 }
 
 func (p *Page) onFiles(ctx app.Context, e app.Event) {
-	p.open.open(ctx, sources(browser.Chosen(ctx.JSSrc())), false)
+	p.open.open(ctx, sources(browser.Chosen(ctx.JSSrc())))
 }
 
 func (p *Page) onDraw(ctx app.Context, e app.Event) {

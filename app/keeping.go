@@ -38,6 +38,7 @@ type source struct {
 	name  string
 	bytes func() ([]byte, error) // waits
 	keep  bool
+	add   bool // to the places that are there; else they take their place
 }
 
 // A keeper keeps what is open, on this device.
@@ -121,8 +122,8 @@ func (k *keeper) saveMarks(ctx app.Context) {
 }
 
 // keepPlaces keeps a file of places for the next visit.
-func (k *keeper) keepPlaces(ctx app.Context, f source, data []byte, add bool) {
-	if !add {
+func (k *keeper) keepPlaces(ctx app.Context, f source, data []byte) {
+	if !f.add {
 		k.places = nil
 	}
 	if !f.keep { // it is kept already, or the demo

@@ -22,7 +22,7 @@ type opener struct {
 
 // open reads files one after the other. The first with places replaces those
 // that are there; the others of the same gesture are added to it.
-func (o *opener) open(ctx app.Context, files []source, add bool) {
+func (o *opener) open(ctx app.Context, files []source) {
 	if len(files) == 0 {
 		return
 	}
@@ -33,20 +33,23 @@ func (o *opener) open(ctx app.Context, files []source, add bool) {
 		ctx.Dispatch(func(ctx app.Context) {
 			if err != nil {
 				o.tell(ctx, model.OpenFailed{Name: f.name, Why: err.Error()})
-				o.open(ctx, rest, add)
+				o.open(ctx, rest)
 				return
 			}
-			o.client.Open(f.name, data, job.OpenOptions{Add: add, Again: f.bytes},
-				func(done, total int64) { o.tell(ctx, model.Progress{Share: float64(done) / float64(max(total, 1))}) },
-				func(got job.Opened, err error) {
-					if err != nil {
-						o.tell(ctx, model.OpenFailed{Name: f.name, Why: err.Error()})
-					} else {
-						o.opened(ctx, f, got, data, add)
-						add = add || got.Kind == "places"
-					}
-					o.open(ctx, rest, add)
-				})
+			progress := func(done, total int64) {
+				o.tell(ctx, model.Progress{Share: float64(done) / float64(max(total, 1))})
+			}
+			o.client.Open(f.name, data, job.OpenOptions{Add: f.add, Again: f.bytes, Progress: progress}, func(got job.Opened, err error) {
+				if err != nil {
+					o.tell(ctx, model.OpenFailed{Name: f.name, Why: err.Error()})
+				} else {
+					o.opened(ctx, f, got, data)
+				}
+				for i := range rest {
+					rest[i].add = f.add || err == nil && got.Kind == "places"
+				}
+				o.open(ctx, rest)
+			})
 		})
 	})
 }
@@ -64,13 +67,13 @@ func (o *opener) titleOf(name string) string {
 
 // opened tells the model what was in a file, and keeps places for the next
 // visit; the trip is kept by itself.
-func (o *opener) opened(ctx app.Context, f source, got job.Opened, data []byte, add bool) {
+func (o *opener) opened(ctx app.Context, f source, got job.Opened, data []byte) {
 	file := model.File{Name: o.titleOf(got.Name), Kind: got.Kind, Count: got.Places, Date: got.Date, OSM: got.OSM, Notes: got.Notes, Box: got.Bounds, Sample: f.name == demoPlaces}
 	switch got.Kind {
 	case "places":
-		o.tell(ctx, model.PlacesRead{File: file, Add: add, Ground: got.Backdrop})
+		o.tell(ctx, model.PlacesRead{File: file, Add: f.add, Ground: got.Backdrop})
 		o.readGround(ctx, got.Backdrop)
-		o.keep.keepPlaces(ctx, f, data, add)
+		o.keep.keepPlaces(ctx, f, data)
 		o.ways.read(ctx)
 	case "route":
 		file.Count, file.Climb = len(got.Route), got.Climb
@@ -112,7 +115,7 @@ func (o *opener) readGround(ctx app.Context, text string) {
 func sources(files []browser.File) []source {
 	var out []source
 	for _, f := range files {
-		out = append(out, source{f.Name, f.Bytes, true})
+		out = append(out, source{name: f.Name, bytes: f.Bytes, keep: true})
 	}
 	return out
 }

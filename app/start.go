@@ -45,7 +45,7 @@ func (p *Page) OnMount(ctx app.Context) {
 		files, origin := lastVisit(store), lastOrigin(store)
 		ctx.Dispatch(func(ctx app.Context) {
 			p.keep.store, p.keep.last = store, origin
-			p.open.open(ctx, files, false)
+			p.open.open(ctx, files)
 		})
 	})
 	p.watchVersion(ctx)

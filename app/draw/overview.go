@@ -76,7 +76,7 @@ func Stops(route orb.LineString, it trip.Itinerary, towns []Town, w, h float64) 
 	taken := []box{}
 	for _, n := range Numbers(it.Days) {
 		x, y := p.at(n.Call.Point)
-		out = out.With(Disc(n.N, n.Call.Night, x, y))
+		out = out.With(Disc(n, x, y))
 		taken = append(taken, box{x - 10, y - 10, x + 10, y + 10})
 	}
 	return out.With(p.names(towns, taken, w, h)...)

@@ -54,22 +54,22 @@ func Ruler(axis Axis, days []trip.Day, labels []string) (ruler Node, rows int) {
 			row++
 		}
 		last[row], rows = x, max(rows, row+1)
-		out = out.With(at(x, "", Disc(n.N, n.Call.Night, 0, float64(30+discRow*row))))
+		out = out.With(at(x, "", Disc(n, 0, float64(30+discRow*row))))
 	}
 	return out, rows
 }
 
 // Disc draws a stop's number around (x, y): a square for a night, a disc
 // otherwise.
-func Disc(n int, night bool, x, y float64) Node {
+func Disc(n Number, x, y float64) Node {
 	g := El("g", "class", "disc", "transform", "translate("+num(x)+" "+num(y)+")")
-	if night {
+	if n.Call.Night {
 		g = El("g", "class", "disc stay", "transform", "translate("+num(x)+" "+num(y)+")")
 		g = g.With(El("rect", "x", "-9", "y", "-9", "width", "18", "height", "18", "rx", "3"))
 	} else {
 		g = g.With(El("circle", "r", "9"))
 	}
-	return g.With(El("text", "dy", "4", "text-anchor", "middle").Say(strconv.Itoa(n)))
+	return g.With(El("text", "dy", "4", "text-anchor", "middle").Say(strconv.Itoa(n.N)))
 }
 
 // Needle is the cursor: an upright across all strips.

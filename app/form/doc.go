@@ -16,5 +16,6 @@
 //   - control.go: label, control, unit, hint
 //   - ferries.go: ferries that a person names
 //   - tripform.go: the trip in a few sentences, and its form
+//   - road.go: what the panel of the road shows of a model
 //   - roadpanel.go: where somebody on the road is
 package form

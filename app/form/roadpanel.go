@@ -1,6 +1,7 @@
 package form
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,50 +20,6 @@ import (
 type RoadPanel struct {
 	app.Compo
 	Road Road
-}
-
-// Road is what the panel shows.
-type Road struct {
-	Say    say.Voice
-	Plan   trip.Itinerary
-	Report *model.Report // nil: the panel is shut
-	Km     float64       // where somebody is
-	Tanks  []trip.Tank
-	Visits []model.Visit // here and behind
-	News   []fact.Fact
-	Back   bool // the last plan from the road can be taken back
-	Ready  bool // the plan is one of the trip
-}
-
-// RoadOf is what the panel shows of a model.
-func RoadOf(m model.Model) Road {
-	out := Road{
-		Say: m.Say, Plan: m.Plan, Report: m.Report, Tanks: m.Trip.Vehicle.Tanks,
-		News: m.News, Back: m.Before != nil, Ready: m.HasPlan() && m.Shown == m.Wanted,
-	}
-	if m.Report != nil {
-		out.Km, _ = m.Report.Here(m)
-		out.Visits = m.Report.Visits(m)
-	}
-	if len(out.News) == 0 {
-		out.News = learnt(m.Plan)
-	}
-	return out
-}
-
-// learnt says what earlier readings taught, where the page has been loaded anew since.
-func learnt(it trip.Itinerary) []fact.Fact {
-	var out []fact.Fact
-	for _, c := range it.Counts {
-		tank := fact.Tank(c.Tank, c.Name)
-		switch {
-		case c.Factor > 1:
-			out = append(out, fact.Of("onroad.more", fact.V{"tank": tank, "share": fact.Share(c.Factor-1, 0)}))
-		case c.Factor > 0 && c.Factor < 1:
-			out = append(out, fact.Of("onroad.less", fact.V{"tank": tank, "share": fact.Share(1-c.Factor, 0)}))
-		}
-	}
-	return out
 }
 
 func (p *RoadPanel) Render() app.UI {
@@ -122,10 +79,10 @@ func (p *RoadPanel) choice(key, label string, options []Option) *Control {
 	return c
 }
 
-// tick is a control that is on or off.
-func (p *RoadPanel) tick(key, label string, on bool) *Control {
+// tick is a control that is on, "true", or off.
+func (p *RoadPanel) tick(key, label, value string) *Control {
 	c := p.control(key, "checkbox", label)
-	c.Value, c.Wide = strconv.FormatBool(on), true
+	c.Value, c.Wide = value, true
 	return c
 }
 
@@ -162,7 +119,7 @@ func (p *RoadPanel) behind() []app.UI {
 		if c.Night {
 			does = append(does, show.Nights(m.Say, c.Nights))
 		}
-		out = append(out, p.tick(model.RoadMade+c.Stop, p.stop(c)+" · "+strings.Join(does, ", "), v.Made))
+		out = append(out, p.tick(model.RoadMade+c.Stop, p.stop(c)+" · "+strings.Join(does, ", "), strconv.FormatBool(v.Made)))
 	}
 	return out
 }
@@ -237,11 +194,7 @@ func (p *RoadPanel) closed() []app.UI {
 	tick := func(place, label string) {
 		if !shown[place] {
 			shown[place] = true
-			on := false
-			for _, id := range m.Report.Closed {
-				on = on || id == place
-			}
-			out = append(out, p.tick(model.RoadClosed+place, label, on))
+			out = append(out, p.tick(model.RoadClosed+place, label, strconv.FormatBool(slices.Contains(m.Report.Closed, place))))
 		}
 	}
 	for _, c := range model.Calls(m.Plan) {

@@ -52,7 +52,7 @@ func (r *CallRow) Render() app.UI {
 func (r *CallRow) when() app.UI {
 	c := r.Call
 	return app.Div().Class("when").Body(
-		show.SVG(draw.El("svg", "class", "number", "viewBox", "-11 -11 22 22", "aria-hidden", "true", "focusable", "false").With(draw.Disc(r.N, c.Night, 0, 0))),
+		show.SVG(draw.El("svg", "class", "number", "viewBox", "-11 -11 22 22", "aria-hidden", "true", "focusable", "false").With(draw.Disc(draw.Number{N: r.N, Call: c}, 0, 0))),
 		app.Span().Class("arrive").Body(app.Span().Class("unseen").Text(r.Say.Text("stop.arrive")+" "), app.Text(r.Say.Clock(c.ArriveMin))),
 		app.Span().Class("leave").Body(app.Span().Class("unseen").Text(r.Say.Text("stop.leave")+" "), app.Text(r.Say.Clock(c.LeaveMin))),
 		app.Label().Class("tickoff").Body(

@@ -52,8 +52,9 @@ type waiting struct {
 // OpenOptions say how a file is taken. The zero value replaces the places
 // that are there, if the file has any.
 type OpenOptions struct {
-	Add   bool
-	Again func() ([]byte, error) // reads the file anew if the worker died, and may wait; nil: its bytes are held
+	Add      bool
+	Progress func(done, total int64) // nil: nobody looks
+	Again    func() ([]byte, error)  // reads the file anew if the worker died, and may wait; nil: its bytes are held
 }
 
 // NewClient returns a client that has not started its worker yet; the first
@@ -64,11 +65,11 @@ func NewClient(dial Dial, dispatch func(func())) *Client {
 	return &Client{dial: dial, dispatch: dispatch, waiting: map[int]waiting{}}
 }
 
-// Open reads a file. progress may be nil. Files are read in the order of the
+// Open reads a file. Files are read in the order of the
 // calls, plans asked for later wait for them.
-func (c *Client) Open(name string, data []byte, opt OpenOptions, progress func(done, total int64), done func(Opened, error)) {
+func (c *Client) Open(name string, data []byte, opt OpenOptions, done func(Opened, error)) {
 	o := Open{Name: name, Add: opt.Add, Data: data, again: opt.Again}
-	c.ask(Request{Open: &o}, waiting{open: o.bare(), progress: progress, opened: done})
+	c.ask(Request{Open: &o}, waiting{open: o.bare(), progress: opt.Progress, opened: done})
 }
 
 // Plan asks for an itinerary; show gets each better one and then the last.

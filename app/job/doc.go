@@ -22,7 +22,7 @@
 // 400 MB or 12 million road points the page says that it stays with estimates.
 //
 //	c := job.NewClient(dial, func(f func()) { f() })
-//	c.Open("island.osm.pbf", data, job.OpenOptions{}, nil, func(o job.Opened, err error) { … })
+//	c.Open("island.osm.pbf", data, job.OpenOptions{}, func(o job.Opened, err error) { … })
 //	c.Plan(t, func(a job.Answer) { … })
 //
 // Read message.go first, then server.go.

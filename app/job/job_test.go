@@ -185,12 +185,12 @@ func TestOpenReplacesOrAdds(t *testing.T) {
 		return s
 	}
 	var o Opened
-	h.take(&o, a, false)
-	h.take(&o, b, true)
+	h.take(Open{Add: false}, &o, a)
+	h.take(Open{Add: true}, &o, b)
 	if got := names(); got != "n1new n2 n3 " {
 		t.Errorf("after adding: %q", got)
 	}
-	h.take(&o, b, false)
+	h.take(Open{Add: false}, &o, b)
 	if got := names(); got != "n1new n3 " {
 		t.Errorf("after replacing: %q", got)
 	}
@@ -267,8 +267,8 @@ func testWorkerDies(t *testing.T) {
 		return links[len(links)-1], nil
 	}, func(f func()) { f() })
 	again := 0
-	c.Open("a", []byte("A"), OpenOptions{Again: func() ([]byte, error) { again++; return []byte("A"), nil }}, nil, func(Opened, error) {})
-	c.Open("b", []byte("B"), OpenOptions{Add: true}, nil, func(Opened, error) {})
+	c.Open("a", []byte("A"), OpenOptions{Again: func() ([]byte, error) { again++; return []byte("A"), nil }}, func(Opened, error) {})
+	c.Open("b", []byte("B"), OpenOptions{Add: true}, func(Opened, error) {})
 	links[0].say(t, Response{ID: 1, Opened: &Opened{Kind: "places"}})
 	links[0].say(t, Response{ID: 2, Opened: &Opened{Kind: "places"}})
 	if c.places[0].Data != nil || c.places[1].Data == nil {
@@ -438,7 +438,7 @@ func TestRoadsThatKilledTheWorker(t *testing.T) {
 					links = append(links, &busy{receive: receive, died: died})
 					return links[len(links)-1], nil
 				}, func(f func()) { f() })
-				client.Open("a", []byte("A"), OpenOptions{}, nil, func(Opened, error) {})
+				client.Open("a", []byte("A"), OpenOptions{}, func(Opened, error) {})
 				links[0].say(t, Response{ID: 1, Opened: &Opened{Kind: "places"}})
 				var told error
 				client.Roads(nil, func(_ RoadsRead, err error) { told = err })

@@ -52,7 +52,7 @@ func (h *Handler) openMap(ctx context.Context, o Open, out *Opened, progress fun
 	}
 	out.Kind, out.OSM, out.Date, out.Notes = "places", true, x.Date, x.Notes
 	out.Backdrop = backdropGeoJSON(x.Backdrop)
-	h.take(out, x.Places, o.Add)
+	h.take(o, out, x.Places)
 	h.keep(o)
 	return nil
 }
@@ -67,7 +67,7 @@ func (h *Handler) openPlaces(o Open, out *Opened) error {
 		h.files = nil
 		h.roads.set(nil)
 	}
-	h.take(out, places, o.Add)
+	h.take(o, out, places)
 	return nil
 }
 
@@ -96,7 +96,7 @@ func openTrip(o Open, out *Opened) error {
 
 // take holds the places of a file and counts them. A place that was there
 // under the same id is replaced.
-func (h *Handler) take(out *Opened, places []trip.Place, add bool) {
+func (h *Handler) take(o Open, out *Opened, places []trip.Place) {
 	out.Places, out.Counts = len(places), map[string]int{}
 	points := make([]point, len(places))
 	for i, p := range places {
@@ -105,7 +105,7 @@ func (h *Handler) take(out *Opened, places []trip.Place, add bool) {
 	}
 	out.Bounds = bounds(points)
 	held := slices.Clone(places)
-	if add {
+	if o.Add {
 		is := make(map[string]bool, len(places))
 		for _, p := range places {
 			is[p.ID] = true

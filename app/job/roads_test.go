@@ -78,7 +78,7 @@ func wait[T any](t *testing.T, what string, c <-chan T) T {
 
 func (s steps) open(add bool) {
 	done := make(chan error, 1)
-	s.c.Open("demo.osm.pbf", demo.Extract(), OpenOptions{Add: add}, nil, func(_ Opened, err error) { done <- err })
+	s.c.Open("demo.osm.pbf", demo.Extract(), OpenOptions{Add: add}, func(_ Opened, err error) { done <- err })
 	if err := wait(s.t, "the places", done); err != nil {
 		s.t.Fatal(err)
 	}

@@ -34,7 +34,7 @@ func givens(was, is MapModel) []given {
 			unlessDrawn(func() string { return routeData(is.Route, is.Plan.OffRoad, is.Plan.LengthKm) })},
 		{"places", !model.Same(was.Plan.Places, is.Plan.Places), func() string { return placesData(is.Plan) }},
 		{"stops", began || days, unlessDrawn(func() string { return stopsData(is.Plan) })},
-		{"cursor", began || was.Cursor != is.Cursor || was.HasPoint != is.HasPoint, unlessDrawn(func() string { return cursorData(is.Cursor, is.HasPoint) })},
+		{"cursor", began || was.Cursor != is.Cursor || was.HasPoint != is.HasPoint, unlessDrawn(func() string { return cursorData(is) })},
 		{"draft", was.Draft != is.Draft || len(was.Legs) != len(is.Legs), func() string {
 			if is.Draft == nil {
 				return collection()
@@ -71,8 +71,13 @@ func (v *MapView) push() {
 
 func (v *MapView) paint() {
 	if v.live != nil {
-		v.live.Repaint(mapLayers(browser.Matches(darkQuery), len(v.Model.Backdrop.Land) > 0))
+		v.live.Repaint(mapLayers(v.look()))
 	}
+}
+
+// look is by day or night as the device says.
+func (v *MapView) look() look {
+	return look{dim: browser.Matches(darkQuery), sea: len(v.Model.Backdrop.Land) > 0}
 }
 
 const darkQuery = "(prefers-color-scheme: dark)"

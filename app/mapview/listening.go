@@ -65,7 +65,7 @@ func (v *MapView) start(ctx app.Context) {
 		box = [4]float64{-10, 35, 30, 60}
 	}
 	m, err := browser.NewMap(app.Window().GetElementByID(mapCanvas), browser.MapOptions{
-		Sources: mapSources, Layers: mapLayers(browser.Matches(darkQuery), len(v.Model.Backdrop.Land) > 0), Bounds: box, Label: v.Model.Say.Text("map.alt"),
+		Sources: mapSources, Layers: mapLayers(v.look()), Bounds: box, Label: v.Model.Say.Text("map.alt"),
 	})
 	if err != nil {
 		v.failed = true

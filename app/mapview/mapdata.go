@@ -139,13 +139,6 @@ func appendPoint(b []byte, p orb.Point) []byte {
 	return append(b, ']')
 }
 
-func cursorData(p orb.Point, ok bool) string {
-	if !ok {
-		return collection()
-	}
-	return collection(pointFeature(p, nil))
-}
-
 // othersData has the other ways that are offered, as one line each, and its
 // letter at the point that would be set.
 func othersData(d *model.Draft) string {

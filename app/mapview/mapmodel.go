@@ -68,3 +68,11 @@ func describe(v say.Voice, c trip.Candidate, names map[string]string) string {
 	}
 	return strings.Join(parts, " · ")
 }
+
+// cursorData has the place of the moment looked at.
+func cursorData(m MapModel) string {
+	if !m.HasPoint {
+		return collection()
+	}
+	return collection(pointFeature(m.Cursor, nil))
+}

@@ -17,15 +17,20 @@ var (
 // mapSources are the names of what the map shows, empty at first.
 var mapSources = []string{"land", "backdrop", "route", "places", "stops", "others", "draft", "cursor"}
 
-// mapLayers are the layers in the palette of the day or of the night. sea tells
-// that the backdrop has islands to fill, so that what is left is water.
-func mapLayers(dim, sea bool) []map[string]any {
+// A look is what the colours of the map go by.
+type look struct {
+	dim bool // the palette of the night
+	sea bool // the backdrop has islands to fill, so that what is left is water
+}
+
+// mapLayers are the layers of the map in its look.
+func mapLayers(l look) []map[string]any {
 	c := light
-	if dim {
+	if l.dim {
 		c = dark
 	}
 	ground := c.land
-	if sea {
+	if l.sea {
 		ground = c.sea
 	}
 	text := strings.NewReplacer("$ground", ground, "$land", c.land, "$sea", c.sea, "$water", c.water, "$coast", c.coast, "$road", c.road,

@@ -12,7 +12,7 @@ import (
 func TestMapLayers(t *testing.T) {
 	for _, dim := range []bool{false, true} {
 		for _, sea := range []bool{false, true} {
-			layers := mapLayers(dim, sea)
+			layers := mapLayers(look{dim, sea})
 			text, err := json.Marshal(layers)
 			if err != nil || strings.Contains(string(text), "$") {
 				t.Errorf("a colour is left out: %v, %s", err, text)

@@ -14,19 +14,20 @@ import (
 
 // ask wants a plan of the trip as it is now. Without places or a trip there is
 // nothing to plan yet.
-func (m Model) ask() Model { return m.askAfter(false) }
+func (m Model) ask() Model { return m.askFor(AskPlan{}) }
 
 // askTyped wants a plan of what a person is typing.
-func (m Model) askTyped() Model { return m.askAfter(true) }
+func (m Model) askTyped() Model { return m.askFor(AskPlan{Typed: true}) }
 
-func (m Model) askAfter(typed bool) Model {
+func (m Model) askFor(plan AskPlan) Model {
 	m = m.do(SaveTrip{})
 	if !m.HasTrip() || len(m.Trip.Route) < 2 {
 		return m
 	}
 	m.Wanted++
 	m.Phase = Planning
-	return m.do(AskPlan{m.Wanted, typed})
+	plan.No = m.Wanted
+	return m.do(plan)
 }
 
 type (
