@@ -118,7 +118,7 @@ func TestDrawRoundAPassage(t *testing.T) {
 			p.tap(a)
 			p.until("a point", said+`.startsWith("1 point")`)
 			p.tap(b)
-			const why = "height limit 2.70 m, the vehicle has 3.05 m"
+			const why = "2.70\u202fm high at most, you are 3.05\u202fm"
 			p.until("the way round", said+`.includes("`+why+`")`)
 			words := eval[string](p, said)
 			var km float64
@@ -229,7 +229,7 @@ func TestLedRoundAPassage(t *testing.T) {
 	p.until("the track", `document.body.textContent.includes("Through")`)
 	p.until("an answer", settled)
 	p.press("Lead the route round")
-	const why = "height limit 2.70 m, the vehicle has 3.05 m"
+	const why = "2.70\u202fm high at most, you are 3.05\u202fm"
 	round := `document.querySelector(".limits").textContent.includes("does not go by") && document.querySelector(".limits").textContent.includes("` + why + `") && !document.querySelector("#offer")`
 	p.until("the way round", round)
 	p.until("an answer", settled)
