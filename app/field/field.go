@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"ullage/app/say"
 	"ullage/planner/fact"
 	"ullage/planner/life/units"
 	"ullage/planner/trip"
@@ -16,11 +17,11 @@ import (
 // group.GROUP, and those of its options.
 type Field struct {
 	Key     string
-	Name    string // of its words; "": Key
-	Group   string // heading it stands under
-	Tank    fact.Value
-	Unit    string // after the control
-	Input   string // text, number, whole, date, time, select, checkbox
+	Name    string     // of its words; "": Key
+	Group   string     // heading it stands under
+	Tank    *trip.Tank // whose it is; nil: of none
+	Unit    string     // after the control
+	Input   string     // text, number, whole, date, time, select, checkbox
 	Options []Option
 	Wide    bool // takes the whole width of the form
 	Get     func(trip.Trip) string
@@ -36,21 +37,18 @@ func (f Field) Words() string {
 }
 
 // An Option is one choice of a select.
-type Option struct {
-	Value string
-	Says  fact.Value
-}
+type Option struct{ Value, Label string }
 
-// options are choices that the catalogue calls by a prefix and their value;
+// Options are choices that the catalogue calls by a prefix and their value;
 // one without a value is called none.
-func options(prefix string, values ...string) []Option {
+func Options(v say.Voice, prefix string, values ...string) []Option {
 	var out []Option
-	for _, v := range values {
-		key := prefix + v
-		if v == "" {
+	for _, x := range values {
+		key := prefix + x
+		if x == "" {
 			key = prefix + "none"
 		}
-		out = append(out, Option{v, fact.Term(key)})
+		out = append(out, Option{x, v.Text(key)})
 	}
 	return out
 }

@@ -19,7 +19,7 @@ const Units = "units"
 
 // Of lists the form in its order.
 func Of(t trip.Trip, fleet []trip.Vehicle, v say.Voice) []Field {
-	out := slices.Concat(tripFields(), peopleFields())
+	out := slices.Concat(tripFields(), peopleFields(v))
 	if t.Vehicle.Life != nil { // else the vehicle does not say how it is heated
 		out = append(out, comfortFields(v)...)
 	}
@@ -49,16 +49,16 @@ func tripFields() []Field {
 	}
 }
 
-func peopleFields() []Field {
+func peopleFields(v say.Voice) []Field {
 	people := func(key string, options []Option) Field { return Field{Key: key, Group: "people", Options: options} }
 	return []Field{
 		whole(people("adults", nil), 1, 20, func(t *trip.Trip) *int { return &t.Party.Adults }),
 		whole(people("children", nil), 0, 20, func(t *trip.Trip) *int { return &t.Party.Children }),
-		choice(people("showers", options("showers.", "aboard", "sites", "frugal")), func(t *trip.Trip) *string { return &t.Party.Showers }),
-		choice(people("toilet", options("toilet.", "aboard", "sites")), func(t *trip.Trip) *string { return &t.Party.Toilet }),
-		choice(people("cooking", options("cooking.", "aboard", "little")), func(t *trip.Trip) *string { return &t.Party.Cooking }),
-		choice(people("dishes", options("dishes.", "", "aboard", "sites")), func(t *trip.Trip) *string { return &t.Party.Dishes }),
-		choice(people("devices", options("devices.", "little", "usual", "many")), func(t *trip.Trip) *string {
+		choice(people("showers", Options(v, "showers.", "aboard", "sites", "frugal")), func(t *trip.Trip) *string { return &t.Party.Showers }),
+		choice(people("toilet", Options(v, "toilet.", "aboard", "sites")), func(t *trip.Trip) *string { return &t.Party.Toilet }),
+		choice(people("cooking", Options(v, "cooking.", "aboard", "little")), func(t *trip.Trip) *string { return &t.Party.Cooking }),
+		choice(people("dishes", Options(v, "dishes.", "", "aboard", "sites")), func(t *trip.Trip) *string { return &t.Party.Dishes }),
+		choice(people("devices", Options(v, "devices.", "little", "usual", "many")), func(t *trip.Trip) *string {
 			t.Party.Devices = cmp.Or(t.Party.Devices, "usual")
 			return &t.Party.Devices
 		}),
@@ -68,7 +68,7 @@ func peopleFields() []Field {
 // comfortFields are what is wished inside. The usual is shown where the trip says nothing.
 func comfortFields(v say.Voice) []Field {
 	u := v.Unit("°C")
-	hot := func(c float64) Option { return Option{Plain(c), fact.Celsius(c)} }
+	hot := func(c float64) Option { return Option{Plain(c), v.Quantity(c, "°C", 0)} }
 	return []Field{
 		measured(Field{Key: "inside", Group: "comfort"}, u, limits{least: 5, most: 30}, func(t *trip.Trip) *float64 {
 			t.Comfort.InsideC = cmp.Or(t.Comfort.InsideC, usualInsideC)
@@ -137,8 +137,8 @@ func planFields(t trip.Trip, v say.Voice) []Field {
 		number(plan("circuity", "×"), limits{most: 5}, func(t *trip.Trip) *float64 { return &t.Circuity }),
 		number(plan("value_h", t.Currency), limits{most: 1e6}, func(t *trip.Trip) *float64 { return &t.ValuePerH }),
 		check(plan("backup", ""), func(t *trip.Trip) *bool { return &t.Backup }),
-		confidence(t),
-		{Key: Units, Group: "plan", Input: "select", Options: options("units.", "", "british", "american"),
+		confidence(t, v),
+		{Key: Units, Group: "plan", Input: "select", Options: Options(v, "units.", "", "british", "american"),
 			Get: func(trip.Trip) string { return v.Units },
 			Set: func(t trip.Trip, _ string) (trip.Trip, fact.Fact) { return t, fact.Fact{} }}, // the machine's, not the trip's
 		{Key: "currency", Group: "plan", Input: "text",
@@ -148,14 +148,14 @@ func planFields(t trip.Trip, v say.Voice) []Field {
 }
 
 // confidence is how sure each tank is to last; a trip's own value is a choice too.
-func confidence(t trip.Trip) Field {
+func confidence(t trip.Trip, v say.Voice) Field {
 	var choices []Option
 	for _, percent := range []int{50, 80, 90, 95, 99} {
-		choices = append(choices, Option{Plain(float64(percent) / 100), fact.Term(fmt.Sprintf("confidence.%d", percent))})
+		choices = append(choices, Option{Plain(float64(percent) / 100), v.Text(fmt.Sprintf("confidence.%d", percent))})
 	}
 	now := Plain(t.Confident())
 	if !slices.ContainsFunc(choices, func(o Option) bool { return o.Value == now }) {
-		choices = append(choices, Option{now, fact.Share(t.Confident(), 0)})
+		choices = append(choices, Option{now, v.Share(t.Confident(), 0)})
 	}
 	return Field{Key: "confidence", Group: "plan", Input: "select", Options: choices, Wide: true,
 		Get: func(t trip.Trip) string { return Plain(t.Confident()) },
@@ -181,10 +181,10 @@ func vehicleFields(t trip.Trip, fleet []trip.Vehicle, v say.Voice) []Field {
 func vehicles(t trip.Trip, fleet []trip.Vehicle) []Option {
 	var out []Option
 	for _, v := range fleet {
-		out = append(out, Option{v.ID, fact.Text(v.Name)})
+		out = append(out, Option{v.ID, v.Name})
 	}
 	if v := t.Vehicle; !slices.ContainsFunc(fleet, func(f trip.Vehicle) bool { return f.ID == v.ID }) {
-		out = append(out, Option{v.ID, fact.Text(v.Name)})
+		out = append(out, Option{v.ID, v.Name})
 	}
 	return out
 }

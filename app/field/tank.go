@@ -15,7 +15,7 @@ import (
 // levelField is the level of tank i at the start.
 func levelField(k trip.Tank, i int, v say.Voice) Field {
 	u := v.Unit(k.Unit)
-	return Field{Key: "level:" + k.ID, Name: "level", Group: "tanks", Tank: fact.Tank(k.ID, k.Name), Unit: u.Symbol, Input: "number",
+	return Field{Key: "level:" + k.ID, Name: "level", Group: "tanks", Tank: &k, Unit: u.Symbol, Input: "number",
 		Get: func(t trip.Trip) string { return Plain(u.Show(startLevel(t, t.Vehicle.Tanks[i]))) },
 		Set: func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
 			l, wrong := Shown(s, u, 0, t.Vehicle.Tanks[i].Capacity)
@@ -29,7 +29,7 @@ func levelField(k trip.Tank, i int, v say.Voice) Field {
 // sizeField is what tank i holds.
 func sizeField(k trip.Tank, i int, v say.Voice) Field {
 	u := v.Unit(k.Unit)
-	return Field{Key: "size:" + k.ID, Name: "size", Group: "tanks", Tank: fact.Tank(k.ID, k.Name), Unit: u.Symbol, Input: "number",
+	return Field{Key: "size:" + k.ID, Name: "size", Group: "tanks", Tank: &k, Unit: u.Symbol, Input: "number",
 		Get: func(t trip.Trip) string { return Plain(u.Show(t.Vehicle.Tanks[i].Capacity)) },
 		Set: func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
 			least := max(t.Vehicle.Tanks[i].Reserve, startLevel(t, t.Vehicle.Tanks[i]), 0.1)
@@ -48,7 +48,7 @@ func sizeField(k trip.Tank, i int, v say.Voice) Field {
 // priceField is what a unit of a tank's content counts as where a place states no price.
 func priceField(k trip.Tank, currency string, v say.Voice) Field {
 	u := v.Unit(k.Unit)
-	return Field{Key: "price:" + k.ID, Name: "price", Group: "prices", Tank: fact.Tank(k.ID, k.Name), Unit: currency + "/" + u.Symbol, Input: "number",
+	return Field{Key: "price:" + k.ID, Name: "price", Group: "prices", Tank: &k, Unit: currency + "/" + u.Symbol, Input: "number",
 		Get: func(t trip.Trip) string {
 			price, _ := t.Price(k.ID)
 			return Plain(u.ShowPer(price))

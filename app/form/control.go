@@ -6,6 +6,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/field"
 	"ullage/app/model"
 	"ullage/app/show"
 )
@@ -15,12 +16,9 @@ import (
 type Control struct {
 	app.Compo
 	Key, Label, Unit, Hint, Input, Value, Wrong string
-	Options                                     []Option
+	Options                                     []field.Option
 	Wide                                        bool
 }
-
-// An Option is one choice of a select.
-type Option struct{ Value, Label string }
 
 func (c *Control) Render() app.UI {
 	class := "field " + c.Input

@@ -7,8 +7,8 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/field"
 	"ullage/app/model"
-	"ullage/app/say"
 	"ullage/app/show"
 	"ullage/planner/fact"
 	"ullage/planner/life"
@@ -73,7 +73,7 @@ func (p *RoadPanel) control(key, input, label string) *Control {
 }
 
 // choice is a control with options over the whole width.
-func (p *RoadPanel) choice(key, label string, options []Option) *Control {
+func (p *RoadPanel) choice(key, label string, options []field.Option) *Control {
 	c := p.control(key, "select", label)
 	c.Options, c.Wide = options, true
 	return c
@@ -93,10 +93,10 @@ func (p *RoadPanel) stop(c trip.Call) string {
 
 func (p *RoadPanel) here() []app.UI {
 	m := p.Road
-	stops := []Option{{"", m.Say.Text("onroad.between")}}
+	stops := []field.Option{{Value: "", Label: m.Say.Text("onroad.between")}}
 	for i, c := range model.Calls(m.Plan) {
 		n := strconv.Itoa(i + 1)
-		stops = append(stops, Option{n, n + " · " + p.stop(c)})
+		stops = append(stops, field.Option{Value: n, Label: n + " · " + p.stop(c)})
 	}
 	km := p.control(model.RoadKm, "number", m.Say.Text("onroad.km"))
 	km.Unit = m.Say.Symbol("km")
@@ -138,8 +138,8 @@ func (p *RoadPanel) gauges() []app.UI {
 	v := p.Road.Say
 	var out []app.UI
 	for _, k := range p.Road.Tanks {
-		kind := p.choice(model.RoadKind+k.ID, v.Value(fact.Text(k.Name)), []Option{
-			{"", v.Text("gauge.none")}, {life.LitreGauge, v.Symbol(k.Unit)}, {life.PercentGauge, "%"}, {life.QuarterGauge, v.Text("gauge.quarters")}, {life.LampGauge, v.Text("gauge.lamp")}})
+		kind := p.choice(model.RoadKind+k.ID, v.Value(fact.Text(k.Name)), []field.Option{
+			{Value: "", Label: v.Text("gauge.none")}, {Value: life.LitreGauge, Label: v.Symbol(k.Unit)}, {Value: life.PercentGauge, Label: "%"}, {Value: life.QuarterGauge, Label: v.Text("gauge.quarters")}, {Value: life.LampGauge, Label: v.Text("gauge.lamp")}})
 		kind.Wide = false
 		out = append(out, kind, p.reading(k))
 	}
@@ -156,38 +156,24 @@ func (p *RoadPanel) reading(k trip.Tank) app.UI {
 	case life.PercentGauge:
 		c.Unit = "%"
 	case life.QuarterGauge:
-		c.Input, c.Options = "select", choices(v, "quarters.", "", "0", "1", "2", "3", "4")
+		c.Input, c.Options = "select", field.Options(v, "quarters.", "", "0", "1", "2", "3", "4")
 	case life.LampGauge:
-		c.Input, c.Options = "select", choices(v, "lamp.", "", "1", "0")
+		c.Input, c.Options = "select", field.Options(v, "lamp.", "", "1", "0")
 	default:
 		return app.Div()
 	}
 	return c
 }
 
-// choices are options that the catalogue calls by a prefix and their value; one
-// without a value is called none.
-func choices(v say.Voice, prefix string, values ...string) []Option {
-	var out []Option
-	for _, x := range values {
-		key := prefix + x
-		if x == "" {
-			key = prefix + "none"
-		}
-		out = append(out, Option{x, v.Text(key)})
-	}
-	return out
-}
-
 // closed are the stops ahead to tick, and a list of others.
 func (p *RoadPanel) closed() []app.UI {
 	m := p.Road
 	names, shown := map[string]string{}, map[string]bool{}
-	others := []Option{{"", m.Say.Text("onroad.no_other")}}
+	others := []field.Option{{Value: "", Label: m.Say.Text("onroad.no_other")}}
 	for _, c := range m.Plan.Places {
 		names[c.Place] = c.Name
 		if !c.Chosen && c.Excluded == nil && c.Km >= m.Km && c.Km < m.Km+aheadKm && c.Name != "" {
-			others = append(others, Option{c.Place, c.Name + " · " + m.Say.Mark(c.Km, -1)})
+			others = append(others, field.Option{Value: c.Place, Label: c.Name + " · " + m.Say.Mark(c.Km, -1)})
 		}
 	}
 	var out []app.UI

@@ -77,13 +77,13 @@ func (f *TripForm) form() app.UI {
 
 // control is a field with its words, and with what is typed in it.
 func (f *TripForm) control(x field.Field) *Control {
-	values := fact.V{"tank": x.Tank, "low": fact.Celsius(life.HotEnough)}
-	c := &Control{Key: x.Key, Label: f.Say.Text("form."+x.Words(), values), Unit: x.Unit, Input: x.Input, Wide: x.Wide, Wrong: f.Say.Fact(f.Form.Wrong[x.Key])}
+	values := fact.V{"low": fact.Celsius(life.HotEnough)}
+	if x.Tank != nil {
+		values["tank"] = fact.Tank(x.Tank.ID, x.Tank.Name)
+	}
+	c := &Control{Key: x.Key, Label: f.Say.Text("form."+x.Words(), values), Unit: x.Unit, Input: x.Input, Options: x.Options, Wide: x.Wide, Wrong: f.Say.Fact(f.Form.Wrong[x.Key])}
 	if hint := "form.hint." + x.Words(); f.Say.Has(hint) {
 		c.Hint = f.Say.Text(hint, values)
-	}
-	for _, o := range x.Options {
-		c.Options = append(c.Options, Option{o.Value, f.Say.Value(o.Says)})
 	}
 	var typed bool
 	if c.Value, typed = f.Form.Typed[x.Key]; !typed {

@@ -126,23 +126,3 @@ func voice(e ast.Expr) bool {
 	}
 	return false
 }
-
-// names are the values that a message asks for, in order, each once.
-func (m message) names() []string {
-	var out []string
-	seen := map[string]bool{}
-	var walk func(message)
-	walk = func(m message) {
-		for _, p := range m {
-			if p.name != "" && !seen[p.name] {
-				seen[p.name] = true
-				out = append(out, p.name)
-			}
-			for _, c := range p.cases {
-				walk(c.says)
-			}
-		}
-	}
-	walk(m)
-	return out
-}

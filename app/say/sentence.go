@@ -7,6 +7,7 @@ import (
 )
 
 // Fact is a fact as a sentence, or as the clause or the word that its kind is.
+//
 //go:noinline
 func (v Voice) Fact(f fact.Fact) string {
 	if f.Nothing() {
@@ -26,6 +27,7 @@ func (v Voice) Facts(fs []fact.Fact) []string {
 
 // Text is the sentence of a key with its values. A key that the catalogue does
 // not have is shown as ‹key›, and so is a value that is missing.
+//
 //go:noinline
 func (v Voice) Text(key string, values ...fact.V) string {
 	return v.fill(key, func(name string) argument {

@@ -10,5 +10,6 @@ import (
 const MsgAction = "page.msg"
 
 // Send hands a message to the page.
+//
 //go:noinline
 func Send(ctx app.Context, msg model.Msg) { ctx.NewActionWithValue(MsgAction, msg) }

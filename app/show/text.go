@@ -12,6 +12,7 @@ import (
 )
 
 // Text is a paragraph, or nothing for no words.
+//
 //go:noinline
 func Text(class, words string) app.UI {
 	return app.If(words != "", func() app.UI { return app.P().Class(class).Text(words) })

@@ -18,6 +18,7 @@ type Fact struct {
 }
 
 // Of is a fact; v may be nil. It keeps v.
+//
 //go:noinline
 func Of(kind Kind, v V) Fact { return Fact{Kind: kind, Values: v} }
 
