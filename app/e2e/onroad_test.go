@@ -58,7 +58,7 @@ func TestWhereAmI(t *testing.T) {
 	}
 	p.permit(browser.PermissionSettingDenied)
 	p.click("#here")
-	p.until("the refusal", `document.querySelector("#here-lost")?.textContent.includes("may not know where the device is")`)
+	p.until("the refusal", `document.querySelector("#here-lost")?.textContent.includes("may not know where you are")`)
 
 	p.permit(browser.PermissionSettingGranted)
 	at := func(lon, lat float64) {
