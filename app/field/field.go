@@ -99,14 +99,14 @@ func whole(f Field, least, most int, of func(*trip.Trip) *int) Field {
 }
 
 // choice is a field of one of its options.
-func choice(f Field, of func(*trip.Trip) *string) Field {
+func choice[T ~string](f Field, of func(*trip.Trip) *T) Field {
 	f.Input, f.Wide = "select", true
-	f.Get = func(t trip.Trip) string { return *of(&t) }
+	f.Get = func(t trip.Trip) string { return string(*of(&t)) }
 	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
 		if !slices.ContainsFunc(f.Options, func(o Option) bool { return o.Value == s }) {
 			return t, fact.Of("form.want_choice", nil)
 		}
-		*of(&t) = s
+		*of(&t) = T(s)
 		return t, fact.Fact{}
 	}
 	return f

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"time"
 
 	"ullage/app/say"
 	"ullage/planner/fact"
@@ -44,7 +43,7 @@ func tripFields() []Field {
 				return t, fact.Fact{}
 			}},
 		{Key: "start", Group: "trip", Input: "date",
-			Get: func(t trip.Trip) string { return t.Start },
+			Get: func(t trip.Trip) string { return string(t.Start) },
 			Set: setDate},
 	}
 }
@@ -54,12 +53,12 @@ func peopleFields(v say.Voice) []Field {
 	return []Field{
 		whole(people("adults", nil), 1, 20, func(t *trip.Trip) *int { return &t.Party.Adults }),
 		whole(people("children", nil), 0, 20, func(t *trip.Trip) *int { return &t.Party.Children }),
-		choice(people("showers", Options(v, "showers.", "aboard", "sites", "frugal")), func(t *trip.Trip) *string { return &t.Party.Showers }),
-		choice(people("toilet", Options(v, "toilet.", "aboard", "sites")), func(t *trip.Trip) *string { return &t.Party.Toilet }),
-		choice(people("cooking", Options(v, "cooking.", "aboard", "little")), func(t *trip.Trip) *string { return &t.Party.Cooking }),
-		choice(people("dishes", Options(v, "dishes.", "", "aboard", "sites")), func(t *trip.Trip) *string { return &t.Party.Dishes }),
-		choice(people("devices", Options(v, "devices.", "little", "usual", "many")), func(t *trip.Trip) *string {
-			t.Party.Devices = cmp.Or(t.Party.Devices, "usual")
+		choice(people("showers", Options(v, "showers.", "aboard", "sites", "frugal")), func(t *trip.Trip) *trip.Showers { return &t.Party.Showers }),
+		choice(people("toilet", Options(v, "toilet.", "aboard", "sites")), func(t *trip.Trip) *trip.Toilet { return &t.Party.Toilet }),
+		choice(people("cooking", Options(v, "cooking.", "aboard", "little")), func(t *trip.Trip) *trip.Cooking { return &t.Party.Cooking }),
+		choice(people("dishes", Options(v, "dishes.", "", "aboard", "sites")), func(t *trip.Trip) *trip.Dishes { return &t.Party.Dishes }),
+		choice(people("devices", Options(v, "devices.", "little", "usual", "many")), func(t *trip.Trip) *trip.Devices {
+			t.Party.Devices = cmp.Or(t.Party.Devices, trip.DevicesUsual)
 			return &t.Party.Devices
 		}),
 	}
@@ -203,10 +202,11 @@ func setVehicle(t trip.Trip, fleet []trip.Vehicle, id string) (trip.Trip, fact.F
 }
 
 func setDate(t trip.Trip, s string) (trip.Trip, fact.Fact) {
-	if _, err := time.Parse(trip.DateLayout, s); err != nil {
+	day, ok := trip.ParseDate(s)
+	if !ok {
 		return t, fact.Of("form.want_date", nil)
 	}
-	t.Start = s
+	t.Start = day
 	return t, fact.Fact{}
 }
 

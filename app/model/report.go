@@ -11,7 +11,6 @@ import (
 
 	"ullage/app/field"
 	"ullage/planner/fact"
-	"ullage/planner/trip"
 )
 
 // This file is what somebody on the road says: where, when, what the gauges
@@ -92,7 +91,7 @@ func newReport(m Model, now string) *Report {
 		r.Said = with(r.Said, RoadKind+k.ID, m.Gauges[m.Trip.Vehicle.ID+"/"+k.ID])
 	}
 	min := m.Cursor
-	start, _ := time.Parse(trip.DateLayout, m.Trip.Start)
+	start := m.Trip.Start.Time()
 	if at, err := time.Parse(NowLayout, now); err == nil {
 		if n := at.Sub(start).Minutes(); n >= m.Axis.Start().Min && n <= m.Axis.End().Min {
 			min, r.Clock, r.Said = n, true, with(r.Said, RoadTime, now)
@@ -110,7 +109,7 @@ func newReport(m Model, now string) *Report {
 func (r Report) at(m Model, min float64) *Report {
 	r.At, r.Device = nil, fact.Fact{}
 	if !r.Clock {
-		start, _ := time.Parse(trip.DateLayout, m.Trip.Start)
+		start := m.Trip.Start.Time()
 		r.Said = with(r.Said, RoadTime, start.Add(time.Duration(min)*time.Minute).Format(NowLayout))
 	}
 	return r.km(m, m.Axis.AtMin(min).Km)

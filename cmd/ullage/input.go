@@ -41,7 +41,7 @@ func (in planInput) read(ctx context.Context) (read tripInput, err error) {
 		return read, err
 	}
 	if in.start != "" {
-		read.trip.Start = in.start
+		read.trip.Start = trip.Date(in.start)
 	}
 	if in.places == "" {
 		read.from, err = demoPlaces(ctx)
@@ -101,7 +101,7 @@ func readRoute(name string) (data.Route, error) {
 // people in the first vehicle of the fleet, from tomorrow on, at an easy pace.
 func usualTrip() trip.Trip {
 	return trip.Trip{
-		Format: trip.Format, Name: "Trip", Start: time.Now().AddDate(0, 0, 1).Format(trip.DateLayout),
+		Format: trip.Format, Name: "Trip", Start: trip.DateOf(time.Now()).Plus(1),
 		Vehicle: trip.Fleet()[0],
 		Party:   trip.Party{Adults: 2, Showers: "sites", Toilet: "aboard", Cooking: "aboard"},
 		// 200–300 km a day are comfortable, 60 km/h mixed: from memory.

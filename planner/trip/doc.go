@@ -14,4 +14,32 @@
 // Unless a name says otherwise, distances along the route are kilometres,
 // amounts are litres (ampere-hours for the battery), times are local to the
 // place, points are orb.Point{longitude, latitude}.
+//
+// Read trip.go first, then place.go and itinerary.go.
+//
+// Decisions. What is said is a fact, never a sentence: app/say alone makes words.
+// What is known about a tank wherever it is stands in one row of tankkind.go, so
+// that no code asks which tank it is. A date, a habit, a verb is a type of its own, and a
+// trip file says them as it always did. A stop's id is a struct; the text that
+// planner and files know is written and read in stopid.go alone.
+//
+// Files, each using only those above it:
+//
+//   - date.go: a local day
+//   - ferry.go: parts of the route that are not driven
+//   - axis.go: km of the route as km of the planner
+//   - place.go: what the map data say about a place
+//   - stopid.go: the name of a stop
+//   - tankkind.go: what is known about a tank wherever it is
+//   - vehicle.go: a model of the fleet
+//   - fleet.go: the models that come with the tool
+//   - wishes.go: people, days and nights
+//   - services.go: what a stop and a night cost where nobody says
+//   - trip.go: all that a person decides
+//   - money.go: prices as tagged
+//   - roads.go: what a road network is asked
+//   - itinerary.go: a plan as people read it
+//   - use.go: habits of vehicles that state their use
+//   - usage.go: what a trip uses
+//   - validate.go: what is wrong with a trip, and what to do
 package trip

@@ -36,3 +36,6 @@ func ferriesAscend(ferries []Ferry) error {
 	}
 	return nil
 }
+
+// within is false for NaN.
+func within(v, min, max float64) bool { return v >= min && v <= max }

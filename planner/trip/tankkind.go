@@ -20,14 +20,13 @@ type TankKind struct {
 	Means   string  // what a vehicle that has it has, as package advice calls it; "": nothing
 	Onboard bool    // can be filled where it is used: a heavy vehicle drives with less of it
 	Last    bool    // the last place before the end that sells it is named
-	Burnt   bool    // by the engine: shown by its consumption as well
 }
 
 // tankKinds is the table of tanks that places can restore. Minutes: from
 // memory, except where noted (diesel 6, LPG 8, exhaust fluid 5, 100 L of fresh
 // water 8–15, grey 5, cassette 5–8). Prices: from memory, of 2025, in western Europe.
 var tankKinds = map[string]TankKind{
-	"diesel":   {Verb: Refuel, Minutes: 6, Price: 1.60, Last: true, Burnt: true},
+	"diesel":   {Verb: Refuel, Minutes: 6, Price: 1.60, Last: true},
 	"def":      {Verb: TopUp, Minutes: 5, Price: 1.10, Means: advice.HasDEF},
 	"lpg":      {Verb: Refuel, Minutes: 8, Price: 0.95, Means: advice.HasGas},
 	"fresh":    {Verb: Fill, Minutes: 10, Means: advice.HasFresh, Onboard: true}, // paid by the call: whoever is there fills up

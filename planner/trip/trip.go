@@ -13,7 +13,7 @@ const Format = "ullage-trip-1"
 type Trip struct {
 	Format     string             `json:"format"`
 	Name       string             `json:"name"`
-	Start      string             `json:"start"` // local date of the first day: 2026-06-12
+	Start      Date               `json:"start"` // local date of the first day: 2026-06-12
 	Vehicle    Vehicle            `json:"vehicle"`
 	Levels     map[string]float64 `json:"levels,omitempty"` // level at the start by tank; missing: the vehicle's usual start
 	Party      Party              `json:"party"`
@@ -44,35 +44,6 @@ type Trip struct {
 	Route      orb.LineString     `json:"-"`                     // carried as the geometry of the trip file
 }
 
-// Party is who travels and how they live on board.
-type Party struct {
-	Adults   int    `json:"adults"`
-	Children int    `json:"children"`
-	Showers  string `json:"showers"`           // aboard, sites, frugal
-	Toilet   string `json:"toilet"`            // aboard, sites
-	Cooking  string `json:"cooking"`           // aboard, little
-	Dishes   string `json:"dishes,omitempty"`  // aboard, sites; "": where the showers are
-	Devices  string `json:"devices,omitempty"` // charged aboard: little, usual, many; "": usual
-}
-
-// DayLimits bound one day on the road.
-type DayLimits struct {
-	MaxKm     float64 `json:"max_km"`
-	MaxMin    float64 `json:"max_min"`
-	DepartMin float64 `json:"depart_min"` // minutes after midnight
-	SpeedKmh  float64 `json:"speed_kmh"`  // average along the route
-}
-
-// StayWishes say where the nights may be spent.
-type StayWishes struct {
-	MinNights int     `json:"min_nights"`
-	MaxNights int     `json:"max_nights"`        // 0: any number
-	Campsites bool    `json:"campsites"`         // sites with service
-	Stopovers bool    `json:"stopovers"`         // plain places for motorhomes
-	HookUp    bool    `json:"hookup"`            // only with hook-up
-	MaxFee    float64 `json:"max_fee,omitempty"` // money per night; 0: any
-}
-
 // Done is a stop that lies behind.
 type Done struct {
 	Date  string  `json:"date"`
@@ -82,9 +53,6 @@ type Done struct {
 	Night bool    `json:"night,omitempty"`
 	Tasks []Did   `json:"tasks,omitempty"`
 }
-
-// MostCorridorKm: wider is no detour any more.
-const MostCorridorKm = 50
 
 // LevelOf is what is in a tank at the start.
 func (t Trip) LevelOf(k Tank) float64 {

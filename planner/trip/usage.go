@@ -42,13 +42,13 @@ func (t Trip) Model() (m life.Model, ok bool) {
 	}
 	p := t.Party
 	return life.Model{Vehicle: *t.Vehicle.Life, Comfort: t.Comfort, Party: life.Party{
-		Adults: p.Adults, Children: p.Children, Showers: p.Showers, Toilet: p.Toilet, Cooking: p.Cooking, Dishes: p.Dishes, Devices: p.Devices}}, true
+		Adults: p.Adults, Children: p.Children, Showers: string(p.Showers), Toilet: string(p.Toilet), Cooking: string(p.Cooking), Dishes: string(p.Dishes), Devices: string(p.Devices)}}, true
 }
 
 // NewUsage of a valid trip with a pace on the planner's axis, which ends with the route.
 func NewUsage(t Trip, pace []planner.Pace, sea Axis) (Usage, error) {
 	u := Usage{Trip: t, Sea: sea}
-	u.start, _ = time.Parse(DateLayout, t.Start)
+	u.start = t.Start.Time()
 	sections, km, wheelH := driving(pace)
 	minutes := 60 * wheelH
 	for _, f := range sea.Ferries {

@@ -29,30 +29,30 @@ var waterScale = func(litres float64) map[string]float64 {
 // Vehicles state the use of people who do everything aboard; the habits scale
 // that. "" is aboard.
 var (
-	showerHabits = map[string]habit{
-		"":       same(nil),
-		"aboard": same(nil),
-		"sites":  {on: waterScale(freshSite), off: waterScale(freshNoShower)},
-		"frugal": same(waterScale(freshFrugal)),
+	showerHabits = map[Showers]habit{
+		"":           same(nil),
+		ShowerAboard: same(nil),
+		ShowerSites:  {on: waterScale(freshSite), off: waterScale(freshNoShower)},
+		ShowerFrugal: same(waterScale(freshFrugal)),
 	}
-	toiletHabits = map[string]habit{
-		"":       same(nil),
-		"aboard": same(nil),
-		"sites":  {on: map[string]float64{"cassette": cassetteSite / cassetteAboard}},
+	toiletHabits = map[Toilet]habit{
+		"":           same(nil),
+		ToiletAboard: same(nil),
+		ToiletSites:  {on: map[string]float64{"cassette": cassetteSite / cassetteAboard}},
 	}
 	// Cooking little saves the gas of the cooker and the dishes: 5 of 20 L
 	// (4–15 L a day for a crew, earthroamer.com).
-	cookingHabits = map[string]habit{
-		"":       same(nil),
-		"aboard": same(nil),
-		"little": same(map[string]float64{"lpg": 0.3, "fresh": 0.85, "grey": 0.85}),
+	cookingHabits = map[Cooking]habit{
+		"":         same(nil),
+		CookAboard: same(nil),
+		CookLittle: same(map[string]float64{"lpg": 0.3, "fresh": 0.85, "grey": 0.85}),
 	}
 )
 
 // Habits that only package life knows what to make of.
 var (
-	dishesHabits = map[string]bool{"": true, "aboard": true, "sites": true}
-	deviceHabits = map[string]bool{"": true, "little": true, "usual": true, "many": true}
+	dishesHabits = map[Dishes]bool{"": true, DishesAboard: true, DishesSites: true}
+	deviceHabits = map[Devices]bool{"": true, DevicesLittle: true, DevicesUsual: true, DevicesMany: true}
 )
 
 func (h habit) scale(tank string, there bool) float64 {

@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"time"
 
 	"github.com/paulmach/orb"
 
@@ -15,16 +14,13 @@ import (
 	"ullage/planner/life"
 )
 
-// DateLayout is how [Trip.Start] is written.
-const DateLayout = "2006-01-02"
-
 // Validate says what is wrong with a trip, where, and what to do. It returns
 // the first fault in the order of the fields.
 func (t Trip) Validate() error {
 	if t.Format != "" && t.Format != Format {
 		return fmt.Errorf("trip: format is %q: this version reads %q", t.Format, Format)
 	}
-	if _, err := time.Parse(DateLayout, t.Start); err != nil {
+	if _, ok := ParseDate(string(t.Start)); !ok {
 		return fmt.Errorf("trip: start date is %q: write it as 2026-06-12", t.Start)
 	}
 	if err := t.Vehicle.Validate(); err != nil {
@@ -227,13 +223,15 @@ func (v Vehicle) TankIDs() string {
 	return strings.Join(ids, ", ")
 }
 
-func oneOf[V any](what, got string, table map[string]V) error {
+func oneOf[K ~string, V any](what string, got K, table map[K]V) error {
 	if _, ok := table[got]; ok {
 		return nil
 	}
-	words := slices.DeleteFunc(slices.Sorted(maps.Keys(table)), func(s string) bool { return s == "" })
+	var words []string
+	for _, k := range slices.Sorted(maps.Keys(table)) {
+		if k != "" {
+			words = append(words, string(k))
+		}
+	}
 	return fmt.Errorf("trip: party: %s is %q: write one of %s", what, got, strings.Join(words, ", "))
 }
-
-// within is false for NaN.
-func within(v, min, max float64) bool { return v >= min && v <= max }

@@ -11,7 +11,7 @@ func (p *sheet) head(t trip.Trip) {
 	p.title(it.Name, "=", len([]rune(it.Name)))
 	p.wrap("", p.say.Text("sheet.vehicle", fact.V{"vehicle": fact.Text(v.Name), "adults": fact.Count(t.Party.Adults), "children": fact.Count(t.Party.Children),
 		"height": fact.Metres(v.HeightM, 2), "width": fact.Metres(v.WidthM, 2), "length": fact.Metres(v.LengthM, 2), "mass": fact.Kg(v.MassKg)}))
-	p.wrap("", p.say.Text("sheet.route", fact.V{"km": fact.Km(it.LengthKm, 1), "date": fact.Text(p.say.LongDate(t.Start))}))
+	p.wrap("", p.say.Text("sheet.route", fact.V{"km": fact.Km(it.LengthKm, 1), "date": fact.Text(p.say.LongDate(string(t.Start)))}))
 	if w := it.Weight; w != nil {
 		p.wrap("", p.say.Text("sheet.weight", fact.V{"kg": fact.Kg(w.Kg), "allowed": fact.Kg(w.AllowedKg)}))
 	}

@@ -12,6 +12,14 @@ import (
 	"ullage/planner/trip/build"
 )
 
+// Options of [Trip] and [Plan]. The zero value is valid.
+type Options struct {
+	Build    build.Options        // of [Trip] only
+	Solve    solve.Options        // its Progress is replaced if Progress is set
+	Progress func(trip.Itinerary) // called with each better plan; nil: not called
+	Answer   func(trip.Itinerary) // called with the answer before Safety and Others are looked for, and once more between them; nil: not called
+}
+
 // keepWithin is the share of the least cost that staying with a plan in use
 // may cost more. Own choice: some euros on a trip of some days.
 const keepWithin = 0.01

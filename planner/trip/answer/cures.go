@@ -49,10 +49,10 @@ var remedies = []remedy{
 		t.CorridorKm = min(2*was, trip.MostCorridorKm)
 		return t.CorridorKm > was
 	}},
-	set(cureShowersSite, "sites", func(t *trip.Trip) *string { return &t.Party.Showers }),
-	set(cureShowersFrugal, "frugal", func(t *trip.Trip) *string { return &t.Party.Showers }),
-	set(cureToiletsSite, "sites", func(t *trip.Trip) *string { return &t.Party.Toilet }),
-	set(cureCookLittle, "little", func(t *trip.Trip) *string { return &t.Party.Cooking }),
+	set(cureShowersSite, trip.ShowerSites, func(t *trip.Trip) *trip.Showers { return &t.Party.Showers }),
+	set(cureShowersFrugal, trip.ShowerFrugal, func(t *trip.Trip) *trip.Showers { return &t.Party.Showers }),
+	set(cureToiletsSite, trip.ToiletSites, func(t *trip.Trip) *trip.Toilet { return &t.Party.Toilet }),
+	set(cureCookLittle, trip.CookLittle, func(t *trip.Trip) *trip.Cooking { return &t.Party.Cooking }),
 	{fact.Of(cureCooler, fact.V{"kept": fact.Celsius(coolC), "cold": fact.Celsius(coolNightC)}), cooler},
 	{fact.Of(cureTepid, fact.V{"kept": fact.Celsius(life.HotEnough)}), tepid},
 	{fact.Of(cureLessCare, fact.V{"trips": fact.Count(100 * lessConfidence)}), lessCare},

@@ -7,4 +7,24 @@
 //	for _, d := range it.Days {
 //		for _, c := range d.Calls { fmt.Println(d.Date, c.Name, c.Tasks) }
 //	}
+//
+// What comes in is a trip, or one that is built. What goes out is a
+// [trip.Itinerary], told as it grows: a better plan, the answer, what else there is to say.
+// Read plan.go first.
+//
+// Decisions. Every plan is audited before it is shown. A plan in use is kept while it costs
+// at most a hundredth more, so that a small change does not turn a trip over. Every
+// cure was tried by planning the changed trip. What time does not allow is left out,
+// the price of safety and other plans first.
+//
+// Files, each using only those above it:
+//
+//   - asker.go: what the planner is asked
+//   - cures.go: what else would give a trip a plan
+//   - lines.go: a day in one line
+//   - others.go: plans that one may like better
+//   - safety.go: what it costs to survive a closed place
+//   - care.go: what the caution costs
+//   - refuse.go: why there is no plan
+//   - plan.go: a trip planned
 package answer

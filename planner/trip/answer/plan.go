@@ -5,19 +5,10 @@ import (
 	"fmt"
 
 	"ullage/planner"
-	"ullage/planner/solve"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/read"
 )
-
-// Options of [Trip] and [Plan]. The zero value is valid.
-type Options struct {
-	Build    build.Options        // of [Trip] only
-	Solve    solve.Options        // its Progress is replaced if Progress is set
-	Progress func(trip.Itinerary) // called with each better plan; nil: not called
-	Answer   func(trip.Itinerary) // called with the answer before Safety and Others are looked for, and once more between them; nil: not called
-}
 
 // Trip makes a trip into a problem, solves it, has the answer audited and
 // reads it back. Better plans found on the way go to opt.Progress, audited as

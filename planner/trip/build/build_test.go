@@ -170,7 +170,7 @@ func TestBuildHours(t *testing.T) {
 		{"never", nil, true, nil, true},
 	} {
 		opt := Options{Hours: func(p trip.Place, from time.Time, days int) ([][2]float64, bool) {
-			if p.ID != "a" || from.Format(trip.DateLayout) != tr.Start || days < 2 {
+			if p.ID != "a" || trip.DateOf(from) != tr.Start || days < 2 {
 				t.Errorf("Hours(%s, %v, %d)", p.ID, from, days)
 			}
 			return c.windows, c.known

@@ -2,12 +2,11 @@ package build
 
 import (
 	"math"
-
-	"github.com/paulmach/orb"
-
 	"ullage/geo"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
+
+	"github.com/paulmach/orb"
 )
 
 // elsewhereKind: the map data are of somewhere else than the route.
@@ -15,16 +14,16 @@ const elsewhereKind fact.Kind = "map.elsewhere"
 
 // elsewhere is why the map data cannot help this trip: no place of them is as
 // near to the route as the widest corridor. Nothing: some are, or there are none.
-func (b *Built) elsewhere(corridor *geo.Corridor) fact.Fact {
-	for i := range b.Places {
-		if len(corridor.Passes(b.Places[i].Point, trip.MostCorridorKm*1000)) > 0 {
+func elsewhere(t trip.Trip, places []trip.Place, corridor *geo.Corridor) fact.Fact {
+	for i := range places {
+		if len(corridor.Passes(places[i].Point, trip.MostCorridorKm*1000)) > 0 {
 			return fact.Fact{}
 		}
 	}
-	if len(b.Places) == 0 {
+	if len(places) == 0 {
 		return fact.Fact{}
 	}
-	place, away := nearestPlace(b.Places, b.Trip.Route)
+	place, away := nearestPlace(places, t.Route)
 	return fact.Of(elsewhereKind, fact.V{"name": place.Called(), "km": fact.Km(away/1000, 0)})
 }
 

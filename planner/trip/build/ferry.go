@@ -2,11 +2,6 @@ package build
 
 import (
 	"fmt"
-	"math"
-
-	"github.com/paulmach/orb"
-
-	"ullage/geo"
 	"ullage/planner"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
@@ -49,23 +44,6 @@ func ferries(t trip.Trip, lengthKm float64, known []trip.Crossing) ([]trip.Cross
 	return out, nil
 }
 
-// sail gives the problem the planner's axis and clock: the roads' pace with
-// ferries in it, and a beginning that may be later than the usual departure.
-func (b *Built) sail() error {
-	ferries, err := ferries(b.Trip, b.Axis.LengthKm, b.Course.Ferries)
-	if err != nil {
-		return err
-	}
-	b.Axis = trip.NewAxis(b.Axis.LengthKm, ferries)
-	b.Problem.LengthKm = b.Axis.Driven(b.Axis.LengthKm)
-	d := &b.Problem.Drive
-	d.Pace = sailing(b.Axis, d.Pace)
-	if late := b.Late(); late > 0 {
-		d.Pace = delayed(d.Pace, late)
-	}
-	return nil
-}
-
 // sailing puts the ferries into the pace along the route, on the planner's axis.
 func sailing(a trip.Axis, roads []planner.Pace) []planner.Pace {
 	if len(a.Ferries) == 0 {
@@ -95,52 +73,6 @@ func delayed(pace []planner.Pace, late float64) []planner.Pace {
 	for _, p := range pace {
 		if p.ToKm > trip.Metre {
 			out = append(out, p)
-		}
-	}
-	return out
-}
-
-// Late is how much later than its usual departure the trip begins, in minutes.
-func (b *Built) Late() float64 { return max(b.Trip.FromMin-b.Trip.Day.DepartMin, 0) }
-
-// afterSettingOff moves stops out of the first metre, where the clock is wrong.
-// What lies before a ferry there can no longer be called at.
-func (b *Built) afterSettingOff(stops []planner.Stop) []planner.Stop {
-	if b.Late() == 0 {
-		return stops
-	}
-	sailing := len(b.Axis.Between(0, trip.Metre)) > 0
-	var out []planner.Stop
-	for _, s := range stops {
-		if sailing && s.Km < trip.Metre/2 {
-			b.Candidates[b.Calls[s.ID].Candidate].Excluded = because(aboard, nil)
-			delete(b.Calls, s.ID)
-			continue
-		}
-		s.Km = max(s.Km, trip.Metre)
-		out = append(out, s)
-	}
-	return out
-}
-
-// ashore moves passes that lie at sea to that end of the ferry which is nearer
-// to the place, and drops those that are then outside the corridor.
-func (b *Built) ashore(passes []geo.Pass, place orb.Point, line *geo.Line) []geo.Pass {
-	if len(b.Axis.Ferries) == 0 {
-		return passes
-	}
-	var out []geo.Pass
-	for _, pass := range passes {
-		if f, sea := b.Axis.AtSea(pass.AlongM / 1000); sea {
-			pass.OffM = math.Inf(1)
-			for _, km := range [2]float64{f.FromKm, f.ToKm} {
-				if off := geo.DistanceM(line.At(km*1000), place); off < pass.OffM {
-					pass.AlongM, pass.OffM = km*1000, off
-				}
-			}
-		}
-		if pass.OffM <= b.Trip.CorridorKm*1000 {
-			out = append(out, pass)
 		}
 	}
 	return out

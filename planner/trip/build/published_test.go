@@ -16,7 +16,7 @@ import (
 type situation struct {
 	vehicle trip.Vehicle
 	party   trip.Party
-	start   string
+	start   trip.Date
 	lat     float64
 	lon     float64
 	ele     *float64

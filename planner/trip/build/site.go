@@ -17,7 +17,7 @@ const sameSiteM = 150
 // fate with. A site is a chain of places, each within sameSiteM of the next;
 // its name is the smallest place id. All passes of a place and all lengths of
 // stay there are one site. O(places log places + near pairs).
-func (b *Built) sites() {
+func (b *gathering) sites() {
 	var places []*trip.Place
 	seen := map[string]bool{}
 	for _, s := range b.Around {

@@ -3,6 +3,7 @@ package build
 import (
 	"math"
 
+	"ullage/planner"
 	"ullage/planner/life"
 )
 
@@ -15,23 +16,23 @@ import (
 //
 // Places of one operator, or on one site, count as one. Places that serve
 // guests only do not count: the night may be full.
-func (b *Built) spare() {
+func (b *gathering) spare(tanks []planner.Tank) {
 	night := b.UsualNight()
 	for i, here := range b.Around {
 		for j := range here.Serves {
 			x := &here.Serves[j]
-			km := b.Problem.LengthKm - here.Km + here.DetourKm/2
+			km := b.lengthKm() - here.Km + here.DetourKm/2
 			if n, ok := b.next(i, x.Tank); ok {
 				km = b.Around[n].Km - here.Km + (here.DetourKm+b.Around[n].DetourKm)/2
 			}
-			x.Spare = b.reach(x.Tank, km, night)
+			x.Spare = b.reach(tanks, x.Tank, night, km)
 		}
 	}
 }
 
 // next finds the next stop after i that serves the tank and does not share
 // the fate of stop i.
-func (b *Built) next(i int, tank string) (int, bool) {
+func (b *gathering) next(i int, tank string) (int, bool) {
 	here := b.Around[i]
 	for n := i + 1; n < len(b.Around); n++ {
 		for _, x := range b.Around[n].Serves {
@@ -45,10 +46,10 @@ func (b *Built) next(i int, tank string) (int, bool) {
 
 // reach is the headroom that a tank must have to go on for km, with nights
 // like the usual one.
-func (b *Built) reach(tank string, km float64, night []life.Band) float64 {
-	for i, t := range b.Problem.Tanks {
+func (b *gathering) reach(tanks []planner.Tank, tank string, night []life.Band, km float64) float64 {
+	for i, t := range tanks {
 		if t.ID == tank {
-			nights := math.Round(km / b.Problem.Drive.MaxKmPerDay)
+			nights := math.Round(km / b.Drive.MaxKmPerDay)
 			return min(max(t.PerKm, 0)*km+max(night[i].High, 0)*nights, t.Capacity)
 		}
 	}

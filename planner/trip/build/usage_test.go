@@ -112,7 +112,7 @@ func TestLearnedScales(t *testing.T) {
 // A mixture of half butane stays liquid in part at frost: what does not come out
 // is reserve, and said; propane comes out, and so does the mixture in July.
 func TestGasThatStaysLiquid(t *testing.T) {
-	lpg := func(start string, butane float64) (planner.Tank, *Built) {
+	lpg := func(start trip.Date, butane float64) (planner.Tank, *Built) {
 		tr := triptest.Lived(0, start)
 		v := *tr.Vehicle.Life
 		v.Gas.ButaneShare = butane
@@ -129,7 +129,7 @@ func TestGasThatStaysLiquid(t *testing.T) {
 		t.Errorf("notes %q", got)
 	}
 	for _, c := range []struct {
-		start  string
+		start  trip.Date
 		butane float64
 	}{{"2027-01-15", 0}, {"2027-07-15", 0.5}} {
 		if k, b := lpg(c.start, c.butane); k.Reserve != 3 || len(b.Notes) > 0 {

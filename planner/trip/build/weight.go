@@ -34,13 +34,3 @@ func weigh(t trip.Trip) *trip.Weight {
 	}
 	return w
 }
-
-// room is the most that a tank may hold while driving: its capacity, or what
-// the mass allows. A vehicle that is too heavy even with the water that everybody
-// drives with is not helped by less of it: then the warning has to do.
-func (b *Built) room(k trip.Tank) float64 {
-	if w := b.Weight; w != nil && trip.KindOfTank(k.ID).Onboard && w.FreshL >= life.TravelWaterL {
-		return min(k.Capacity, w.FreshL)
-	}
-	return k.Capacity
-}

@@ -11,6 +11,14 @@ import (
 	"ullage/planner/trip"
 )
 
+// A Lesson is what a gauge changed.
+type Lesson struct {
+	Tank   string      `json:"tank"`
+	Level  float64     `json:"level"`  // planned with from here
+	Factor float64     `json:"factor"` // of the usual use; 0: not learnt for this tank
+	Says   []fact.Fact `json:"says"`
+}
+
 // A watched tank is one between its last service and now.
 type watched struct {
 	tank  trip.Tank
@@ -193,4 +201,22 @@ func (g watched) level(r life.Reading) (mean, level float64) {
 // quantile of the standard normal distribution; never less than a hair.
 func quantile(confidence float64) float64 {
 	return cmp.Or(math.Sqrt2*math.Erfinv(2*confidence-1), 1e-3)
+}
+
+// paceOf is the average of the plan's driving, on the planner's axis.
+func paceOf(it trip.Itinerary, sea trip.Axis) []planner.Pace {
+	var km, min float64
+	for _, d := range it.Days {
+		km, min = km+d.DriveKm, min+d.DriveMin
+	}
+	return []planner.Pace{{ToKm: sea.Driven(it.LengthKm), MinPerKm: min / max(km, trip.Metre)}}
+}
+
+// seaOf is the axis of the plan's route with its ferries.
+func seaOf(it trip.Itinerary) trip.Axis {
+	var ferries []trip.Crossing
+	for _, d := range it.Days {
+		ferries = append(ferries, d.Ferries...)
+	}
+	return trip.NewAxis(it.LengthKm, ferries)
 }

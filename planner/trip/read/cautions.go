@@ -48,7 +48,7 @@ func (b reader) cautions(ways fact.Fact) []fact.Fact {
 	for _, r := range b.Trip.Round {
 		out = append(out, fact.Of(routeRound, fact.V{"road": fact.Text(r)}))
 	}
-	out = append(out, b.Course.Cautions...)
+	out = append(out, b.OnRoads.Cautions...)
 	if b.Roads != nil {
 		out = append(out, b.dry()...)
 	}

@@ -32,7 +32,7 @@ func (b reader) onBoard(f trip.Crossing) []fact.Fact {
 func (b reader) dry() []fact.Fact {
 	var out []fact.Fact
 	for i, f := range b.Trip.Ferries {
-		if land := ashoreKm(f, b.Course); land > (f.ToKm-f.FromKm)/2 {
+		if land := ashoreKm(f, b.OnRoads); land > (f.ToKm-f.FromKm)/2 {
 			out = append(out, fact.Of(ferryOnLand, fact.V{"n": fact.Count(i + 1), "from": fact.Mark(f.FromKm, 1), "to": fact.Mark(f.ToKm, 1), "km": fact.Km(land, 0)}))
 		}
 	}

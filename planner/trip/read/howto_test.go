@@ -32,7 +32,7 @@ func TestConditions(t *testing.T) {
 
 // In frost a tap by the road is said to be often shut off; in summer it is not.
 func TestFrostAtServices(t *testing.T) {
-	for start, want := range map[string]bool{"2027-01-15": true, "2027-07-15": false} {
+	for start, want := range map[trip.Date]bool{"2027-01-15": true, "2027-07-15": false} {
 		tr := triptest.Lived(0, start)
 		tap := triptest.At("tap", "water", 0, 0, triptest.Yes("fresh"))
 		tap.Point, tap.EleM = orb.Point{0.5, 47}, new(1200.0)

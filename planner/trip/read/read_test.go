@@ -22,7 +22,7 @@ func TestBuildAnyPlaces(t *testing.T) {
 		tr := triptest.Eastwards(rapid.Float64Range(20, 400).Draw(t, "length"))
 		tr.Vehicle = rapid.SampledFrom(trip.Fleet()).Draw(t, "vehicle")
 		tr.Backup = rapid.Bool().Draw(t, "backup")
-		tr.Start = rapid.SampledFrom([]string{"2026-01-20", "2026-06-12", "2027-12-31"}).Draw(t, "start")
+		tr.Start = rapid.SampledFrom([]trip.Date{"2026-01-20", "2026-06-12", "2027-12-31"}).Draw(t, "start")
 		tr.Confidence = rapid.SampledFrom([]float64{0, 0.5, 0.75, 0.99}).Draw(t, "confidence")
 		tr.Comfort.InsideC = rapid.SampledFrom([]float64{0, 15, 25}).Draw(t, "inside")
 		tr.FromMin = rapid.SampledFrom([]float64{0, 0, 800}).Draw(t, "from")

@@ -95,7 +95,7 @@ func Careless(v trip.Vehicle) trip.Vehicle {
 }
 
 // Lived is a trip in the Alps on a day of a month, in the model of a fleet.
-func Lived(vehicle int, start string) trip.Trip {
+func Lived(vehicle int, start trip.Date) trip.Trip {
 	tr := Eastwards(200)
 	tr.Vehicle, tr.Start = trip.Fleet()[vehicle], start
 	for i := range tr.Route {

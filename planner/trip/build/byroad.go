@@ -3,13 +3,12 @@ package build
 import (
 	"fmt"
 	"math"
-
 	"ullage/planner"
 	"ullage/planner/trip"
 )
 
 // wayKm is km on the route and on land: a way that is left at a pier counts there.
-func (b *Built) wayKm(w trip.Way) float64 {
+func (b *gathering) wayKm(w trip.Way) float64 {
 	km := min(max(w.At(), 0), b.Axis.LengthKm)
 	if f, sea := b.Axis.AtSea(km); sea && w.LeaveKm < (f.FromKm+f.ToKm)/2 {
 		return f.FromKm
@@ -19,33 +18,16 @@ func (b *Built) wayKm(w trip.Way) float64 {
 	return km
 }
 
-// course asks for the route on roads and takes its speeds.
-func (b *Built) course() error {
-	if b.Roads == nil {
-		return nil
-	}
-	c, err := b.Roads.Course(b.Trip, b.Axis.LengthKm)
-	if err != nil {
-		return fmt.Errorf("trip: the route on roads: %w", err)
-	}
-	if n := len(c.Pace); n > 0 {
-		c.Pace[n-1].ToKm = b.Axis.LengthKm // a hair beside it is rounding
-		b.Problem.Drive.Pace = c.Pace
-	}
-	b.Course = c
-	return nil
-}
-
 // byRoad puts true ways in place of estimates. A pass from where no road
 // leads to the place is dropped, unless the route is off the roads there. A
 // place that the vehicle cannot get to stays a candidate with the reason.
-func (b *Built) byRoad(stops []planner.Stop) ([]planner.Stop, error) {
+func (b *gathering) byRoad() error {
 	if b.Roads == nil {
-		return stops, nil
+		return nil
 	}
 	var asked []*trip.Place
 	number, passes := map[string]int{}, map[string][]int{} // place → index in asked; its candidates
-	for _, s := range stops {
+	for _, s := range b.Around {
 		known := b.Calls[s.ID]
 		id := known.Place.ID
 		if _, seen := number[id]; !seen {
@@ -58,7 +40,7 @@ func (b *Built) byRoad(stops []planner.Stop) ([]planner.Stop, error) {
 	}
 	ways, err := b.Roads.Ways(asked)
 	if err != nil {
-		return nil, fmt.Errorf("trip: ways to places: %w", err)
+		return fmt.Errorf("trip: ways to places: %w", err)
 	}
 	of := make([][]trip.Way, len(asked))
 	for _, w := range ways {
@@ -68,11 +50,12 @@ func (b *Built) byRoad(stops []planner.Stop) ([]planner.Stop, error) {
 	for id, n := range number {
 		b.choose(of[n], passes[id], best, dropped)
 	}
-	return b.rewrite(stops, best, dropped), nil
+	b.rewrite(best, dropped)
+	return nil
 }
 
 // choose gives each pass the shortest of the ways that are nearest to it.
-func (b *Built) choose(ways []trip.Way, passes []int, best map[int]trip.Way, dropped map[int]bool) {
+func (b *gathering) choose(ways []trip.Way, passes []int, best map[int]trip.Way, dropped map[int]bool) {
 	if len(ways) == 0 {
 		return // the roads do not know the place: estimates stay
 	}
@@ -104,19 +87,9 @@ func (b *Built) choose(ways []trip.Way, passes []int, best map[int]trip.Way, dro
 	}
 }
 
-// isOff tells whether the route is off the roads at a position.
-func (b *Built) isOff(km float64) bool {
-	for _, o := range b.Course.Off {
-		if km >= o[0] && km <= o[1] {
-			return true
-		}
-	}
-	return false
-}
-
 // rewrite takes ways into stops and candidates and leaves out what was
 // dropped or cannot be reached.
-func (b *Built) rewrite(stops []planner.Stop, best map[int]trip.Way, dropped map[int]bool) []planner.Stop {
+func (b *gathering) rewrite(best map[int]trip.Way, dropped map[int]bool) {
 	at := make([]int, len(b.Candidates))
 	var kept []trip.Candidate
 	for i, c := range b.Candidates {
@@ -129,7 +102,7 @@ func (b *Built) rewrite(stops []planner.Stop, best map[int]trip.Way, dropped map
 		}
 	}
 	var out []planner.Stop
-	for _, s := range stops {
+	for _, s := range b.Around {
 		known := b.Calls[s.ID]
 		c := known.Candidate
 		if dropped[c] || b.Candidates[c].Excluded != nil {
@@ -144,6 +117,5 @@ func (b *Built) rewrite(stops []planner.Stop, best map[int]trip.Way, dropped map
 		b.Calls[s.ID] = known
 		out = append(out, s)
 	}
-	b.Candidates = kept
-	return out
+	b.Candidates, b.Around = kept, out
 }

@@ -1,0 +1,41 @@
+package build
+
+import (
+	"slices"
+	"ullage/planner"
+	"ullage/planner/trip"
+)
+
+// longerStays lists the stays of more than one night that are worth offering:
+// only if the wishes ask for more nights than the daily limits force, and no
+// longer than what is then left over; two, three, or all of it.
+func (c *Course) longerStays(o offer) []int {
+	if o.night == nil {
+		return nil
+	}
+	most := c.Trip.Stays.MinNights - max(c.forcedNights(), 1) + 1
+	if o.longest > 0 {
+		most = min(most, o.longest)
+	}
+	var out []int
+	for n := 2; n <= min(most, 3); n++ {
+		out = append(out, n)
+	}
+	if most > 3 {
+		out = append(out, most)
+	}
+	return out
+}
+
+// longer is a stop for a stay of several nights. Its services come with the
+// stay: who does not stay uses the stop of one night.
+func (c *Course) longer(s planner.Stop, o offer, id trip.StopID) planner.Stop {
+	nights := id.Nights
+	s.ID = id.String()
+	s.Night = &planner.Night{Fee: s.Night.Fee * float64(nights), Nights: nights, Use: c.nightUses(o.place, o.km, nights)}
+	s.Serves = slices.Clone(s.Serves)
+	for i := range s.Serves {
+		s.Serves[i].GuestsOnly = true
+	}
+	return s
+}
