@@ -13,6 +13,11 @@
 // server too, whose start-up keeps net/http with TLS, a sixth of the program. Price:
 // a new version of the library needs a look; the build says so.
 //
+// What draws the page and says sentences is compiled without inlining: a sentence is
+// made in hundreds of places, and each wrote out how its values are made. 54 kB less
+// at brotli 11; what plans, measures and reads is inlined as ever. Price: a list of
+// packages in source.go.
+//
 // What was built or packed is kept in the user's cache by the content of what it
 // was made of, for commands and tests alike: one build of the page for all of them.
 // Price: some tens of megabytes; a file of more than is needed counts as content, so

@@ -15,8 +15,20 @@ import (
 // that nothing is forgotten.
 var sources = []string{"app", "cmd/client", "data", "geo", "planner", "go.mod", "go.sum"}
 
-// buildFlags make the program small: without names and paths for a debugger.
-var buildFlags = []string{"-trimpath", "-ldflags=-s -w"}
+// buildFlags make the program small: without names and paths for a debugger, and
+// without functions written out where they are called, in what draws the page and
+// says sentences. What plans, measures and reads is left as fast as it is.
+var buildFlags = append([]string{"-trimpath", "-ldflags=-s -w"}, notInlined("ullage/app/...", "ullage/planner/fact", "ullage/planner/life/advice",
+	"ullage/planner/trip/read", "ullage/planner/trip/answer", "ullage/planner/trip/onward", "github.com/maxence-charriere/...")...)
+
+// notInlined are flags that have packages compiled without inlining.
+func notInlined(packages ...string) []string {
+	var out []string
+	for _, p := range packages {
+		out = append(out, "-gcflags="+p+"=-l")
+	}
+	return out
+}
 
 // contentOf is a name for the program that the sources below root give: another
 // content or another version of Go, another name.
