@@ -95,7 +95,7 @@ func TestRefusedPage(t *testing.T) {
 		t.Errorf("status %q", s)
 	}
 	said := eval[string](p, `document.querySelector("#refusal").textContent`)
-	for _, want := range []string{"LPG runs out", "start with 3.1 L more of LPG", "This is not a valid plan. It breaks:"} {
+	for _, want := range []string{"LPG runs out", "Start with 3.1\u202fL more of LPG", "This is not a valid plan. It breaks:"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q, want %q", said, want)
 		}

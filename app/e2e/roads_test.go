@@ -230,7 +230,7 @@ func TestLedRoundAPassage(t *testing.T) {
 	p.until("an answer", settled)
 	p.press("Lead the route round")
 	const why = "2.70\u202fm high at most, you are 3.05\u202fm"
-	round := `document.querySelector(".limits").textContent.includes("does not go by") && document.querySelector(".limits").textContent.includes("` + why + `") && !document.querySelector("#offer")`
+	round := `document.querySelector(".limits").textContent.includes("goes round a road") && document.querySelector(".limits").textContent.includes("` + why + `") && !document.querySelector("#offer")`
 	p.until("the way round", round)
 	p.until("an answer", settled)
 	p.shot("led-round")
