@@ -22,7 +22,7 @@ func TestFerryField(t *testing.T) {
 	eval[bool](p, `(document.querySelector("#ferry-add").click(), true)`)
 	p.replanned()
 	p.until("the ferry", `document.querySelector(".crossing")`)
-	if ferry := eval[string](p, `document.querySelector(".crossing")?.textContent ?? ""`); !strings.Contains(ferry, "Ferry to km\u202f55, 45") || !strings.Contains(ferry, "Gas off") {
+	if ferry := eval[string](p, `document.querySelector(".crossing")?.textContent ?? ""`); !strings.Contains(ferry, "km\u202f55, 45\u202fmin") || !strings.Contains(ferry, "the gas off") {
 		t.Errorf("the day has the ferry %q", ferry)
 	}
 	p.shot("ferry")
