@@ -75,7 +75,7 @@ func (r *CallRow) what() app.UI {
 		}),
 		r.cautions(),
 		r.facts(),
-		&AvoidButton{Place: c.Place, Label: r.Say.Text("stop.avoid"), Name: r.Say.Text("stop.avoid_named", fact.V{"place": fact.Text(r.name())})},
+		&AvoidButton{Place: c.Place, Label: r.Say.Text("stop.avoid"), Name: r.Say.Text("stop.avoid_this", fact.V{"place": fact.Text(r.name())})},
 	)
 }
 
