@@ -231,7 +231,7 @@ func TestLedRoundAPassage(t *testing.T) {
 	p.until("the track", `document.body.textContent.includes("Through")`)
 	p.until("an answer", settled)
 	p.press("Lead the route round")
-	round := `document.querySelector(".limits").textContent.includes("does not go by") && ` + tooLow + `.test(document.querySelector(".limits").textContent) && !document.querySelector("#offer")`
+	round := `document.querySelector(".limits").textContent.includes("goes round") && ` + tooLow + `.test(document.querySelector(".limits").textContent) && !document.querySelector("#offer")`
 	p.until("the way round", round)
 	p.until("an answer", settled)
 	p.shot("led-round")
