@@ -23,9 +23,17 @@ func (t Trip) Validate() error {
 	if _, ok := ParseDate(string(t.Start)); !ok {
 		return fmt.Errorf("trip: start date is %q: write it as 2026-06-12", t.Start)
 	}
-	if err := t.Vehicle.Validate(); err != nil {
-		return err
+	for _, check := range []func() error{
+		t.Vehicle.Validate, t.levelsFit, t.numbersFit, t.Party.validate, t.modelFits, t.pricesFit, t.placesFit, t.routeFits,
+	} {
+		if err := check(); err != nil {
+			return err
+		}
 	}
+	return nil
+}
+
+func (t Trip) levelsFit() error {
 	for _, id := range slices.Sorted(maps.Keys(t.Levels)) {
 		i := slices.IndexFunc(t.Vehicle.Tanks, func(k Tank) bool { return k.ID == id })
 		if i < 0 {
@@ -35,6 +43,10 @@ func (t Trip) Validate() error {
 			return fmt.Errorf("trip: level of %s is %v %s: give 0 to %v", k.Name, t.Levels[id], k.Unit, k.Capacity)
 		}
 	}
+	return nil
+}
+
+func (t Trip) numbersFit() error {
 	for _, check := range []struct {
 		what     string
 		got      float64
@@ -60,6 +72,11 @@ func (t Trip) Validate() error {
 			return fmt.Errorf("trip: %s is %v: give %v to %v", check.what, check.got, check.min, check.max)
 		}
 	}
+	return t.usualFits()
+}
+
+// usualFits checks what 0 stands for the usual of.
+func (t Trip) usualFits() error {
 	if t.Confidence != 0 && !within(t.Confidence, 0.5, 0.99) {
 		return fmt.Errorf("trip: confidence is %v: give 0.5 to 0.99, or 0 for the usual %v", t.Confidence, life.DefaultConfidence)
 	}
@@ -80,36 +97,50 @@ func (t Trip) Validate() error {
 	if t.Stays.MaxNights > 0 && t.Stays.MaxNights < t.Stays.MinNights {
 		return fmt.Errorf("trip: stays: at most %d nights but at least %d: raise the most or lower the fewest", t.Stays.MaxNights, t.Stays.MinNights)
 	}
-	if err := cmp.Or(
-		oneOf("showers", t.Party.Showers, showerHabits),
-		oneOf("toilet", t.Party.Toilet, toiletHabits),
-		oneOf("cooking", t.Party.Cooking, cookingHabits),
-		oneOf("dishes", t.Party.Dishes, dishesHabits),
-		oneOf("devices", t.Party.Devices, deviceHabits)); err != nil {
-		return err
-	}
+	return nil
+}
+
+func (p Party) validate() error {
+	return cmp.Or(
+		oneOf("showers", p.Showers, showerHabits),
+		oneOf("toilet", p.Toilet, toiletHabits),
+		oneOf("cooking", p.Cooking, cookingHabits),
+		oneOf("dishes", p.Dishes, dishesHabits),
+		oneOf("devices", p.Devices, deviceHabits))
+}
+
+func (t Trip) modelFits() error {
 	if m, ok := t.Model(); ok {
 		if err := m.Validate(); err != nil {
 			return fmt.Errorf("trip: %w", err)
 		}
 	}
+	return nil
+}
+
+func (t Trip) pricesFit() error {
 	for _, id := range slices.Sorted(maps.Keys(t.Prices)) {
 		if p := t.Prices[id]; !within(p, 0, 1e6) {
 			return fmt.Errorf("trip: price of %s is %v: give 0 or more", id, p)
 		}
 	}
+	return nil
+}
+
+func (t Trip) placesFit() error {
 	for _, id := range t.Require {
 		if slices.Contains(t.Avoid, id) {
 			return fmt.Errorf("trip: place %s is both required and avoided: choose one", id)
 		}
 	}
+	return nil
+}
+
+func (t Trip) routeFits() error {
 	if len(t.Route) < 2 {
 		return fmt.Errorf("trip: the route has %d points: draw or load one with at least 2", len(t.Route))
 	}
-	if err := onEarth("route point", t.Route); err != nil {
-		return err
-	}
-	return onEarth("drawn point", t.Points)
+	return cmp.Or(onEarth("route point", t.Route), onEarth("drawn point", t.Points))
 }
 
 func onEarth(what string, line orb.LineString) error {
@@ -189,26 +220,32 @@ func (k Tank) validate() error {
 			return fmt.Errorf("tank %s: use %s is %v: give a number", k.ID, what, uses[what])
 		}
 	}
-	if e := k.End; e != nil {
-		for _, end := range []struct {
-			what string
-			v    *float64
-			kind planner.Kind
-			max  float64
-		}{
-			{"at_least", e.AtLeast, planner.Supply, k.Capacity},
-			{"refill_price", e.RefillPrice, planner.Supply, 1e6},
-			{"at_most", e.AtMost, planner.Waste, k.Capacity},
-		} {
-			if end.v == nil {
-				continue
-			}
-			if k.Kind != end.kind {
-				return fmt.Errorf("tank %s: end %s is for %s tanks: remove it", k.ID, end.what, end.kind)
-			}
-			if !within(*end.v, 0, end.max) {
-				return fmt.Errorf("tank %s: end %s is %v: give 0 to %v", k.ID, end.what, *end.v, end.max)
-			}
+	return k.endFits()
+}
+
+func (k Tank) endFits() error {
+	e := k.End
+	if e == nil {
+		return nil
+	}
+	for _, end := range []struct {
+		what string
+		v    *float64
+		kind planner.Kind
+		max  float64
+	}{
+		{"at_least", e.AtLeast, planner.Supply, k.Capacity},
+		{"refill_price", e.RefillPrice, planner.Supply, 1e6},
+		{"at_most", e.AtMost, planner.Waste, k.Capacity},
+	} {
+		if end.v == nil {
+			continue
+		}
+		if k.Kind != end.kind {
+			return fmt.Errorf("tank %s: end %s is for %s tanks: remove it", k.ID, end.what, end.kind)
+		}
+		if !within(*end.v, 0, end.max) {
+			return fmt.Errorf("tank %s: end %s is %v: give 0 to %v", k.ID, end.what, *end.v, end.max)
 		}
 	}
 	return nil

@@ -33,7 +33,7 @@ func Plan(ctx context.Context, built *build.Built, opt Options) (trip.Itinerary,
 	}
 	opt.Solve.Progress = func(p planner.Plan) {
 		if p.End != nil && b.audit(p) == nil {
-			opt.Progress(read.Closed(b.Built, p, nil))
+			opt.Progress(read.Itinerary(b.Built, p, nil))
 		}
 	}
 	plan, closed, err := b.solve(ctx, opt.Solve)
@@ -43,7 +43,7 @@ func Plan(ctx context.Context, built *build.Built, opt Options) (trip.Itinerary,
 	if err != nil {
 		return trip.Itinerary{}, fmt.Errorf("plan %q: %w", b.Trip.Name, err)
 	}
-	it := read.Closed(b.Built, plan, closed)
+	it := read.Itinerary(b.Built, plan, closed)
 	if plan.End == nil {
 		return b.refuse(ctx, it, plan, opt)
 	}

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"testing"
 	"ullage/planner"
+	"ullage/planner/backup"
 	"ullage/planner/replay"
 	"ullage/planner/trip"
 	"ullage/planner/trip/answer"
@@ -73,9 +74,6 @@ func driven(t *testing.T, b *build.Built, visits ...planner.Visit) trip.Itinerar
 	if err != nil {
 		t.Fatal(err)
 	}
-	it, err := read.Itinerary(b, plan)
-	if err != nil {
-		t.Fatal(err)
-	}
+	it := read.Itinerary(b, plan, backup.Closures(b.Whole(), plan))
 	return it
 }

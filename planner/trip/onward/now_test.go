@@ -8,6 +8,7 @@ import (
 	"testing"
 	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/backup"
 	"ullage/planner/life"
 	"ullage/planner/solve"
 	"ullage/planner/trip"
@@ -319,10 +320,7 @@ func TestOnwardFromAnywhere(t *testing.T) {
 		if err != nil || plan.End == nil {
 			return
 		}
-		it, err := read.Itinerary(b, plan)
-		if err != nil {
-			t.Fatal(err)
-		}
+		it := read.Itinerary(b, plan, backup.Closures(b.Whole(), plan))
 		now := Now{Km: new(rapid.Float64Range(0, it.LengthKm-0.1).Draw(t, "km")), Gauges: map[string]Shown{},
 			Time: fmt.Sprintf("2026-06-%02dT%02d:15", rapid.IntRange(12, 16).Draw(t, "day"), rapid.IntRange(0, 23).Draw(t, "hour"))}
 		for _, k := range tr.Vehicle.Tanks {

@@ -1,7 +1,7 @@
 // Package read reads a plan of a built trip back as people do: days, calls,
 // levels, the end, and what to take care of, all of it as facts.
 //
-//	it, err := read.Itinerary(b, plan)
+//	it := read.Itinerary(b, plan, backup.Closures(b.Whole(), plan))
 //
 // What comes in are [build.Built] and a plan of its problem that was audited, with what
 // becomes of the trip if a stop is closed. What goes out is a [trip.Itinerary].

@@ -3,6 +3,7 @@ package read
 import (
 	"testing"
 	"ullage/planner"
+	"ullage/planner/backup"
 	"ullage/planner/replay"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
@@ -28,9 +29,6 @@ func driven(t *testing.T, b *build.Built, visits ...planner.Visit) trip.Itinerar
 	if err != nil {
 		t.Fatal(err)
 	}
-	it, err := Itinerary(b, plan)
-	if err != nil {
-		t.Fatal(err)
-	}
+	it := Itinerary(b, plan, backup.Closures(b.Whole(), plan))
 	return it
 }

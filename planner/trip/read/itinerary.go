@@ -1,7 +1,6 @@
 package read
 
 import (
-	"fmt"
 	"slices"
 
 	"ullage/planner"
@@ -10,26 +9,10 @@ import (
 	"ullage/planner/trip/build"
 )
 
-// Itinerary reads a plan of the problem as people do, and closes each of its
-// stops in turn to say where to go instead. The plan must be one that
-// [audit.Check] passed; a plan that names stops which the problem does not
-// have is an error. An infeasible plan gives an itinerary without days that
-// says why.
-func Itinerary(b *build.Built, plan planner.Plan) (trip.Itinerary, error) {
-	for _, v := range plan.Visits {
-		if !slices.ContainsFunc(b.Problem.Stops, func(s planner.Stop) bool { return s.ID == v.Stop }) {
-			return trip.Itinerary{}, fmt.Errorf("trip: the plan visits stop %q, which this trip does not have", v.Stop)
-		}
-	}
-	if plan.End == nil {
-		return Closed(b, plan, nil), nil
-	}
-	return Closed(b, plan, backup.Closures(b.Whole(), plan)), nil
-}
-
-// Closed is Itinerary with what becomes of the trip if a stop is closed, which is
-// known already; nil: not looked into.
-func Closed(built *build.Built, plan planner.Plan, closures []backup.Closure) trip.Itinerary {
+// Itinerary reads a plan of the problem as people do. The plan must be one that
+// [audit.Check] passed; closures say what becomes of the trip if a stop of it is closed, nil: not
+// looked into. An infeasible plan gives an itinerary without days that says why.
+func Itinerary(built *build.Built, plan planner.Plan, closures []backup.Closure) trip.Itinerary {
 	b := reader{built}
 	it := trip.Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
 		LengthKm: b.Axis.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.OnRoads.Off, Confidence: b.Trip.Confident(), Weight: b.Weight, Done: b.Trip.Done}
