@@ -53,7 +53,7 @@ func (c *Counted) line(k trip.Count) string {
 			parts = append(parts, c.Say.Text("counted.use_night", v))
 		}
 	}
-	if k.Tank == "diesel" && c.Say.Symbol("L/100 km") != "L/100 km" {
+	if trip.KindOfTank(k.Tank).Moves && c.Say.Symbol("L/100 km") != "L/100 km" {
 		parts = append(parts, c.Say.Quantity(k.Per100.High, "L/100 km", 1))
 	}
 	share := fact.V{"share": fact.Share(math.Abs(k.Factor-1), 0)}

@@ -13,6 +13,7 @@ import (
 	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/life/advice"
+	"ullage/planner/trip"
 )
 
 var update = flag.Bool("update", false, "rewrite testdata/*.golden; read it before you commit it")
@@ -72,7 +73,7 @@ func own() map[string]fact.V {
 	for _, f := range advised() {
 		out[string(f.Kind)] = f.Values
 	}
-	for _, tank := range []string{"diesel", "def", "lpg", "fresh", "cassette", "battery"} {
+	for _, tank := range trip.TankIDs() {
 		f := life.Source(tank)
 		out[string(f.Kind)] = f.Values
 	}

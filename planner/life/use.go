@@ -5,7 +5,7 @@ import "math"
 // A Use is what a part of a trip takes from one tank: litres, ampere-hours at
 // 12 V for the battery. Negative restores. The zero value uses nothing.
 type Use struct {
-	Tank   string  `json:"tank"` // diesel, def, lpg, fresh, grey, cassette, battery
+	Tank   string  `json:"tank"` // its id: diesel
 	Likely float64 `json:"likely"`
 	Parts  []Part  `json:"parts,omitempty"` // what it is made of; they add up to Likely
 }

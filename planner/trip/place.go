@@ -38,7 +38,7 @@ type Place struct {
 
 // An Offer is one service of a place and the tag that says so.
 type Offer struct {
-	Tank     string `json:"tank"` // diesel, def, lpg, fresh, grey, cassette, battery
+	Tank     string `json:"tank"` // a row of tankkind.go
 	Answer   Answer `json:"answer"`
 	Likely   bool   `json:"likely,omitempty"`    // Unknown, but common practice says yes
 	Guests   bool   `json:"guests,omitempty"`    // for customers of the place only

@@ -11,7 +11,8 @@ import (
 
 // A TankKind is what is known about a tank wherever it is: how it is restored,
 // what it means for the vehicle, and what the end of a trip asks of it. An eighth
-// tank is one more row of the table below.
+// tank is one more row of the table below; TestTanksAreKnown names what other
+// tables have to say of it.
 type TankKind struct {
 	Verb    Verb
 	Minutes float64 // at the pump or the drain
@@ -19,6 +20,7 @@ type TankKind struct {
 	ByNight bool    // comes with a night on hook-up, not as a service of its own
 	Means   string  // what a vehicle that has it has, as package advice calls it; "": nothing
 	Onboard bool    // can be filled where it is used: a heavy vehicle drives with less of it
+	Moves   bool    // what the engine burns: its use is told as a consumption too
 	Last    bool    // the last place before the end that sells it is named
 }
 
@@ -26,7 +28,7 @@ type TankKind struct {
 // memory, except where noted (diesel 6, LPG 8, exhaust fluid 5, 100 L of fresh
 // water 8–15, grey 5, cassette 5–8). Prices: from memory, of 2025, in western Europe.
 var tankKinds = map[string]TankKind{
-	"diesel":   {Verb: Refuel, Minutes: 6, Price: 1.60, Last: true},
+	"diesel":   {Verb: Refuel, Minutes: 6, Price: 1.60, Moves: true, Last: true},
 	"def":      {Verb: TopUp, Minutes: 5, Price: 1.10, Means: advice.HasDEF},
 	"lpg":      {Verb: Refuel, Minutes: 8, Price: 0.95, Means: advice.HasGas},
 	"fresh":    {Verb: Fill, Minutes: 10, Means: advice.HasFresh, Onboard: true}, // paid by the call: whoever is there fills up
@@ -38,8 +40,8 @@ var tankKinds = map[string]TankKind{
 // KindOfTank is what is known about a tank; the zero value for one that is not in the table.
 func KindOfTank(id string) TankKind { return tankKinds[id] }
 
-// tankIDs lists the tanks of the table.
-func tankIDs() []string { return slices.Sorted(maps.Keys(tankKinds)) }
+// TankIDs lists the tanks of the table.
+func TankIDs() []string { return slices.Sorted(maps.Keys(tankKinds)) }
 
 // A Verb is what is done to a tank.
 type Verb string

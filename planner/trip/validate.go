@@ -197,7 +197,7 @@ func (v Vehicle) Validate() error {
 
 func (k Tank) validate() error {
 	if _, ok := tankKinds[k.ID]; !ok {
-		return fmt.Errorf("tank %q is unknown: use one of %s", k.ID, strings.Join(tankIDs(), ", "))
+		return fmt.Errorf("tank %q is unknown: use one of %s", k.ID, strings.Join(TankIDs(), ", "))
 	}
 	if k.Kind != planner.Supply && k.Kind != planner.Waste {
 		return fmt.Errorf("tank %s: kind is %q: write supply or waste", k.ID, k.Kind)

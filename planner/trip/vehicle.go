@@ -27,7 +27,7 @@ func (v Vehicle) TopKmh() float64 { return life.TopKmh(v.MassKg) }
 
 // A Tank is a limit of the vehicle and what uses it up.
 type Tank struct {
-	ID       string       `json:"id"`   // diesel, def, lpg, fresh, grey, cassette, battery
+	ID       string       `json:"id"`   // a row of tankkind.go
 	Name     string       `json:"name"` // as shown: "Exhaust fluid (DEF)"
 	Kind     planner.Kind `json:"kind"`
 	Unit     string       `json:"unit"`     // L, Ah

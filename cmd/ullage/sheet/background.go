@@ -54,7 +54,7 @@ func (p *sheet) use(c trip.Count) string {
 	if !c.Source.Nothing() {
 		v["source"] = fact.Clause(c.Source)
 	}
-	if stored := "L/100 km"; p.say.Symbol(stored) != stored {
+	if stored := "L/100 km"; trip.KindOfTank(c.Tank).Moves && p.say.Symbol(stored) != stored {
 		v["mpg"] = fact.Quantity(c.Per100.High, stored, 1)
 	}
 	return p.say.Text("sheet.use", v)

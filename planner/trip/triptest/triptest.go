@@ -125,7 +125,7 @@ func SomePlaces(t *rapid.T, km float64) []trip.Place {
 	for i := range rapid.IntRange(0, 12).Draw(t, "places") {
 		kind := rapid.SampledFrom([]string{"fuel", "dump", "water", "tap", "stopover", "campsite", "service", "gas", "else"}).Draw(t, "kind")
 		p := At(fmt.Sprintf("n%d", i), kind, rapid.Float64Range(-5, km+5).Draw(t, "km"), rapid.Float64Range(-7, 7).Draw(t, "off"))
-		for _, tank := range []string{"battery", "cassette", "def", "diesel", "fresh", "grey", "lpg"} {
+		for _, tank := range trip.TankIDs() {
 			if rapid.Bool().Draw(t, tank) {
 				p.Offers = append(p.Offers, trip.Offer{Tank: tank, Answer: answer.Draw(t, "answer"), Likely: rapid.Bool().Draw(t, "likely"), Guests: rapid.Bool().Draw(t, "guests")})
 			}
