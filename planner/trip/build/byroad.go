@@ -3,7 +3,9 @@ package build
 import (
 	"fmt"
 	"math"
+	"slices"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -59,15 +61,9 @@ func (b *gathering) choose(ways []trip.Way, passes []int, best map[int]trip.Way,
 	if len(ways) == 0 {
 		return // the roads do not know the place: estimates stay
 	}
-	for _, w := range ways {
-		if !w.Closed.Nothing() {
-			for _, c := range passes {
-				if !b.isOff(b.Candidates[c].Km) {
-					b.Candidates[c].Excluded = &w.Closed
-				}
-			}
-			return
-		}
+	if i := slices.IndexFunc(ways, func(w trip.Way) bool { return !w.Closed.Nothing() }); i >= 0 {
+		b.bar(passes, &ways[i].Closed)
+		return
 	}
 	for _, w := range ways {
 		at, off := -1, math.Inf(1)
@@ -83,6 +79,15 @@ func (b *gathering) choose(ways []trip.Way, passes []int, best map[int]trip.Way,
 	for _, c := range passes {
 		if _, ok := best[c]; !ok && !b.isOff(b.Candidates[c].Km) {
 			dropped[c] = true
+		}
+	}
+}
+
+// bar leaves out the passes of a place that the vehicle cannot get to.
+func (b *gathering) bar(passes []int, why *fact.Fact) {
+	for _, c := range passes {
+		if !b.isOff(b.Candidates[c].Km) {
+			b.Candidates[c].Excluded = why
 		}
 	}
 }

@@ -58,11 +58,14 @@ func replaces(a, b planner.Stop) bool {
 		return false
 	}
 	for _, y := range b.Serves {
-		if !slices.ContainsFunc(a.Serves, func(x planner.Service) bool {
-			return x.Tank == y.Tank && x.Price <= y.Price && x.Fee <= y.Fee && x.Min <= y.Min && x.Spare <= y.Spare+1 && x.GuestsOnly == y.GuestsOnly
-		}) {
+		if !slices.ContainsFunc(a.Serves, func(x planner.Service) bool { return serves(x, y) }) {
 			return false
 		}
 	}
 	return true
+}
+
+// serves is true if service x does what y does, and no worse.
+func serves(x, y planner.Service) bool {
+	return x.Tank == y.Tank && x.Price <= y.Price && x.Fee <= y.Fee && x.Min <= y.Min && x.Spare <= y.Spare+1 && x.GuestsOnly == y.GuestsOnly
 }

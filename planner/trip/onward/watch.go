@@ -63,21 +63,26 @@ func (g *watched) look(it trip.Itinerary, now Now) {
 			}
 		}
 	}
-	// The last moment of the plan that is behind, and the way from it to here.
+	g.expected = within(plus(g.onTheWay(points[:ahead], now, over), undone, -1), g.tank.Capacity)
+}
+
+// onTheWay is the level of the plan here and now: of its last moment that is
+// behind, and the way from it to here. over is when the last call behind was left.
+func (g *watched) onTheWay(behind []trip.Level, now Now, over float64) trip.Level {
 	i := 0
-	for j, p := range points[:ahead] {
+	for j, p := range behind {
 		if p.Km < now.here-hereKm || p.Km <= now.here+hereKm && p.Min <= max(now.min, over+1e-6) {
 			i = j
 		}
 	}
-	g.expected = points[i]
-	if i+1 < len(points) && points[i+1].Km > points[i].Km && now.here > points[i].Km {
-		a, b := points[i], points[i+1]
-		f := math.Min((now.here-a.Km)/(b.Km-a.Km), 1)
-		mix := func(x, y float64) float64 { return x + f*(y-x) }
-		g.expected = trip.Level{Km: now.here, L: mix(a.L, b.L), Low: mix(a.Low, b.Low), Likely: mix(a.Likely, b.Likely), High: mix(a.High, b.High)}
+	points := g.strip.Points
+	if i+1 == len(points) || points[i+1].Km <= points[i].Km || now.here <= points[i].Km {
+		return points[i]
 	}
-	g.expected = within(plus(g.expected, undone, -1), g.tank.Capacity)
+	a, b := points[i], points[i+1]
+	f := math.Min((now.here-a.Km)/(b.Km-a.Km), 1)
+	mix := func(x, y float64) float64 { return x + f*(y-x) }
+	return trip.Level{Km: now.here, L: mix(a.L, b.L), Low: mix(a.Low, b.Low), Likely: mix(a.Likely, b.Likely), High: mix(a.High, b.High)}
 }
 
 // brimful: there is as much headroom as there can be.

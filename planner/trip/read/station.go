@@ -40,21 +40,27 @@ func (b reader) lastStation(plan planner.Plan) []fact.Fact {
 			closed = c
 		}
 	}
+	if best != nil && closed != nil && left(closed) >= left(best) {
+		closed = nil
+	}
+	return b.stations(best, hours, closed)
+}
+
+// stations says the last one that is open and a nearer one that is not; nil is none.
+func (b reader) stations(best *trip.Candidate, hours fact.Fact, closed *trip.Candidate) []fact.Fact {
 	var out []fact.Fact
 	switch {
-	case best == nil && closed == nil:
-		return nil
-	case best == nil:
-		out = append(out, fact.Of(stationNone, nil))
-	default:
+	case best != nil:
 		v := b.before(best)
 		v["open"], v["off"] = fact.Clause(hours), fact.Value{}
 		if best.OffKm >= 0.05 {
 			v["off"] = fact.Km(best.OffKm, 1)
 		}
 		out = append(out, fact.Of(stationOpen, v))
+	case closed != nil:
+		out = append(out, fact.Of(stationNone, nil))
 	}
-	if closed != nil && (best == nil || left(closed) < left(best)) {
+	if closed != nil {
 		out = append(out, fact.Of(stationClosed, b.before(closed)))
 	}
 	return out
