@@ -52,7 +52,7 @@ func Trip(t trip.Trip, places []trip.Place, opt Options) (*Built, error) {
 // stops is the fifth stage: what is offered at each pass, with the way there, in
 // the order of the route.
 func (c *Course) stops(offers []offer, tanks Tanks) (Stops, error) {
-	g := &gathering{c, Stops{Calls: map[string]Call{}}}
+	g := &gathering{c, Stops{Calls: make(map[string]Call, len(offers))}}
 	for _, o := range offers {
 		for n, pass := range o.passes {
 			g.add(o, n, pass)

@@ -33,7 +33,7 @@ func (o offer) empty() bool { return len(o.serves) == 0 && o.night == nil }
 // offers is the fourth stage: what each place can do for the trip. Those that do
 // nothing are dropped.
 func (c *Course) offers(list []near) []offer {
-	var out []offer
+	out := make([]offer, 0, len(list))
 	for _, n := range list {
 		if o := c.offer(n); !o.empty() {
 			out = append(out, o)
