@@ -31,7 +31,7 @@ func TestOtherPlans(t *testing.T) {
 	v.brief = false
 	p.begin(v)
 	p.until("two other plans", `document.querySelectorAll("#others details").length === 2`)
-	if text := eval[string](p, `document.querySelector("#others .safety").textContent`); !regexp.MustCompile(`safe if a place is closed would cost (nothing|(about )?[0-9]+\.[0-9]{2} EUR) more`).MatchString(text) {
+	if text := eval[string](p, `document.querySelector("#others .safety").textContent`); !regexp.MustCompile(`safe if a place is closed would cost (nothing|(about )?[0-9]+\.[0-9]{2}[ \x{202f}]EUR) more`).MatchString(text) {
 		t.Errorf("safety %q, want its price", text)
 	}
 	if text := eval[string](p, `document.querySelector("#others").textContent`); strings.Count(text, "more") < 2 || strings.Count(text, "Day 1:") != 2 {

@@ -41,8 +41,9 @@ func TestTextAtItsEdges(t *testing.T) {
 		{": 10:00-11:00", "2025-01-06", 1, ""},
 		{"Mo: 10:00-11:00", "2025-01-06", 1, "0 10:00-11:00"},
 		{"Jan Mo[2] +1 day 10:00-11:00", "2025-01-06", 14, "8 10:00-11:00"},
-		{"Mo[1] 10:00-11:00", "2025-09-01", 14, "0 10:00-11:00"}, // the month begins on a Monday
-		{"Mo (sunrise+01:00)-18:00", "2025-01-06", 1, "?"},       // no position: not known
+		{"Mo[1] 10:00-11:00", "2025-09-01", 14, "0 10:00-11:00"},                 // the month begins on a Monday
+		{"week 2, 10:00-12:00", "2025-01-05", 3, "1 10:00-12:00, 2 10:00-12:00"}, // the clock is no other week
+		{"Mo (sunrise+01:00)-18:00", "2025-01-06", 1, "?"},                       // no position: not known
 	} {
 		s, err := Parse(c.text)
 		switch {
