@@ -11,6 +11,7 @@ import (
 	"ullage/app/browser"
 	"ullage/app/job"
 	"ullage/app/model"
+	"ullage/planner/fact"
 )
 
 // This file does what the model says is to be done, and tells it what came of it.
@@ -92,7 +93,7 @@ func (p *Page) plan(ctx app.Context, ask model.AskPlan) {
 		}
 		p.client.Plan(p.m.Trip, func(a job.Answer) {
 			if a.Err != nil {
-				p.tell(ctx, model.PlanFailed{No: ask.No, Why: a.Err.Error()})
+				p.tell(ctx, model.PlanFailed{No: ask.No, Why: fact.Why(a.Err)})
 				return
 			}
 			p.tell(ctx, model.Answered{No: ask.No, Plan: a.Itinerary, Last: a.Done})

@@ -234,8 +234,8 @@ func (c *Client) receive(frame []byte) {
 		return
 	}
 	c.dispatch(func() {
-		if err == nil && r.Error != "" {
-			err = errors.New(r.Error)
+		if err == nil {
+			err = r.fails()
 		}
 		if err != nil {
 			w.fail(err)

@@ -17,7 +17,7 @@ func (h *Handler) Handle(ctx context.Context, r Request, emit func(Response)) {
 		emit(Response{ID: r.ID, Opened: &o})
 	case r.Plan != nil:
 		if err := h.plan(ctx, *r.Plan, func(a Answer) { emit(Response{ID: r.ID, Answer: &a}) }); err != nil {
-			emit(Response{ID: r.ID, Error: err.Error()})
+			emit(failed(r.ID, err))
 		}
 	case r.Roads:
 		h.handleRoads(ctx, r.ID, h.files, emit)

@@ -3,6 +3,7 @@ package job
 import (
 	"encoding/binary"
 	"encoding/json"
+	"errors"
 	"fmt"
 
 	"github.com/paulmach/orb"
@@ -67,6 +68,7 @@ type Response struct {
 	Roads    *RoadsRead `json:"roads,omitempty"`
 	Followed *Followed  `json:"followed,omitempty"`
 	Error    string     `json:"error,omitempty"`
+	Says     *fact.Fact `json:"says,omitempty"` // what the error says to people, where it can be said in words
 }
 
 // ends tells whether nothing follows.
@@ -212,4 +214,29 @@ func unframe(b []byte, head any) (body []byte, err error) {
 		return nil, fmt.Errorf("the head of a frame: %w", err)
 	}
 	return b[4+n:], nil
+}
+
+// failed is the response of an error, with what it says to people.
+func failed(id int, err error) Response {
+	return Response{ID: id, Error: err.Error(), Says: fact.Why(err).Fact}
+}
+
+// A fault is an error that came from the worker.
+type fault struct {
+	text string
+	says fact.Fact
+}
+
+func (f *fault) Error() string   { return f.text }
+func (f *fault) Fact() fact.Fact { return f.says }
+
+// fails is the error of a response; nil if it has none.
+func (r Response) fails() error {
+	switch {
+	case r.Error == "":
+		return nil
+	case r.Says != nil:
+		return &fault{r.Error, *r.Says}
+	}
+	return errors.New(r.Error)
 }

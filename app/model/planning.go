@@ -45,7 +45,7 @@ type (
 	// PlanFailed: no answer, and why.
 	PlanFailed struct {
 		No  int
-		Why string
+		Why fact.Value
 	}
 	// Broke: something of the program itself did.
 	Broke struct{ Why string }
@@ -91,7 +91,7 @@ func (msg Answered) update(m Model) Model {
 
 func (msg PlanFailed) update(m Model) Model {
 	if msg.No == m.Wanted {
-		m.Phase, m.Failure = Failed, broken(msg.Why)
+		m.Phase, m.Failure = Failed, fact.Of("status.failed", fact.V{"why": msg.Why})
 	}
 	return m
 }

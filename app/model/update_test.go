@@ -11,6 +11,7 @@ import (
 	"ullage/app/field"
 	"ullage/app/model/sample"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -60,8 +61,8 @@ func TestPhases(t *testing.T) {
 		{"the last plan", append(start[:2:2], Answered{No: 1, Plan: sample.Plan(), Last: true}), Ready},
 		{"a refusal", append(start[:2:2], Answered{No: 1, Plan: refused, Last: true}), Refused},
 		{"no answer in time", append(start[:2:2], Answered{No: 1, Plan: unknown, Last: true}), Failed},
-		{"a failure", append(start[:2:2], PlanFailed{No: 1, Why: "no"}), Failed},
-		{"an old failure", append(start[:2:2], PlanFailed{No: 0, Why: "no"}), Planning},
+		{"a failure", append(start[:2:2], PlanFailed{No: 1, Why: fact.Text("no")}), Failed},
+		{"an old failure", append(start[:2:2], PlanFailed{No: 0, Why: fact.Text("no")}), Planning},
 		{"a file that cannot be read", []Msg{OpenFailed{"x", "no"}}, Failed},
 		{"a fleet before any trip", []Msg{Opening{"f"}, FleetRead{trip.Fleet()[:1]}}, Failed},
 	} {

@@ -54,7 +54,7 @@ func (p *planRun) run(ctx context.Context, args []string, to streams) int {
 	job, err := p.prepare(ctx, line)
 	if err != nil {
 		line.Clear()
-		return to.wrong("plan: %v", err)
+		return to.wrong("plan: %s", voice.Value(fact.Why(err)))
 	}
 	if p.asProblem {
 		line.Clear()

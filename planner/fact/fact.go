@@ -2,6 +2,7 @@ package fact
 
 import (
 	"encoding/json"
+	"errors"
 	"slices"
 )
 
@@ -36,6 +37,22 @@ func (f Fact) Key() string {
 
 // Equal says whether two facts say the same.
 func (f Fact) Equal(g Fact) bool { return f.Kind == g.Kind && f.Key() == g.Key() }
+
+// A Told error is one for people as well: Error is for who mends the program, and
+// Fact is what is said.
+type Told interface {
+	error
+	Fact() Fact
+}
+
+// Why is what an error says to people: its fact, or its text where it has none.
+func Why(err error) Value {
+	var told Told
+	if errors.As(err, &told) {
+		return Clause(told.Fact())
+	}
+	return Text(err.Error())
+}
 
 // Contains says whether a list has a fact.
 func Contains(list []Fact, f Fact) bool { return slices.ContainsFunc(list, f.Equal) }

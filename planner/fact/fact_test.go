@@ -2,6 +2,7 @@ package fact_test
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
 	"reflect"
@@ -63,5 +64,21 @@ func TestEqual(t *testing.T) {
 	}
 	if got := fact.Of("odd", fact.V{"x": fact.Km(math.NaN(), 0)}).Key(); got != "odd" {
 		t.Errorf("a number that is not finite gives %q", got)
+	}
+}
+
+// told is an error that says something.
+type told struct{}
+
+func (told) Error() string   { return "for who mends it" }
+func (told) Fact() fact.Fact { return fact.Of("k", nil) }
+
+// People read what an error says, however it was wrapped, and its text where it says nothing.
+func TestWhy(t *testing.T) {
+	if v := fact.Why(fmt.Errorf("plan: %w", told{})); v.Is != fact.IsFact || v.Fact.Kind != "k" {
+		t.Errorf("a told error is %+v", v)
+	}
+	if v := fact.Why(errors.New("line 3")); v.Is != fact.IsText || v.S != "line 3" || v.Fact != nil {
+		t.Errorf("another error is %+v", v)
 	}
 }

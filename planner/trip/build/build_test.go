@@ -232,6 +232,8 @@ func TestBuildRequire(t *testing.T) {
 	var unusable *Unusable
 	if _, err := Trip(tr, []trip.Place{place}, Options{}); !errors.As(err, &unusable) || unusable.Place != "a" || unusable.Why == nil || unusable.Why.Kind != tooLow {
 		t.Errorf("required place that is too low: err = %v", err)
+	} else if got := triptest.Line(unusable.Fact()); got != "required.out place=a why=("+triptest.Line(*unusable.Why)+")" {
+		t.Errorf("it says %q", got)
 	}
 	if _, err := Trip(tr, nil, Options{}); err == nil || !strings.Contains(err.Error(), "a cannot be used") {
 		t.Errorf("required place that is not there: err = %v", err)

@@ -3,6 +3,7 @@ package build
 import (
 	"fmt"
 	"slices"
+
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
@@ -20,6 +21,19 @@ func (e *Unusable) Error() string {
 		why = "it is left out (" + string(e.Why.Kind) + ")"
 	}
 	return fmt.Sprintf("trip: required place %s cannot be used: %s: remove it from the required places or change the trip", e.Place, why)
+}
+
+const (
+	requiredOut fact.Kind = "required.out"
+	requiredFar fact.Kind = "required.far"
+)
+
+// Fact says which place, and why.
+func (e *Unusable) Fact() fact.Fact {
+	if e.Why == nil {
+		return fact.Of(requiredFar, fact.V{"place": fact.Text(e.Place), "km": fact.Km(e.WithinKm, -1)})
+	}
+	return fact.Of(requiredOut, fact.V{"place": fact.Text(e.Place), "why": fact.Clause(*e.Why)})
 }
 
 func (b *gathering) unusable(place string) error {
