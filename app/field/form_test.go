@@ -41,6 +41,6 @@ func testField(t *testing.T, f Field) {
 		words += o.Label
 	}
 	if strings.Contains(words, "‹") || f.Input == "" {
-		t.Errorf("%s is called %q, input %q", f.Key, words, f.Input)
+		t.Errorf("%s is called %q, input %q: give it an input, and what stands in ‹› a line in app/say/en.txt", f.Key, words, f.Input)
 	}
 }

@@ -12,7 +12,8 @@ import (
 // day from 2024 to 2031, shows that the two agree and is no independent proof:
 // TestHolidaysAgainstDateHolidays lists where and why they differ.
 //
-// Per country, after the name: the days that all of it keeps; then, behind
+// A new country is a line here and a border: its code in borders.py, which writes
+// borders.bin. Per country, after the name: the days that all of it keeps; then, behind
 // semicolons, "REGION REGION: days" that only these regions keep, by their
 // code of ISO 3166-2; "?: days" that some municipality, canton or trade keeps
 // or the sources dispute. Days of single towns are left out.

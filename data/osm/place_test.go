@@ -150,7 +150,7 @@ func TestOffers(t *testing.T) {
 func TestNoRuleIsIdle(t *testing.T) {
 	noticed := func(change string, row any) {
 		if !slices.ContainsFunc(offerCases, func(tc struct{ name, tags, want string }) bool { return offered(tc.tags) != tc.want }) {
-			t.Errorf("%s %v: no case notices", change, row)
+			t.Errorf("%s %v: no case notices: add one to offerCases that does", change, row)
 		}
 	}
 	rules := offerRules
