@@ -110,6 +110,8 @@ func TestTripValidate(t *testing.T) {
 		change func(*trip.Trip)
 		want   string
 	}{
+		{"hook-up", func(t *trip.Trip) { t.Vehicle.Tanks[0].Use.HookUpNight = new(math.Inf(1)) }, "use per hook-up night is +Inf"},
+		{"ferry of no length", func(t *trip.Trip) { t.Ferries = []trip.Ferry{{FromKm: 30, ToKm: 30, Min: 45}} }, "ferr"},
 		{"format", func(t *trip.Trip) { t.Format = "ullage-trip-9" }, `"ullage-trip-1"`},
 		{"date", func(t *trip.Trip) { t.Start = "12.6.2026" }, "write it as 2026-06-12"},
 		{"no tanks", func(t *trip.Trip) { t.Vehicle.Tanks = nil }, "has no tanks"},
@@ -170,5 +172,16 @@ func TestEndConditionFitsTheTank(t *testing.T) {
 				t.Errorf("Validate() = %v, want %q", err, c.want)
 			}
 		})
+	}
+}
+
+// Midnight is a time to leave, and the last minute of a day is one too.
+func TestDepartureAtItsEdges(t *testing.T) {
+	for min, valid := range map[float64]bool{-1: false, 0: true, 1439: true, 1440: false} {
+		tr := triptest.Eastwards(100)
+		tr.Day.DepartMin = min
+		if err := tr.Validate(); (err == nil) != valid {
+			t.Errorf("a departure at minute %v: %v", min, err)
+		}
 	}
 }

@@ -399,3 +399,28 @@ func TestOnwardTakesTheLevels(t *testing.T) {
 		}
 	}
 }
+
+// A place that was to be called at is called at no more when it is behind or
+// closed: the rest of the trip would have no plan.
+func TestOnwardRequiresWhatIsAhead(t *testing.T) {
+	tr, _, it, now := afterTheNight(t)
+	tr.Require, now.Closed = []string{"n2", "n3", "n4"}, []string{"n4"} // the night at n2 is behind
+	if got := mustOnward(t, tr, it, now).Trip.Require; len(got) != 1 || got[0] != "n3" {
+		t.Errorf("still requires %q, want n3", got)
+	}
+	if len(tr.Require) != 3 {
+		t.Errorf("the trip before requires %q now", tr.Require)
+	}
+}
+
+// What was learnt of one tank stays when another one's gauge teaches; of the
+// same tank the newer lesson takes the older one's place.
+func TestOnwardKeepsWhatOthersTaught(t *testing.T) {
+	tr, _, it, now := afterTheNight(t)
+	tr.Learned = []life.Factor{{Tank: "fresh", Factor: 1.2, SD: 0.1, PriorSD: 0.2, Readings: 1}, {Tank: "diesel", Factor: 1.1, SD: 0.1, PriorSD: 0.2, Readings: 1}}
+	now.Gauges = map[string]Shown{"diesel": {Kind: "percent", Value: 37}}
+	got := mustOnward(t, tr, it, now).Trip.Learned
+	if len(got) != 2 || got[0] != tr.Learned[0] || got[1].Tank != "diesel" || got[1].Readings != 2 {
+		t.Errorf("learnt %+v, want fresh water as before and diesel from two readings", got)
+	}
+}
