@@ -33,8 +33,8 @@ func TestLifeOnBoardIsShown(t *testing.T) {
 		units string
 		want  []string
 	}{
-		{"", []string{"3394" + thin + "kg of 3500" + thin + "kg", "Too heavy", "Before you drive off", "Giving it back", "17:00 km" + thin + "470, Corner pumps: refuel 20" + thin + "L of diesel", "10" + thin + "km before the end", "Only 30" + thin + "min", "The safety margin adds 3.20" + thin + "EUR.", "expect 10.5" + thin + "L per 100 km, we plan for 11.4" + thin + "L", "you use 8" + thin + "% more than usual", "Diesel: you use more than usual; we now plan for 8" + thin + "% more"}},
-		{"american", []string{"7482" + thin + "lb of 7716" + thin + "lb", "mile" + thin + "292, Corner pumps", "6" + thin + "mi before the end", "20.6" + thin + "mpg"}},
+		{"", []string{"3394" + thin + "kg when you set off; the limit is 3500" + thin + "kg", "Too heavy", "Before you drive off", "Giving it back", "17:00 km" + thin + "470, Corner pumps: refuel 20" + thin + "L of diesel", "10" + thin + "km before the end", "Only 30" + thin + "min", "The safety margin adds 3.20" + thin + "EUR.", "expect 10.5" + thin + "L per 100 km, we plan for 11.4" + thin + "L", "you use 8" + thin + "% more than usual", "Diesel: you use more than usual; we now plan for 8" + thin + "% more"}},
+		{"american", []string{"7482" + thin + "lb when you set off; the limit is 7716" + thin + "lb", "mile" + thin + "292, Corner pumps", "6" + thin + "mi before the end", "20.6" + thin + "mpg"}},
 	} {
 		m.Say.Units = tc.units
 		html := drawn(t, m)

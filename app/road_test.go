@@ -91,7 +91,7 @@ func TestWhichStopsWereCalledAt(t *testing.T) {
 	if m.Report != nil || len(m.Trip.Done) != 2 || len(m.Ticks) != 0 {
 		t.Fatalf("%+v: history %+v, ticks %q", m.Report, m.Trip.Done, m.Ticks)
 	}
-	if !strings.Contains(strings.Join(m.Say.Facts(m.News), " "), "You drove past Dune field without a call") {
+	if !strings.Contains(strings.Join(m.Say.Facts(m.News), " "), "You drove past Dune field without stopping") {
 		t.Errorf("told %q", m.Say.Facts(m.News))
 	}
 	if m = then(m, model.WentBack{}); !slices.Equal(m.Ticks, []string{"stop/n1"}) || madeOf(m) != "n1:true n2:false n3:true" {

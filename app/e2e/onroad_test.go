@@ -126,7 +126,7 @@ func TestStopsPassed(t *testing.T) {
 	if behind := eval[string](p, `document.querySelector("#behind").textContent`); !strings.Contains(behind, names[0]) || strings.Contains(behind, names[1]) || !strings.Contains(behind, names[2]) {
 		t.Errorf("behind is %q, want %s and %s", behind, names[0], names[2])
 	}
-	if news := eval[string](p, `document.querySelector(".news").textContent`); !strings.Contains(news, names[1]+" without a call") {
+	if news := eval[string](p, `document.querySelector(".news").textContent`); !strings.Contains(news, names[1]+" without stopping") {
 		t.Errorf("told %q", news)
 	}
 	if bad := p.complaints(); len(bad) > 0 {

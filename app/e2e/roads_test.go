@@ -230,7 +230,7 @@ func TestLedRoundAPassage(t *testing.T) {
 	p.do(chromedp.SetUploadFiles("#file", []string{gpxFile(t, "Through", network.Line(path.Steps))}))
 	p.until("the track", `document.body.textContent.includes("Through")`)
 	p.until("an answer", settled)
-	p.press("Lead the route round")
+	p.press("Find a way round")
 	round := `document.querySelector(".limits").textContent.includes("goes round") && ` + tooLow + `.test(document.querySelector(".limits").textContent) && !document.querySelector("#offer")`
 	p.until("the way round", round)
 	p.until("an answer", settled)

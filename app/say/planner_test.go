@@ -78,7 +78,7 @@ func TestReasonsSaid(t *testing.T) {
 		{planner.Reason{Kind: planner.ReasonDayKm, Limit: "km", FromKm: 20, ToKm: 260, Missing: 30}, "No place for the night is near enough between km 20 and 260: a day of 210 km is 30 km too short."},
 		{planner.Reason{Kind: planner.ReasonDayMin, Limit: "min", Missing: 75}, "No place for the night is near enough between km 0 and 0: a day of 6 h 40 min on the road is 1 h 15 min too short."},
 		{planner.Reason{Kind: planner.ReasonNightsMore, Limit: "nights", Missing: 1}, "The trip needs one more night than you allow."},
-		{planner.Reason{Kind: planner.ReasonStop, Limit: "quay"}, "quay does not fit into the trip, but you must call there."},
+		{planner.Reason{Kind: planner.ReasonStop, Limit: "quay"}, "quay does not fit into the trip, but you must stop there."},
 	} {
 		if got := (Voice{}).Fact(tc.reason.Fact(p)); got != tc.want {
 			t.Errorf("%q, want %q", got, tc.want)

@@ -1,6 +1,9 @@
 package byroad
 
 import (
+	"math"
+	"slices"
+
 	"ullage/geo/road"
 	"ullage/planner/fact"
 )
@@ -22,7 +25,9 @@ func cautions(own *road.Router, c road.Course, r rule) []fact.Fact {
 		at := where(n, r.at(m+n.AlongM)/1000)
 		for _, x := range list {
 			if x.note.Kind == n.Kind && x.note.Bar == n.Bar && x.note.Tags == n.Tags {
-				x.at = append(x.at, at)
+				if !said(x.at, at) {
+					x.at = append(x.at, at)
+				}
 				return
 			}
 		}
@@ -55,9 +60,15 @@ func cautions(own *road.Router, c road.Course, r rule) []fact.Fact {
 var order = [...]road.NoteKind{road.Barred, road.UnclearLimit, road.TurnAtTimes, road.UnstatedHeadroom, road.GasRules, road.GasOnFerry, road.GateNote,
 	road.NarrowNote, road.UnpavedNote, road.GuestsNote, road.TollNote}
 
+// said: two things on one spot, a bridge for each direction or two roofs over a
+// ramp, are read as one.
+func said(list []fact.Value, at fact.Value) bool {
+	return slices.ContainsFunc(list, func(v fact.Value) bool { return v.Fact.Equal(*at.Fact) })
+}
+
 // where is a position along the route, with the road's name.
 func where(n road.Note, km float64) fact.Value {
-	v := fact.V{"mark": fact.Mark(km, 1)}
+	v := fact.V{"mark": fact.Mark(math.Round(10*km)/10, 1)}
 	if n.Road != "" {
 		v["road"] = fact.Text(n.Road)
 	}

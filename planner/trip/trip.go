@@ -49,6 +49,7 @@ type Done struct {
 	Date  string  `json:"date"`
 	Km    float64 `json:"km"` // from where the trip began
 	Place string  `json:"place"`
+	Kind  string  `json:"kind,omitempty"` // for those without a name
 	Name  string  `json:"name"`
 	Night bool    `json:"night,omitempty"`
 	Tasks []Did   `json:"tasks,omitempty"`

@@ -20,9 +20,9 @@
 //
 //   - sheet.go: lines of text, times, levels, money
 //   - head.go: what the trip is and costs
-//   - behind.go: stops behind, and what the gauges taught
 //   - task.go: one act at a call
 //   - call.go: one call
+//   - behind.go: stops behind, and what the gauges taught
 //   - refusal.go: why there is no plan
 //   - day.go: one day
 //   - end.go: the levels at the end, and the return

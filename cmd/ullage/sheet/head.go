@@ -37,7 +37,7 @@ func (p *sheet) verdict(valuePerH float64) {
 	if len(sums) == 1 && c.Refill < 0.005 {
 		sums = nil // it is what there is to pay
 	}
-	p.wrap("", p.say.Text("sheet.pay", fact.V{"pay": p.money(it.Cost - c.Time), "sums": fact.List(sums...)}))
+	p.wrap("", p.say.Text("sheet.pay", fact.V{"pay": p.some(it.Cost - c.Time), "sums": fact.List(sums...)}))
 	hour := fact.V{"hour": p.some(valuePerH)}
 	if it.Status == planner.Optimal {
 		p.wrap("", p.say.Text("sheet.cheapest", hour))

@@ -16,14 +16,31 @@ func (p *sheet) refusal() {
 	p.line(p.say.Text("sheet.refused"))
 	for _, r := range p.it.Why {
 		p.wrap("  - ", p.say.Fact(r.Says))
-		p.list("      "+p.say.Text("sheet.cure")+" ", r.Cures)
+		if len(r.Cures) > 0 {
+			p.line("    " + p.say.Text("sheet.cure"))
+			p.list("      - ", r.Cures)
+		}
 	}
 	p.nearest()
+	p.leftOut()
+}
+
+// leftOut lists the places that could not serve, with the reason.
+func (p *sheet) leftOut() {
+	any := false
 	for _, c := range p.it.Places {
-		if c.Excluded != nil {
-			p.wrap(fmt.Sprintf("  %s  ", p.say.Mark(c.Km, 1)), p.say.Text("sheet.excluded",
-				fact.V{"name": fact.Text(p.named(c.Name, c.Kind)), "id": fact.Text(c.Place), "why": fact.Clause(*c.Excluded)}))
+		if c.Excluded == nil {
+			continue
 		}
+		if !any {
+			p.line(p.say.Text("sheet.left_out"))
+		}
+		any = true
+		p.wrap(fmt.Sprintf("  - %s  ", p.say.Mark(c.Km, 1)), p.say.Text("sheet.excluded",
+			fact.V{"name": fact.Text(p.named(c.Name, c.Kind)), "id": fact.Text(c.Place), "why": fact.Clause(*c.Excluded)}))
+	}
+	if any {
+		p.line("")
 	}
 }
 

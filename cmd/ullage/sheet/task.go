@@ -17,13 +17,17 @@ func (p *sheet) task(d trip.Day, c trip.Call, t trip.Task) string {
 	v := fact.V{
 		"act":     fact.Clause(fact.Of(fact.Kind("act."+strings.ReplaceAll(string(t.Verb), " ", "_")), fact.V{"tank": fact.Tank(t.Tank, s.Name), "amount": fact.Quantity(t.Amount, t.Unit, -1)})),
 		"reached": p.reached(t, s),
-		"stay":    {}, "until": p.until(d, c, t.Tank), "supply": {}, "cost": p.some(t.Cost),
+		"stay":    {}, "rest": {}, "n": fact.Count(1), "until": p.until(d, c, t.Tank), "supply": {}, "cost": p.some(t.Cost),
 	}
 	if s.Kind == planner.Supply {
 		v["supply"] = fact.Text(string(s.Kind))
 	}
-	if used := t.Amount - max(t.After-t.Before, t.Before-t.After); c.Night && used >= 0.5 {
-		v["stay"] = fact.Quantity(used, t.Unit, -1)
+	rest := max(t.After-t.Before, t.Before-t.After)
+	if used := t.Amount - rest; c.Night && used >= 0.5 {
+		v["stay"], v["n"] = fact.Quantity(used, t.Unit, -1), fact.Count(max(c.Nights, 1))
+		if rest >= 0.5 {
+			v["rest"] = fact.Quantity(rest, t.Unit, -1)
+		}
 	}
 	return p.say.Text("sheet.task", v)
 }

@@ -92,7 +92,7 @@ func (o *Rest) behind(it trip.Itinerary, now Now) {
 				missed = append(missed, calledAt(c))
 				continue
 			}
-			done := trip.Done{Date: d.Date, Km: n.DoneKm - now.here + c.Km, Place: c.Place, Name: c.Name, Night: now.nights(c) > 0}
+			done := trip.Done{Date: d.Date, Km: n.DoneKm - now.here + c.Km, Place: c.Place, Kind: c.Kind, Name: c.Name, Night: now.nights(c) > 0}
 			for _, task := range c.Tasks {
 				done.Tasks = append(done.Tasks, trip.Did{Verb: task.Verb, Tank: task.Tank})
 			}
