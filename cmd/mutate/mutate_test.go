@@ -94,6 +94,17 @@ func TestDraw(t *testing.T) {
 	}
 }
 
+// Tests that draw by rapid would write what they fail at beside themselves.
+func TestFlags(t *testing.T) {
+	all, err := List(t.Context(), []string{"ullage/app/job", "ullage/cmd/mutate"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.Contains(all[0].flags(), "-rapid.nofailfile") || slices.Contains(all[1].flags(), "-rapid.nofailfile") {
+		t.Errorf("%q and %q", all[0].flags(), all[1].flags())
+	}
+}
+
 func TestKnown(t *testing.T) {
 	k, err := ReadKnown("known.txt", "# all\n\na.go: x < y => x <= y\n  the two\n  are never equal\nb.go: 1 => (1 + 1)\n\twhy not\n")
 	if err != nil || len(k) != 2 || k[key("a.go", "x < y", "x <= y")] != "the two are never equal" {

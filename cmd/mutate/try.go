@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 )
@@ -27,12 +28,13 @@ type Package struct {
 	ImportPath, Dir           string
 	GoFiles                   []string
 	TestGoFiles, XTestGoFiles []string
+	TestImports, XTestImports []string
 	Module                    struct{ Dir string }
 }
 
 // List returns the packages that patterns name, in go's order.
 func List(ctx context.Context, patterns []string) ([]Package, error) {
-	cmd := exec.CommandContext(ctx, "go", append([]string{"list", "-json=ImportPath,Dir,GoFiles,TestGoFiles,XTestGoFiles,Module"}, patterns...)...)
+	cmd := exec.CommandContext(ctx, "go", append([]string{"list", "-json=ImportPath,Dir,GoFiles,TestGoFiles,XTestGoFiles,TestImports,XTestImports,Module"}, patterns...)...)
 	cmd.Stderr = os.Stderr
 	out, err := cmd.Output()
 	if err != nil {
@@ -51,6 +53,15 @@ func List(ctx context.Context, patterns []string) ([]Package, error) {
 
 // tested tells whether a package has tests of its own.
 func (p Package) tested() bool { return len(p.TestGoFiles)+len(p.XTestGoFiles) > 0 }
+
+// flags are what its tests are run with. What they draw and fail at is not to
+// be kept in the tree.
+func (p Package) flags() []string {
+	if slices.Contains(slices.Concat(p.TestImports, p.XTestImports), "pgregory.net/rapid") {
+		return []string{"-test.failfast", "-rapid.nofailfile"}
+	}
+	return []string{"-test.failfast"}
+}
 
 // A Judge runs tests.
 type Judge struct {
@@ -82,7 +93,7 @@ func (j Judge) Try(ctx context.Context, own Package, m *Mutant) (Outcome, error)
 			return NotBuilt, err
 		}
 		within, stop := context.WithTimeout(ctx, j.Within)
-		passed, err := passes(within, p.Dir, filepath.Join(dir, "tests"), "-test.failfast")
+		passed, err := passes(within, p.Dir, filepath.Join(dir, "tests"), p.flags()...)
 		late := within.Err() != nil && ctx.Err() == nil // it runs for ever
 		stop()
 		if err != nil && !late {
