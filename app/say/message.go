@@ -35,7 +35,7 @@ type choice struct {
 // parse reads a sentence. The error says what is wrong and near which text.
 func parse(text string) (message, error) {
 	p := &reader{rest: text, whole: text}
-	m := p.message(false)
+	m := p.message("")
 	if p.err == nil && p.rest != "" {
 		p.fail("a } too many")
 	}
@@ -54,25 +54,26 @@ func (p *reader) fail(what string) {
 	p.rest = ""
 }
 
-// message reads up to a closing brace, or the end. Within a plural # is its number.
-func (p *reader) message(plural bool) message {
+// message reads up to a closing brace, or the end. Within a "plural" # is its number.
+func (p *reader) message(within string) message {
 	var out message
 	for p.rest != "" && p.rest[0] != '}' {
 		switch c := p.rest[0]; {
 		case c == '{':
 			out = append(out, p.place())
-		case c == '#' && plural:
+		case c == '#' && within == "plural":
 			p.rest = p.rest[1:]
 			out = append(out, part{count: true})
 		default:
-			out = append(out, part{text: p.literal(plural)})
+			out = append(out, part{text: p.literal(within)})
 		}
 	}
 	return out
 }
 
 // literal reads text up to the next place, brace or number.
-func (p *reader) literal(plural bool) string {
+func (p *reader) literal(within string) string {
+	plural := within == "plural"
 	var s strings.Builder
 	for p.rest != "" {
 		c := p.rest[0]
@@ -122,7 +123,7 @@ func (p *reader) place() part {
 	case "cap", "bare":
 	case "plural", "select":
 		p.take(",")
-		out.cases = p.choices(out.how == "plural")
+		out.cases = p.choices(out.how)
 	default:
 		p.fail(fmt.Sprintf("%q is not cap, bare, plural or select", out.how))
 	}
@@ -133,7 +134,7 @@ func (p *reader) place() part {
 }
 
 // choices reads the branches of a plural or a select; other must be one.
-func (p *reader) choices(plural bool) []choice {
+func (p *reader) choices(within string) []choice {
 	var out []choice
 	other := false
 	for {
@@ -147,7 +148,7 @@ func (p *reader) choices(plural bool) []choice {
 			return nil
 		}
 		p.rest = rest
-		out = append(out, choice{when, p.message(plural)})
+		out = append(out, choice{when, p.message(within)})
 		if !p.take("}") {
 			p.fail("no } at the end of branch " + when)
 			return nil

@@ -87,18 +87,26 @@ func (v Voice) Value(x fact.Value) string {
 	case fact.IsShare:
 		return v.Share(x.N, x.Digits)
 	case fact.IsList:
-		parts := make([]string, len(x.List))
-		for i, e := range x.List {
-			parts[i] = v.Value(e)
-		}
-		return v.List(parts)
+		return v.values(x.List)
 	case fact.IsFact:
-		if x.Fact == nil {
-			return ""
-		}
-		return v.Fact(*x.Fact)
+		return v.clause(x.Fact)
 	}
 	return x.S
+}
+
+func (v Voice) values(list []fact.Value) string {
+	parts := make([]string, len(list))
+	for i, x := range list {
+		parts[i] = v.Value(x)
+	}
+	return v.List(parts)
+}
+
+func (v Voice) clause(f *fact.Fact) string {
+	if f == nil {
+		return ""
+	}
+	return v.Fact(*f)
 }
 
 // List joins texts as the language does: "a", "a and b", "a, b and c".

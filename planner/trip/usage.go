@@ -106,23 +106,38 @@ func (u Usage) Band(k Tank, use life.Use) life.Band {
 	return use.Band(u.Trip.Confident(), use.Lasts(k.Capacity-k.Reserve))
 }
 
-// Stay asks the model for days at a place that lies km along the route. later
-// are days without driving. A nil place says nothing of what it has. Ferries of
+// Stay asks the model for the first day at a place that lies km along the route,
+// which is reached by driving. A nil place says nothing of what it has. Ferries of
 // the usual day's way before it belong to its 24 hours: gas is off on them.
-func (u Usage) Stay(p *Place, at life.Where, km float64, later bool) life.Night {
+func (u Usage) Stay(p *Place, at life.Where, km float64) life.Night {
+	s := u.day(p, at, km)
+	s.WheelHours = u.wheelH
 	km = u.Sea.Driven(km)
-	day := int(km / max(u.perDay, 1))
-	s := life.Stay{At: at, YearDay: u.start.AddDate(0, 0, day).YearDay(), WheelHours: u.wheelH}
 	for _, f := range u.Sea.Between(km-u.perDay, km) {
 		s.FerryHours += f.Min / 60
 	}
-	if later {
-		s.WheelHours, s.FerryHours, s.HookHours = 0, 0, 24
-	}
+	return u.ask(s)
+}
+
+// later asks the model for a day at a place without driving.
+func (u Usage) later(p *Place, at life.Where, km float64) life.Night {
+	s := u.day(p, at, km)
+	s.HookHours = 24
+	return u.ask(s)
+}
+
+// day is one at a place, whatever else is done on it.
+func (u Usage) day(p *Place, at life.Where, km float64) life.Stay {
+	day := int(u.Sea.Driven(km) / max(u.perDay, 1))
+	s := life.Stay{At: at, YearDay: u.start.AddDate(0, 0, day).YearDay()}
 	if p != nil && p.Stay != nil {
 		s.HookUp, s.Amps = p.Stay.HookUp == Yes, p.Stay.Amps
 		s.Showers, s.Toilets = p.Stay.Showers == Yes, p.Stay.Toilets == Yes
 	}
+	return s
+}
+
+func (u Usage) ask(s life.Stay) life.Night {
 	n, err := u.Model.Stay(s)
 	if err != nil {
 		panic("trip: a valid trip has a valid model: " + err.Error())
@@ -145,10 +160,10 @@ func (u Usage) Nights(p *Place, at life.Where, km float64, nights int) []life.Ba
 		}
 		return out
 	}
-	first := u.Stay(p, at, km, false)
+	first := u.Stay(p, at, km)
 	var later life.Night
 	if nights > 1 {
-		later = u.Stay(p, at, km, true)
+		later = u.later(p, at, km)
 	}
 	for i, k := range u.Trip.Vehicle.Tanks {
 		out[i] = u.Band(k, first.Of(k.ID))

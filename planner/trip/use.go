@@ -55,9 +55,10 @@ var (
 	deviceHabits = map[Devices]bool{"": true, DevicesLittle: true, DevicesUsual: true, DevicesMany: true}
 )
 
-func (h habit) scale(tank string, there bool) float64 {
+// scale is what a habit makes of the use of a tank; there is whether the place has what it asks for.
+func (h habit) scale(tank string, there Answer) float64 {
 	m := h.off
-	if there {
+	if there == Yes {
 		m = h.on
 	}
 	if f, ok := m[tank]; ok {
@@ -78,8 +79,8 @@ func nightUse(t Tank, p Party, stay *Stay) float64 {
 		use = *t.Use.HookUpNight
 	}
 	person := t.Use.PerPersonNight *
-		showerHabits[p.Showers].scale(t.ID, s.Showers == Yes) *
-		toiletHabits[p.Toilet].scale(t.ID, s.Toilets == Yes) *
-		cookingHabits[p.Cooking].scale(t.ID, false)
+		showerHabits[p.Showers].scale(t.ID, s.Showers) *
+		toiletHabits[p.Toilet].scale(t.ID, s.Toilets) *
+		cookingHabits[p.Cooking].scale(t.ID, Unknown)
 	return use + person*(float64(p.Adults)+childShare*float64(p.Children))
 }

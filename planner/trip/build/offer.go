@@ -49,7 +49,7 @@ func (c *Course) offer(n near) offer {
 	if p.Stay != nil {
 		o.longest = longestStay(p.Stay.MaxStay)
 	}
-	o.serves = c.serves(p, o.night != nil)
+	o.serves = c.serves(p, o.night)
 	if o.empty() {
 		return o
 	}
@@ -77,14 +77,15 @@ func (c *Course) openings(o *offer) {
 }
 
 // serves lists the tanks that a place restores, in the vehicle's order: what
-// the data affirm and what is likely, never what is unknown.
-func (c *Course) serves(p *trip.Place, night bool) []planner.Service {
+// the data affirm and what is likely, never what is unknown. What is for guests
+// it restores on a night only.
+func (c *Course) serves(p *trip.Place, night *planner.Night) []planner.Service {
 	var out []planner.Service
 	for _, k := range c.Trip.Vehicle.Tanks {
 		o, stated := p.Offer(k.ID)
 		s := trip.KindOfTank(k.ID)
 		guests := o.Guests && !customerByCall[p.Kind]
-		if !stated || s.ByNight || !(o.Answer == trip.Yes || o.Answer == trip.Unknown && o.Likely) || guests && !night {
+		if !stated || s.ByNight || !(o.Answer == trip.Yes || o.Answer == trip.Unknown && o.Likely) || guests && night == nil {
 			continue
 		}
 		x := planner.Service{Tank: k.ID, Min: s.Minutes, GuestsOnly: guests}

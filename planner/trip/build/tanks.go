@@ -73,7 +73,7 @@ func (b *Tanks) stuck(c *Course, k trip.Tank) float64 {
 	most, n := 0.0, len(c.Trip.Route)-1
 	for i := range 5 {
 		p := c.Trip.Route[i*n/4]
-		air := c.Use.Stay(nil, life.Where{Lat: p.Lat(), Lon: p.Lon()}, c.Axis.LengthKm*float64(i)/4, false).Air
+		air := c.Use.Stay(nil, life.Where{Lat: p.Lat(), Lon: p.Lon()}, c.Axis.LengthKm*float64(i)/4).Air
 		most = max(most, c.Use.Model.Vehicle.Stuck(air)[k.ID])
 	}
 	if most > 0.01 {

@@ -121,7 +121,7 @@ func TestGasThatStaysLiquid(t *testing.T) {
 		return b.Problem.Tanks[2], b
 	}
 	k, b := lpg("2027-01-15", 0.5)
-	air := b.Use.Stay(nil, life.Where{Lat: 47}, 0, false).Air
+	air := b.Use.Stay(nil, life.Where{Lat: 47}, 0).Air
 	if least := (1 - life.Gas{ButaneShare: 0.5}.Evaporates(air.MinC)) * k.Capacity; k.ID != "lpg" || k.Reserve < least-1e-9 || least <= 3 {
 		t.Errorf("reserve of %s is %v of %v L at %.1f °C, want at least %v", k.ID, k.Reserve, k.Capacity, air.MinC, least)
 	}

@@ -157,7 +157,7 @@ func (g watched) used() (use life.Use, teaches bool) {
 	}
 	km := g.driven()
 	middle := g.trip.Route[len(g.trip.Route)/2]
-	night := g.use.Stay(nil, life.Where{Lat: middle.Lat(), Lon: middle.Lon()}, g.expected.Km, false)
+	night := g.use.Stay(nil, life.Where{Lat: middle.Lat(), Lon: middle.Lon()}, g.expected.Km)
 	road := g.use.Road.Of(g.tank.ID).Times(km / 100)
 	parts := append(slices.Clone(road.Parts), night.Of(g.tank.ID).Times(float64(g.nights)).Parts...)
 	for _, p := range parts {

@@ -28,7 +28,7 @@ func (b reader) cautionsOf(c trip.Call) []fact.Fact {
 			out = append(out, b.Use.Model.Cautions(n)...)
 		}
 	}
-	return append(out, b.care(c.HowTo, frost)...)
+	return append(out, b.care(c.HowTo, moment{frost: frost})...)
 }
 
 // doubts are what to ask or look at before one relies on a place.

@@ -29,11 +29,11 @@ func (b reader) howTos(c trip.Call) []string {
 	return append(out, "night")
 }
 
-// care is what to take care of in how-tos, a line each.
-func (b reader) care(ids []string, frost bool) []fact.Fact {
+// care is what to take care of in how-tos in a moment, a line each.
+func (b reader) care(ids []string, m moment) []fact.Fact {
 	var out []fact.Fact
 	for _, id := range ids {
-		if h, ok := advice.HowToFor(id, b.conditions(moment{frost: frost})); ok {
+		if h, ok := advice.HowToFor(id, b.conditions(m)); ok {
 			out = append(out, h.Here()...)
 		}
 	}
@@ -46,10 +46,9 @@ func (b reader) frosty(plan planner.Plan) bool {
 }
 
 // instructions gives an itinerary the how-tos of its calls, of the road and of
-// the season, and the checklists.
-func (b reader) instructions(it *trip.Itinerary, frost bool) {
-	used := map[string]bool{"driving": true, "heating": true, "hot-water": true, "frost": frost, "ferry": len(b.Axis.Ferries) > 0}
-	m := moment{frost: frost}
+// the season, and the checklists. m is the hardest moment of its nights.
+func (b reader) instructions(it *trip.Itinerary, m moment) {
+	used := map[string]bool{"driving": true, "heating": true, "hot-water": true, "frost": m.frost, "ferry": len(b.Axis.Ferries) > 0}
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
 			for _, id := range c.HowTo {

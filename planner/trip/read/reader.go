@@ -17,7 +17,7 @@ func (b reader) called(tank string) fact.Value { return b.Trip.Vehicle.Called(ta
 // nightAt is the night of a stop as package life has it; the vehicle must live.
 func (b reader) nightAt(stop string) life.Night {
 	c := b.Calls[stop]
-	return b.Use.Stay(c.Place, trip.Where(c.Place), c.Km, false)
+	return b.Use.Stay(c.Place, trip.Where(c.Place), c.Km)
 }
 
 // cold says whether a night is near frost.

@@ -35,7 +35,10 @@ func (b reader) lastStation(plan planner.Plan) []fact.Fact {
 		min := b.passing(plan, b.Axis.Driven(c.Km))
 		open, known := b.openAt(b.Calls[c.Stop].Place, min)
 		if open {
-			best, hours = c, b.openFact(known, min, plan.End.Min)
+			best, hours = c, fact.Of(openUnknown, nil)
+			if known {
+				hours = opens(min, plan.End.Min)
+			}
 		} else if closed == nil || left(c) < left(closed) {
 			closed = c
 		}
@@ -73,13 +76,10 @@ func (b reader) before(c *trip.Candidate) fact.V {
 	return fact.V{"name": b.Calls[c.Stop].Place.Called(), "km": fact.Km(b.Axis.LengthKm-c.Km, 0)}
 }
 
-// openFact is whether a place is open in a minute; the day is said where it is not that of the end.
-func (b reader) openFact(known bool, min, end float64) fact.Fact {
+// opens is a place that is open in a minute; the day is said where it is not that of the end.
+func opens(min, end float64) fact.Fact {
 	v := fact.V{"clock": fact.Clock(min)}
-	switch day := int(min / 1440); {
-	case !known:
-		return fact.Of(openUnknown, nil)
-	case day != int(end/1440):
+	if day := int(min / 1440); day != int(end/1440) {
 		v["n"] = fact.Count(day + 1)
 		return fact.Of(openOnDay, v)
 	}
