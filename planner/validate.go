@@ -20,13 +20,17 @@ func (p *Problem) Validate() error {
 	seen, km := make(map[string]bool, len(p.Stops)), 0.0
 	for i, s := range p.Stops {
 		at := entry("stops", i, s.ID)
-		v.check(s.ID != "", at, "has no id")
-		v.check(!seen[s.ID], at, "has the id of an earlier stop: give every stop its own")
-		if s.Km < km { // arguments of check are made even where all is well
-			v.check(false, at, "km %v is before the stop above it (km %v): sort stops by km", s.Km, km)
+		if s.ID == "" {
+			v.fault(at, "has no id")
+		}
+		if seen[s.ID] {
+			v.fault(at, "has the id of an earlier stop: give every stop its own")
+		}
+		if s.Km < km {
+			v.fault(at, "km %v is before the stop above it (km %v): sort stops by km", s.Km, km)
 		}
 		if s.Km > p.LengthKm {
-			v.check(false, at, "km %v is beyond the route's end at km %v", s.Km, p.LengthKm)
+			v.fault(at, "km %v is beyond the route's end at km %v", s.Km, p.LengthKm)
 		}
 		seen[s.ID], km = true, s.Km
 		v.stop(at, s)
@@ -72,8 +76,9 @@ func (at place) String() string {
 	return word(at.list, at.i, at.id) + word(at.part, at.j, at.of)
 }
 
-func (v *validator) check(ok bool, at place, format string, args ...any) {
-	if !ok && v.err == nil {
+// fault is one that was found.
+func (v *validator) fault(at place, format string, args ...any) {
+	if v.err == nil {
 		v.err = fmt.Errorf("planner: %v: %s", at, fmt.Sprintf(format, args...))
 	}
 }
@@ -83,11 +88,13 @@ func (v *validator) number(at place, field string, x, lo, hi float64) {
 	if lo <= x && x <= hi && !math.IsInf(x, 0) {
 		return
 	}
-	v.check(!math.IsNaN(x) && !math.IsInf(x, 0), at, "%s is %v, want a finite number", field, x)
-	if math.IsInf(hi, 1) {
-		v.check(x >= lo, at, "%s is %v, want %v or more", field, x, lo)
-	} else {
-		v.check(lo <= x && x <= hi, at, "%s is %v, want %v to %v", field, x, lo, hi)
+	switch {
+	case math.IsNaN(x) || math.IsInf(x, 0):
+		v.fault(at, "%s is %v, want a finite number", field, x)
+	case math.IsInf(hi, 1):
+		v.fault(at, "%s is %v, want %v or more", field, x, lo)
+	default:
+		v.fault(at, "%s is %v, want %v to %v", field, x, lo, hi)
 	}
 }
 
@@ -96,12 +103,16 @@ func unlimited() float64 { return math.Inf(1) }
 
 func (v *validator) head(p *Problem) {
 	at := whole("problem")
-	v.check(p.Format == ProblemFormat, at, "format is %q, want %q", p.Format, ProblemFormat)
+	if p.Format != ProblemFormat {
+		v.fault(at, "format is %q, want %q", p.Format, ProblemFormat)
+	}
 	v.number(at, "length_km", p.LengthKm, 0, unlimited())
-	v.check(p.LengthKm > 0, at, "length_km is %v, want more than 0", p.LengthKm)
+	if !(p.LengthKm > 0) {
+		v.fault(at, "length_km is %v, want more than 0", p.LengthKm)
+	}
 	v.number(at, "time_cost_per_h", p.TimeCostPerH, 0, unlimited())
-	if r := p.Nights; r != nil {
-		v.check(r.Min >= 0 && r.Min <= r.Max, at, "nights is %d to %d, want 0 ≤ min ≤ max", r.Min, r.Max)
+	if r := p.Nights; r != nil && (r.Min < 0 || r.Min > r.Max) {
+		v.fault(at, "nights is %d to %d, want 0 ≤ min ≤ max", r.Min, r.Max)
 	}
 	v.drive(p.Drive, p.LengthKm)
 }
@@ -110,28 +121,46 @@ func (v *validator) drive(d Drive, length float64) {
 	at := whole("drive")
 	v.number(at, "max_km_per_day", d.MaxKmPerDay, 0, unlimited())
 	v.number(at, "max_min_per_day", d.MaxMinPerDay, 0, unlimited())
-	v.check(d.MaxKmPerDay > 0 && d.MaxMinPerDay > 0, at, "max_km_per_day and max_min_per_day must be more than 0")
+	if !(d.MaxKmPerDay > 0 && d.MaxMinPerDay > 0) {
+		v.fault(at, "max_km_per_day and max_min_per_day must be more than 0")
+	}
 	v.number(at, "depart_min", d.DepartMin, 0, 1440)
-	v.check(d.DepartMin < 1440, at, "depart_min is %v, want less than 1440", d.DepartMin)
-	v.check(len(d.Pace) > 0, at, "pace is empty: give the minutes per km of the route")
+	if !(d.DepartMin < 1440) {
+		v.fault(at, "depart_min is %v, want less than 1440", d.DepartMin)
+	}
+	if len(d.Pace) == 0 {
+		v.fault(at, "pace is empty: give the minutes per km of the route")
+	}
 	to := 0.0
 	for i, piece := range d.Pace {
 		at := entry("drive.pace", i, "")
 		v.number(at, "min_per_km", piece.MinPerKm, 0, unlimited())
 		v.number(at, "to_km", piece.ToKm, 0, unlimited())
-		v.check(piece.ToKm > to, at, "to_km is %v, want more than %v", piece.ToKm, to)
+		if !(piece.ToKm > to) {
+			v.fault(at, "to_km is %v, want more than %v", piece.ToKm, to)
+		}
 		to = piece.ToKm
 	}
-	v.check(math.Abs(to-length) <= Tolerance, at, "pace ends at km %v, want the route's end at km %v", to, length)
+	if !(math.Abs(to-length) <= Tolerance) {
+		v.fault(at, "pace ends at km %v, want the route's end at km %v", to, length)
+	}
 }
 
 func (v *validator) tank(at place, t Tank) {
-	v.check(t.ID != "", at, "has no id")
-	v.check(v.tanks[t.ID] == "", at, "has the id of an earlier tank: give every tank its own")
-	v.check(t.Kind == Supply || t.Kind == Waste, at, "kind is %q, want %q or %q", t.Kind, Supply, Waste)
+	if t.ID == "" {
+		v.fault(at, "has no id")
+	}
+	if v.tanks[t.ID] != "" {
+		v.fault(at, "has the id of an earlier tank: give every tank its own")
+	}
+	if t.Kind != Supply && t.Kind != Waste {
+		v.fault(at, "kind is %q, want %q or %q", t.Kind, Supply, Waste)
+	}
 	v.tanks[t.ID] = t.Kind
 	v.number(at, "capacity", t.Capacity, 0, unlimited())
-	v.check(t.Capacity > 0, at, "capacity is %v, want more than 0", t.Capacity)
+	if !(t.Capacity > 0) {
+		v.fault(at, "capacity is %v, want more than 0", t.Capacity)
+	}
 	v.number(at, "reserve", t.Reserve, 0, t.Capacity)
 	v.number(at, "start", t.Start, 0, t.Capacity)
 	v.number(at, "per_km", t.PerKm, -unlimited(), unlimited())
@@ -141,9 +170,15 @@ func (v *validator) tank(at place, t Tank) {
 }
 
 func (v *validator) end(at place, t Tank, e End) {
-	v.check(e.AtLeast == nil || t.Kind == Supply, at, "at_least is for supply tanks, this one is %s", t.Kind)
-	v.check(e.AtMost == nil || t.Kind == Waste, at, "at_most is for waste tanks, this one is %s", t.Kind)
-	v.check(e.RefillPrice == nil || e.AtLeast != nil, at, "refill_price needs at_least")
+	if e.AtLeast != nil && t.Kind != Supply {
+		v.fault(at, "at_least is for supply tanks, this one is %s", t.Kind)
+	}
+	if e.AtMost != nil && t.Kind != Waste {
+		v.fault(at, "at_most is for waste tanks, this one is %s", t.Kind)
+	}
+	if e.RefillPrice != nil && e.AtLeast == nil {
+		v.fault(at, "refill_price needs at_least")
+	}
 	if e.AtLeast != nil {
 		v.number(at, "at_least", *e.AtLeast, 0, t.Capacity)
 	}
@@ -167,13 +202,15 @@ func (v *validator) stop(at place, s Stop) {
 		v.number(at, "start", w[0], -unlimited(), unlimited())
 		v.number(at, "end", w[1], w[0], unlimited())
 		if w[0] < last {
-			v.check(false, at, "starts at %v, before the window above it ends (%v): sort and merge windows", w[0], last)
+			v.fault(at, "starts at %v, before the window above it ends (%v): sort and merge windows", w[0], last)
 		}
 		last = w[1]
 	}
 	for i, x := range s.Serves {
 		at := at.in(".serves", i, x.Tank)
-		v.check(!slices.ContainsFunc(s.Serves[:i], func(y Service) bool { return y.Tank == x.Tank }), at, "serves a tank twice")
+		if slices.ContainsFunc(s.Serves[:i], func(y Service) bool { return y.Tank == x.Tank }) {
+			v.fault(at, "serves a tank twice")
+		}
 		v.service(at, x, s)
 	}
 	if s.Night != nil {
@@ -183,21 +220,25 @@ func (v *validator) stop(at place, s Stop) {
 
 func (v *validator) service(at place, x Service, of Stop) {
 	kind, known := v.tanks[x.Tank]
-	v.check(known, at, "serves a tank that the problem does not have")
+	if !known {
+		v.fault(at, "serves a tank that the problem does not have")
+	}
 	v.number(at, "price", x.Price, 0, unlimited())
 	if kind == Waste && x.Price != 0 {
-		v.check(false, at, "price is %v, but emptying has only a fee", x.Price)
+		v.fault(at, "price is %v, but emptying has only a fee", x.Price)
 	}
 	v.number(at, "min", x.Min, 0, unlimited())
 	v.number(at, "fee", x.Fee, 0, unlimited())
 	v.number(at, "spare", x.Spare, 0, unlimited())
-	v.check(of.Night != nil || !x.GuestsOnly, at, "guests_only where no night is offered")
+	if of.Night == nil && x.GuestsOnly {
+		v.fault(at, "guests_only where no night is offered")
+	}
 }
 
 func (v *validator) night(at place, n Night) {
 	v.number(at, "fee", n.Fee, 0, unlimited())
 	if n.Nights < 1 {
-		v.check(false, at, "nights is %d, want 1 or more", n.Nights)
+		v.fault(at, "nights is %d, want 1 or more", n.Nights)
 	}
 	for tank, use := range n.Use {
 		if v.tanks[tank] == "" || math.IsNaN(use) || math.IsInf(use, 0) {
@@ -210,7 +251,9 @@ func (v *validator) night(at place, n Night) {
 // use names the first fault, in order of the tanks' ids.
 func (v *validator) use(at place, use map[string]float64) {
 	for _, tank := range slices.Sorted(maps.Keys(use)) {
-		v.check(v.tanks[tank] != "", at, "uses tank %q, which the problem does not have", tank)
+		if v.tanks[tank] == "" {
+			v.fault(at, "uses tank %q, which the problem does not have", tank)
+		}
 		v.number(at, "use of "+tank, use[tank], -unlimited(), unlimited())
 	}
 }
