@@ -105,73 +105,36 @@ func (b *bruteSearch) at(i int, s bruteState) {
 	}
 	for set := range 1 << len(stop.Serves) {
 		if !stop.Required || stop.Night == nil {
-			b.visit(i, s.clone(), set, false)
+			b.visit(i, s.clone(), call{stop: stop, set: set})
 		}
 		if stop.Night != nil {
-			b.visit(i, s.clone(), set, true)
+			b.visit(i, s.clone(), call{stop: stop, set: set, night: stop.Night})
 		}
 	}
 }
 
-func (b *bruteSearch) visit(i int, s bruteState, set int, night bool) {
-	p, stop := b.p, &b.p.Stops[i]
-	perMin := p.TimeCostPerH / 60
+// A call is what is done at a stop: a set of its services, and its night or none.
+type call struct {
+	stop  *planner.Stop
+	set   int // bit j: service j
+	night *planner.Night
+}
+
+func (c call) takes(j int) bool { return c.set>>j&1 != 0 }
+
+// visit goes on from a call at stop i, if every rule allows it.
+func (b *bruteSearch) visit(i int, s bruteState, c call) {
+	p, stop := b.p, c.stop
 	s.drive(p, stop.Km-s.km+stop.DetourKm/2, bruteMinutes(p, s.km, stop.Km)+stop.DetourMin/2)
 	s.km = stop.Km
 	if !s.keepReserves(p) || s.dayKm > p.Drive.MaxKmPerDay+slack {
 		return
 	}
-	opens := s.clock
-	if len(stop.Open) > 0 {
-		opens = math.Inf(1)
-		for _, w := range stop.Open {
-			if s.clock <= w[1]+slack {
-				opens = math.Min(opens, math.Max(w[0], s.clock))
-			}
-		}
-		if math.IsInf(opens, 1) {
-			return
-		}
-	}
-	wait := opens - s.clock
-	s.clock += wait + stop.StopMin
-	s.dayMin += wait + stop.StopMin
-	s.paid += stop.Fee + perMin*(stop.DetourMin+stop.StopMin+wait)
-	if night && s.dayMin > math.Min(p.Drive.MaxMinPerDay, 1440*float64(stop.Night.Nights))+slack {
+	if !s.arrive(p, c) || !s.serve(p, c) {
 		return
 	}
-	served := map[string]bool{}
-	for j, x := range stop.Serves {
-		if set>>j&1 == 0 {
-			continue
-		}
-		if x.GuestsOnly && !night {
-			return
-		}
-		served[x.Tank] = true
-		t := BruteTank(p, x.Tank)
-		use := 0.0
-		if night {
-			use = stop.Night.Use[x.Tank]
-		} else {
-			s.clock += x.Min
-			s.dayMin += x.Min
-		}
-		if p.Backup && !s.push(p, t, event{kind: 'c', units: x.Spare}) {
-			return
-		}
-		s.push(p, t, event{kind: 's', units: use, price: x.Price})
-		s.paid += x.Fee + perMin*x.Min
-	}
-	if night {
-		for t, tank := range p.Tanks {
-			if !served[tank.ID] {
-				s.push(p, t, event{kind: 'u', units: stop.Night.Use[tank.ID]})
-			}
-		}
-		s.nights += stop.Night.Nights
-		s.clock, s.dayKm, s.dayMin = p.Drive.DepartMin+1440*float64(s.nights), 0, 0
-		s.paid += stop.Night.Fee
+	if c.night != nil {
+		s.sleep(p, c)
 	}
 	if !s.keepReserves(p) {
 		return
@@ -181,6 +144,75 @@ func (b *bruteSearch) visit(i int, s bruteState, set int, night bool) {
 		return
 	}
 	b.at(i+1, s)
+}
+
+// arrive waits until the stop opens; it returns false if it does not, or if the
+// day is over before the night.
+func (s *bruteState) arrive(p *planner.Problem, c call) bool {
+	opens := opening(c.stop, s.clock)
+	if math.IsInf(opens, 1) {
+		return false
+	}
+	wait := opens - s.clock
+	s.clock += wait + c.stop.StopMin
+	s.dayMin += wait + c.stop.StopMin
+	s.paid += c.stop.Fee + p.TimeCostPerH/60*(c.stop.DetourMin+c.stop.StopMin+wait)
+	return c.night == nil || s.dayMin <= math.Min(p.Drive.MaxMinPerDay, 1440*float64(c.night.Nights))+slack
+}
+
+// opening is the first minute from clock on in which a stop is open, +Inf if there is none.
+func opening(stop *planner.Stop, clock float64) float64 {
+	if len(stop.Open) == 0 {
+		return clock
+	}
+	opens := math.Inf(1)
+	for _, w := range stop.Open {
+		if clock <= w[1]+slack {
+			opens = math.Min(opens, math.Max(w[0], clock))
+		}
+	}
+	return opens
+}
+
+// serve restores tanks, overnight or while one waits; it returns false if a rule forbids one of the services.
+func (s *bruteState) serve(p *planner.Problem, c call) bool {
+	for j, x := range c.stop.Serves {
+		if !c.takes(j) {
+			continue
+		}
+		if x.GuestsOnly && c.night == nil {
+			return false
+		}
+		t, use := BruteTank(p, x.Tank), 0.0
+		if c.night != nil {
+			use = c.night.Use[x.Tank]
+		} else {
+			s.clock += x.Min
+			s.dayMin += x.Min
+		}
+		if p.Backup && !s.push(p, t, event{kind: 'c', units: x.Spare}) {
+			return false
+		}
+		s.push(p, t, event{kind: 's', units: use, price: x.Price})
+		s.paid += x.Fee + p.TimeCostPerH/60*x.Min
+	}
+	return true
+}
+
+// sleep uses what the night takes from tanks that are not served meanwhile, and begins a day.
+func (s *bruteState) sleep(p *planner.Problem, c call) {
+	served := map[string]bool{}
+	for j, x := range c.stop.Serves {
+		served[x.Tank] = c.takes(j)
+	}
+	for t, tank := range p.Tanks {
+		if !served[tank.ID] {
+			s.push(p, t, event{kind: 'u', units: c.night.Use[tank.ID]})
+		}
+	}
+	s.nights += c.night.Nights
+	s.clock, s.dayKm, s.dayMin = p.Drive.DepartMin+1440*float64(s.nights), 0, 0
+	s.paid += c.night.Fee
 }
 
 func (b *bruteSearch) end(s bruteState) {
