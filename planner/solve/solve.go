@@ -117,10 +117,7 @@ func (s *solver) prove(ctx context.Context, w, guide *sweep, effort int) (done b
 		if effort <= 0 {
 			return false, nil
 		}
-		limit := min(s.bound+step, s.cost+model.Tie)
-		if n > 12 && kept < easy {
-			limit = s.cost + model.Tie
-		}
+		limit := s.limit(n, kept, step)
 		done, err := s.sweep(ctx, w, limit, math.MaxInt, &effort)
 		if done || err != nil || effort <= 0 {
 			return done, err
@@ -129,6 +126,15 @@ func (s *solver) prove(ctx context.Context, w, guide *sweep, effort int) (done b
 		step = nextStep(step, limit-before, kept, now)
 		before, kept = limit, now
 	}
+}
+
+// limit is that of sweep n, after one that kept so many labels: a step beyond the
+// bound, or all the way to the best plan where many steps have been next to nothing.
+func (s *solver) limit(n, kept int, step float64) float64 {
+	if n > 12 && kept < easy {
+		return s.cost + model.Tie
+	}
+	return min(s.bound+step, s.cost+model.Tie)
 }
 
 // narrowest is the width of the first narrow sweep, and how many times as many
