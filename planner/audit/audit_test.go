@@ -10,6 +10,7 @@ import (
 	"ullage/planner"
 	"ullage/planner/audit"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/replay"
 )
 
@@ -316,7 +317,7 @@ func BenchmarkAudit(b *testing.B) {
 	for _, km := range []float64{300, 1000} {
 		b.Run(fmt.Sprintf("%vkm", km), func(b *testing.B) {
 			p := plantest.Made{LengthKm: km, Seed: 1}.Problem()
-			plan := solved(b, p)
+			plan := solved.Plan(b, p)
 			b.ReportAllocs()
 			for b.Loop() {
 				if err := audit.Check(p, plan); err != nil {

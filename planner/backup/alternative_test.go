@@ -8,6 +8,7 @@ import (
 	"ullage/planner"
 	"ullage/planner/backup"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/replay"
 	"ullage/planner/solve"
 )
@@ -23,7 +24,7 @@ func TestAlternatives(t *testing.T) {
 		if len(p.Stops) > 6 {
 			continue // brute force solves several problems for each
 		}
-		plan := solved(t, p)
+		plan := solved.Plan(t, p)
 		got, err := backup.Alternatives(t.Context(), p, plan, 2, solve.Options{})
 		if err != nil {
 			t.Fatal(err)

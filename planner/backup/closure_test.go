@@ -8,6 +8,7 @@ import (
 	"ullage/planner/audit"
 	"ullage/planner/backup"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 )
 
 // TestClosuresOfT1 closes every stop of the worked case T1. Known of it from two
@@ -17,7 +18,7 @@ import (
 func TestClosuresOfT1(t *testing.T) {
 	p := plantest.ReadCase(t, "t1")
 	var fatal []string
-	for _, c := range backup.Closures(p, solved(t, p)) {
+	for _, c := range backup.Closures(p, solved.Plan(t, p)) {
 		t.Logf("nominal: %s survived %v %v %v", c.Stop, c.Survived, c.Fallback, c.Err)
 		if !c.Survived {
 			fatal = append(fatal, c.Stop)
@@ -31,7 +32,7 @@ func TestClosuresOfT1(t *testing.T) {
 	backed := plantest.ReadCase(t, "t1")
 	plantest.WithSpare(backed)
 	backed.Tanks[0].End.AtLeast = plantest.Number(51.44)
-	plan := solved(t, backed)
+	plan := solved.Plan(t, backed)
 	for _, c := range backup.Closures(p, plan) {
 		t.Logf("backup: %s survived %v %v %v", c.Stop, c.Survived, c.Fallback, c.Err)
 		if !c.Survived || c.LongDay {
@@ -47,7 +48,7 @@ func TestClosuresAreDriven(t *testing.T) {
 	survived := 0
 	for seed := range uint64(200) {
 		p := plantest.Tiny(seed)
-		plan := solved(t, p)
+		plan := solved.Plan(t, p)
 		closures := backup.Closures(p, plan)
 		for i, c := range closures {
 			if !c.Survived {
@@ -87,29 +88,29 @@ func TestClosedSite(t *testing.T) {
 			{ID: "c", Km: 120, Serves: []planner.Service{{Tank: "fuel", Price: 3}}},
 		},
 	}
-	got := backup.Closures(p, solved(t, p))
+	got := backup.Closures(p, solved.Plan(t, p))
 	if len(got) != 1 || !got[0].Survived || got[0].Fallback["fuel"] != "c" {
 		t.Errorf("%+v, want c as the fallback of a", got)
 	}
 	p.Stops[0].Site, p.Stops[1].Site = "", ""
 	p.Stops[0].Operator, p.Stops[1].Operator = "o", "o"
-	if got := backup.Closures(p, solved(t, p)); len(got) != 1 || got[0].Fallback["fuel"] != "c" {
+	if got := backup.Closures(p, solved.Plan(t, p)); len(got) != 1 || got[0].Fallback["fuel"] != "c" {
 		t.Errorf("%+v, want c as the fallback of a: b has the same operator", got)
 	}
 	p.Stops[1].Operator = ""
-	if got := backup.Closures(p, solved(t, p)); len(got) != 1 || got[0].Fallback["fuel"] != "b" {
+	if got := backup.Closures(p, solved.Plan(t, p)); len(got) != 1 || got[0].Fallback["fuel"] != "b" {
 		t.Errorf("%+v, want b as the fallback of a", got)
 	}
 	p.Stops[1].Operator = "o"
 	p.Stops = p.Stops[:2]
-	if got := backup.Closures(p, solved(t, p)); len(got) != 1 || got[0].Survived {
+	if got := backup.Closures(p, solved.Plan(t, p)); len(got) != 1 || got[0].Survived {
 		t.Errorf("%+v, want no way on", got)
 	}
 }
 
 func BenchmarkClosures(b *testing.B) {
 	p := plantest.Made{LengthKm: 1000, Seed: 1, Backup: true}.Problem()
-	plan := solved(b, p)
+	plan := solved.Plan(b, p)
 	b.ReportAllocs()
 	for b.Loop() {
 		if got := backup.Closures(p, plan); len(got) == 0 {

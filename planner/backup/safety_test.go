@@ -8,6 +8,7 @@ import (
 	"ullage/planner/audit"
 	"ullage/planner/backup"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/solve"
 )
 
@@ -18,7 +19,7 @@ func TestPriceOfSafetyOfT1(t *testing.T) {
 	p := plantest.ReadCase(t, "t1")
 	plantest.WithSpare(p)
 	p.Tanks[0].End.AtLeast = plantest.Number(51.44)
-	s, ok, err := backup.PriceOfSafety(t.Context(), p, p, solved(t, p), solve.Options{})
+	s, ok, err := backup.PriceOfSafety(t.Context(), p, p, solved.Plan(t, p), solve.Options{})
 	if want := 343.1146 - (282.3296 + 1.44*1.69); err != nil || !ok || !s.Proven || math.Abs(s.Price()-want) > 1e-3 {
 		t.Errorf("%+v %v %v, want a price of %v", s, ok, err, want)
 	}
@@ -32,7 +33,7 @@ func TestPriceOfSafetyTiny(t *testing.T) {
 	for seed := range uint64(200) {
 		p := plantest.Tiny(seed)
 		p.Backup = false
-		plan := solved(t, p)
+		plan := solved.Plan(t, p)
 		if plan.End == nil {
 			continue
 		}
@@ -41,7 +42,7 @@ func TestPriceOfSafetyTiny(t *testing.T) {
 			t.Fatal(seed, ok, err)
 		}
 		p.Backup = true
-		backed := solved(t, p)
+		backed := solved.Plan(t, p)
 		if s.None != (backed.Status == planner.Infeasible) {
 			t.Errorf("seed %d: %+v, but with backup it is %s", seed, s, backed.Status)
 		}
@@ -71,7 +72,7 @@ func TestSurvive(t *testing.T) {
 	for seed := range uint64(300) {
 		p := plantest.Tiny(seed)
 		p.Backup = true
-		plan := solved(t, p)
+		plan := solved.Plan(t, p)
 		got, closures, err := backup.Survive(t.Context(), p, p, backup.Steady{}, solve.Options{})
 		if err != nil {
 			t.Fatal(seed, err)

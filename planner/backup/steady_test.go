@@ -10,6 +10,7 @@ import (
 	"ullage/planner/audit"
 	"ullage/planner/backup"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/solve"
 )
 
@@ -45,7 +46,7 @@ func TestSteadyTiny(t *testing.T) {
 		if len(p.Stops) > 6 {
 			continue
 		}
-		used := solved(t, p)
+		used := solved.Plan(t, p)
 		if used.End == nil {
 			continue
 		}
@@ -121,7 +122,7 @@ func TestSteadyDoesNotJump(t *testing.T) {
 					p.Stops[i].Serves[j].Price *= 1 + 0.01*g.Float64()
 				}
 			}
-			best := solved(t, p)
+			best := solved.Plan(t, p)
 			plan := steady(t, p, backup.Steady{used, 0.01})
 			if best.End == nil {
 				continue

@@ -6,6 +6,7 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 )
 
 func TestExplainTank(t *testing.T) {
@@ -86,7 +87,7 @@ func TestExplainT1(t *testing.T) {
 func TestExplainTiny(t *testing.T) {
 	for seed := range uint64(60) {
 		p := plantest.Tiny(seed)
-		plan := solved(t, p)
+		plan := solved.Plan(t, p)
 		reasons := explain(t, p)
 		if (len(reasons) > 0) != (plan.Status == planner.Infeasible) {
 			t.Errorf("seed %d: %s, reasons %v", seed, plan.Status, reasons)

@@ -11,6 +11,7 @@ import (
 	"ullage/planner"
 	"ullage/planner/audit"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/reason"
 	"ullage/planner/replay"
 	"ullage/planner/solve"
@@ -18,7 +19,7 @@ import (
 
 func refuse(t *testing.T, p *planner.Problem) ([]planner.Reason, *reason.Nearest) {
 	t.Helper()
-	why, near, err := reason.Refuse(t.Context(), p, solved(t, p), solve.Options{}, nil)
+	why, near, err := reason.Refuse(t.Context(), p, solved.Plan(t, p), solve.Options{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

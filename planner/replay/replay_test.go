@@ -10,6 +10,7 @@ import (
 	"ullage/planner"
 	"ullage/planner/audit"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/replay"
 )
 
@@ -62,7 +63,7 @@ func BenchmarkReplay(b *testing.B) {
 	for _, km := range []float64{300, 1000} {
 		b.Run(fmt.Sprintf("%vkm", km), func(b *testing.B) {
 			p := plantest.Made{LengthKm: km, Seed: 1}.Problem()
-			plan := solved(b, p)
+			plan := solved.Plan(b, p)
 			b.ReportAllocs()
 			for b.Loop() {
 				if _, err := replay.Plan(p, plan.Visits); err != nil {

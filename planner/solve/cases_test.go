@@ -5,6 +5,7 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 )
 
 // publishedCases are problems solved elsewhere: testdata/cases/SOURCES.md
@@ -27,7 +28,7 @@ func TestPublishedCases(t *testing.T) {
 	for _, tc := range publishedCases {
 		t.Run(tc.name, func(t *testing.T) {
 			p := plantest.ReadCase(t, tc.name)
-			plan := solved(t, p)
+			plan := solved.Plan(t, p)
 			// The published optima have four decimals, or six.
 			if plan.Status != planner.Optimal || plan.Cost-tc.optimum > 5e-5 || tc.optimum-plan.Cost > 5e-5 {
 				t.Errorf("%s, cost %v, published optimum %v", plan.Status, plan.Cost, tc.optimum)
@@ -60,7 +61,7 @@ func TestKalvelagenFewestStops(t *testing.T) {
 	for i := range p.Stops {
 		p.Stops[i].Fee = 1000
 	}
-	plan := solved(t, p)
+	plan := solved.Plan(t, p)
 	if plan.Status != planner.Optimal || len(plan.Visits) != 3 || plan.Cost-3239.1635 > 5e-5 || 3239.1635-plan.Cost > 5e-5 {
 		t.Errorf("%s with %d stops, cost %v; want 3 stops, 3239.1635", plan.Status, len(plan.Visits), plan.Cost)
 	}
@@ -70,18 +71,18 @@ func TestKalvelagenFewestStops(t *testing.T) {
 func TestBackupOfT1(t *testing.T) {
 	p := plantest.ReadCase(t, "t1")
 	plantest.WithSpare(p)
-	if plan := solved(t, p); plan.Status != planner.Optimal || plan.Cost-340.681 > 5e-5 || 340.681-plan.Cost > 5e-5 {
+	if plan := solved.Plan(t, p); plan.Status != planner.Optimal || plan.Cost-340.681 > 5e-5 || 340.681-plan.Cost > 5e-5 {
 		t.Errorf("%s, cost %v, want 340.6810", plan.Status, plan.Cost)
 	}
 	// With 1.44 L more to hand back, the way to and from a fallback 12 km off, every closure is survived: 343.1146.
 	p.Tanks[0].End.AtLeast = plantest.Number(51.44)
-	if plan := solved(t, p); plan.Status != planner.Optimal || plan.Cost-343.1146 > 5e-5 || 343.1146-plan.Cost > 5e-5 {
+	if plan := solved.Plan(t, p); plan.Status != planner.Optimal || plan.Cost-343.1146 > 5e-5 || 343.1146-plan.Cost > 5e-5 {
 		t.Errorf("%s, cost %v, want 343.1146", plan.Status, plan.Cost)
 	}
 	for _, name := range []string{"t1_75_40", "t1_75_60"} {
 		p := plantest.ReadCase(t, name)
 		plantest.WithSpare(p)
-		if plan := solved(t, p); plan.Status != planner.Infeasible {
+		if plan := solved.Plan(t, p); plan.Status != planner.Infeasible {
 			t.Errorf("%s with backup: %s, want infeasible", name, plan.Status)
 		}
 	}

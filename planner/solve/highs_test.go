@@ -14,6 +14,7 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/solve"
 )
 
@@ -73,7 +74,7 @@ func TestSolvedTable(t *testing.T) {
 	}
 	for _, row := range rows {
 		t.Run(row.Made.String(), func(t *testing.T) {
-			plan := solved(t, row.Problem())
+			plan := solved.Plan(t, row.Problem())
 			if !checkOptimum(t, plan, row.Optimum) {
 				t.Errorf("%s at %v, bound %v; %s proved %v", plan.Status, plan.Cost, plan.Bound, row.Solver, row.Optimum)
 			}
@@ -127,7 +128,7 @@ func TestMILPSample(t *testing.T) {
 			t.Errorf("%v: %s says %s", sample[i], solver.name, r.Status)
 			continue
 		}
-		if !checkOptimum(t, solved(t, problems[i]), r.Objective) {
+		if !checkOptimum(t, solved.Plan(t, problems[i]), r.Objective) {
 			t.Errorf("%v: not proven; %s: %v", sample[i], solver.name, r.Objective)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/solve"
 )
 
@@ -91,7 +92,7 @@ func TestNightAfterItsMorning(t *testing.T) {
 			Drive: planner.Drive{MaxKmPerDay: 100, MaxMinPerDay: 5000, Pace: []planner.Pace{{ToKm: 200, MinPerKm: 1}}},
 			Tanks: []planner.Tank{{ID: "fuel", Kind: planner.Supply, Capacity: 30, Start: 30, PerKm: 0.1}},
 			Stops: []planner.Stop{{ID: "n", Km: 100, Open: [][2]float64{{open, 1500}}, Night: &planner.Night{Nights: 1}}}}
-		if plan := solved(t, p); plan.Status != want {
+		if plan := solved.Plan(t, p); plan.Status != want {
 			t.Errorf("open from minute %v: %s, want %s", open, plan.Status, want)
 		}
 	}

@@ -13,6 +13,7 @@ import (
 	"ullage/planner"
 	"ullage/planner/audit"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 )
 
 // This file holds what must be true of every problem. Each plan that solve
@@ -26,7 +27,7 @@ func drawTiny(t *rapid.T) (*planner.Problem, *rand.Rand) {
 
 // leastCost is +Inf where there is no plan.
 func leastCost(t *rapid.T, p *planner.Problem) float64 {
-	plan := solved(t, p)
+	plan := solved.Plan(t, p)
 	switch plan.Status {
 	case planner.Optimal:
 		return plan.Cost
@@ -156,7 +157,7 @@ func TestSameInputSameBytes(t *testing.T) {
 		}
 		var first string
 		for i := range 2 {
-			b, err := json.Marshal(solved(t, p))
+			b, err := json.Marshal(solved.Plan(t, p))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -175,7 +176,7 @@ func TestSameInputSameBytes(t *testing.T) {
 func TestDecodedIsTheSame(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, _ := drawTiny(t)
-		b, err := json.Marshal(solved(t, p))
+		b, err := json.Marshal(solved.Plan(t, p))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -197,7 +198,7 @@ func BenchmarkSolveMade(b *testing.B) {
 		b.Run(m.String(), func(b *testing.B) {
 			p := m.Problem()
 			for b.Loop() {
-				if plan := solved(b, p); plan.Status != planner.Optimal {
+				if plan := solved.Plan(b, p); plan.Status != planner.Optimal {
 					b.Fatalf("%s: cost %v, bound %v", plan.Status, plan.Cost, plan.Bound)
 				}
 			}

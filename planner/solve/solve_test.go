@@ -9,6 +9,7 @@ import (
 	"ullage/planner"
 	"ullage/planner/audit"
 	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/solve"
 )
 
@@ -22,19 +23,6 @@ type failer interface {
 	Helper()
 	Fatal(args ...any)
 	Errorf(format string, args ...any)
-}
-
-// solved runs the solver and audits what it says.
-func solved(t failer, p *planner.Problem) planner.Plan {
-	t.Helper()
-	plan, err := solve.Solve(context.Background(), p, solve.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := audit.Check(p, plan); err != nil {
-		t.Fatal(err)
-	}
-	return plan
 }
 
 // checkOptimum wants the plan's claims to be true for the known optimum, +Inf
@@ -71,7 +59,7 @@ func TestSolveTiny(t *testing.T) {
 		if math.IsInf(want, 1) {
 			infeasible++
 		}
-		if checkOptimum(t, solved(t, p), want) {
+		if checkOptimum(t, solved.Plan(t, p), want) {
 			proven++
 		}
 		if t.Failed() {

@@ -7,6 +7,7 @@ import (
 	"ullage/planner"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
+	"ullage/planner/trip/triptest/built"
 )
 
 // What the caution costs is there before anything else that is added to a
@@ -17,7 +18,7 @@ func TestCareComesFirst(t *testing.T) {
 		tr := b.Trip
 		tr.Backup = backup
 		var told []trip.Itinerary
-		it, err := Plan(t.Context(), mustBuild(t, tr, b.Places, build.Options{}), Options{Answer: func(it trip.Itinerary) { told = append(told, it) }})
+		it, err := Plan(t.Context(), built.Trip(t, tr, b.Places, build.Options{}), Options{Answer: func(it trip.Itinerary) { told = append(told, it) }})
 		if err != nil || len(told) < 3 {
 			t.Fatalf("%d answers, %v", len(told), err)
 		}
@@ -53,7 +54,7 @@ func TestBands(t *testing.T) {
 	}
 	tr := b.Trip
 	tr.Confidence = 0.5
-	exact := mustBuild(t, tr, b.Places, build.Options{})
+	exact := built.Trip(t, tr, b.Places, build.Options{})
 	plan, err := Plan(context.Background(), exact, Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -6,13 +6,18 @@ import (
 	"ullage/planner"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
+	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 )
 
 // Less warmth, tepid water and less care are tried where gas is short in
 // winter: each takes less gas, and none is tried twice or without a model.
 func TestRemediesOfLife(t *testing.T) {
-	night := func(tr trip.Trip) float64 { return nightAt(t, tr, trip.Stay{}, nil)["lpg"] }
+	night := func(tr trip.Trip) float64 {
+		b := built.Trip(t, tr, []trip.Place{triptest.AlpineSite("a", trip.Stay{})}, build.Options{})
+		return triptest.StopOf(t, b.Problem, "a").Night.Use["lpg"]
+	}
 	tried := 0
 	for _, r := range remedies {
 		for _, kind := range []fact.Kind{cureCooler, cureTepid, cureLessCare} {

@@ -11,6 +11,7 @@ import (
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 
 	"github.com/paulmach/orb"
 )
@@ -159,7 +160,7 @@ func TestPlanInUseIsKept(t *testing.T) {
 func TestWaysReplaceEstimates(t *testing.T) {
 	ford, low := fact.Fact{Kind: "ford"}, fact.Fact{Kind: "low"}
 	places := []trip.Place{triptest.At("a", "fuel", 100, 1, triptest.Yes("diesel")), triptest.At("b", "fuel", 150, 1, triptest.Yes("diesel")), triptest.At("c", "fuel", 190, 1, triptest.Yes("diesel"))}
-	b := mustBuild(t, triptest.Eastwards(200), places, build.Options{Roads: triptest.Signposts{
+	b := built.Trip(t, triptest.Eastwards(200), places, build.Options{Roads: triptest.Signposts{
 		On: trip.Course{Cautions: []fact.Fact{ford}},
 		By: map[string][]trip.Way{
 			"a": {{LeaveKm: 99, RejoinKm: 103, ThereKm: 4.25, Km: 4.5, Min: 9}},
@@ -202,7 +203,7 @@ func TestEntry(t *testing.T) {
 		entry := trip.Entry{Point: orb.Point{place.Point[0], place.Point[1] + tc.north/110_574}, Road: "Mill Lane"}
 		tr := triptest.Eastwards(200)
 		tr.Levels = map[string]float64{"diesel": 24} // it must refuel
-		b := mustBuild(t, tr, []trip.Place{place}, build.Options{Roads: triptest.Signposts{By: map[string][]trip.Way{"a": {{LeaveKm: 100, RejoinKm: 100, ThereKm: 0.1, Km: 0.2, Min: 1, Entry: entry}}}}})
+		b := built.Trip(t, tr, []trip.Place{place}, build.Options{Roads: triptest.Signposts{By: map[string][]trip.Way{"a": {{LeaveKm: 100, RejoinKm: 100, ThereKm: 0.1, Km: 0.2, Min: 1, Entry: entry}}}}})
 		it, err := Plan(t.Context(), b, Options{})
 		if err != nil || len(it.Days) == 0 || len(it.Days[0].Calls) == 0 {
 			t.Fatalf("%v: no call in %+v (%v)", err, it.Days, it.Why)

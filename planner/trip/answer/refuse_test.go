@@ -9,6 +9,7 @@ import (
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 )
 
 // Map data of somewhere else are the reason for a refusal, and not the tanks;
@@ -44,7 +45,7 @@ func TestFerryRefusal(t *testing.T) {
 	tr := triptest.Eastwards(200)
 	tr.Levels = map[string]float64{"diesel": 20} // of which 12 are reserve: 88 km
 	tr.Ferries = []trip.Ferry{{FromKm: 50, ToKm: 80, Min: 120}}
-	it, err := Plan(context.Background(), mustBuild(t, tr, []trip.Place{triptest.At("far", "fuel", 150, 0, triptest.Yes("diesel"))}, build.Options{}), Options{})
+	it, err := Plan(context.Background(), built.Trip(t, tr, []trip.Place{triptest.At("far", "fuel", 150, 0, triptest.Yes("diesel"))}, build.Options{}), Options{})
 	if err != nil || it.Status != planner.Infeasible {
 		t.Fatalf("%s, %v", it.Status, err)
 	}
@@ -58,7 +59,7 @@ func TestFerryRefusal(t *testing.T) {
 func TestFerryLongerThanADay(t *testing.T) {
 	tr := triptest.Eastwards(100)
 	tr.Ferries = []trip.Ferry{{FromKm: 50, ToKm: 80, Min: 700}} // a day has 600
-	it, err := Plan(context.Background(), mustBuild(t, tr, nil, build.Options{}), Options{})
+	it, err := Plan(context.Background(), built.Trip(t, tr, nil, build.Options{}), Options{})
 	if err != nil || it.Status != planner.Infeasible || triptest.Lines(triptest.Of(it.Cautions, "ferry.too_long")) != "ferry.too_long for=700min time=600min" {
 		t.Errorf("%s, %v, cautions %q", it.Status, err, triptest.Lines(it.Cautions))
 	}

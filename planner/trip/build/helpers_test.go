@@ -18,10 +18,7 @@ func mustBuild(t *testing.T, tr trip.Trip, places []trip.Place, opt Options) *Bu
 // nightAt is what one night at a place takes from a tank, to plan with.
 func nightAt(t *testing.T, tr trip.Trip, s trip.Stay, change func(*trip.Place)) map[string]float64 {
 	t.Helper()
-	p := triptest.At("a", "campsite", 50, 0)
-	p.Point[1] += 47
-	p.Point[0] = 0.5
-	p.Stay = &s
+	p := triptest.AlpineSite("a", s)
 	if change != nil {
 		change(&p)
 	}

@@ -16,6 +16,7 @@ import (
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/read"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 
 	"github.com/paulmach/orb"
 	"pgregory.net/rapid"
@@ -57,7 +58,7 @@ func TestPassedByFerry(t *testing.T) {
 	for _, id := range []string{"a", "b", "c"} {
 		visits = append(visits, planner.Visit{Stop: id, Serve: []planner.Serve{{Tank: "diesel", Amount: 5}}})
 	}
-	it := driven(t, mustBuild(t, tr, places, build.Options{}), visits...)
+	it := driven(t, built.Trip(t, tr, places, build.Options{}), visits...)
 	at := Now{Km: new(100.0), Time: "2026-06-12T14:00"}
 	all := mustOnward(t, tr, it, at).Trip.Levels["diesel"]
 	for _, id := range []string{"a", "b", "c"} {
@@ -75,12 +76,12 @@ func TestOnwardByFerry(t *testing.T) {
 	tr := triptest.Eastwards(200)
 	tr.Vehicle, tr.Day.MaxMin = trip.Fleet()[0], 900
 	tr.Ferries = []trip.Ferry{{FromKm: 50, ToKm: 80, Min: 120}}
-	it := driven(t, mustBuild(t, tr, nil, build.Options{}))
+	it := driven(t, built.Trip(t, tr, nil, build.Options{}))
 	half := mustOnward(t, tr, it, Now{Km: new(65.0), Time: "2026-06-12T10:50"})
 	if f := half.Trip.Ferries; len(f) != 1 || f[0].FromKm != 0 || math.Abs(f[0].ToKm-15) > 1e-9 || math.Abs(f[0].Min-60) > 1e-9 {
 		t.Errorf("on board %+v, want 15 km and an hour", f)
 	}
-	rest := driven(t, mustBuild(t, half.Trip, nil, build.Options{}))
+	rest := driven(t, built.Trip(t, half.Trip, nil, build.Options{}))
 	if end := rest.Days[0].EndMin; math.Abs(end-(650+60+120)) > 0.1 || math.Abs(rest.Days[0].Ferries[0].StartMin-650) > 0.1 {
 		t.Errorf("at the end at %v, on board from %v, want 13:50 and 10:50", end, rest.Days[0].Ferries[0].StartMin)
 	}
@@ -102,9 +103,9 @@ func TestOnwardByFerry(t *testing.T) {
 func TestClimbing(t *testing.T) {
 	tr := triptest.Eastwards(200)
 	tr.Vehicle = trip.Fleet()[2]
-	flat := mustBuild(t, tr, nil, build.Options{}).Use.Road.Of("diesel").Likely
+	flat := built.Trip(t, tr, nil, build.Options{}).Use.Road.Of("diesel").Likely
 	tr.UpM, tr.DownM = 3000, 3000
-	b := mustBuild(t, tr, nil, build.Options{})
+	b := built.Trip(t, tr, nil, build.Options{})
 	sections := life.MixedProfile(100, 60)
 	for i := range sections {
 		sections[i].UpM, sections[i].DownM = 1500*sections[i].Km/100, 1500*sections[i].Km/100

@@ -9,6 +9,7 @@ import (
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 )
 
 // Above 3.5 t nothing is planned faster than 80 km/h: 200 km at a wished average
@@ -23,7 +24,7 @@ func TestSpeedByMassClass(t *testing.T) {
 		if pace != nil {
 			roads = triptest.Paced(pace)
 		}
-		b := mustBuild(t, tr, nil, build.Options{Roads: roads})
+		b := built.Trip(t, tr, nil, build.Options{Roads: roads})
 		return 100 * b.Use.PerKm(tr.Vehicle.Tanks[0]).Likely, b
 	}
 	light, a := per100(3500)
@@ -53,11 +54,11 @@ func TestSpeedByMassClass(t *testing.T) {
 func TestLongDay(t *testing.T) {
 	tr := triptest.Eastwards(310)
 	tr.Day = trip.DayLimits{MaxKm: 400, MaxMin: 900, DepartMin: 480, SpeedKmh: 70}
-	if it := driven(t, mustBuild(t, tr, nil, build.Options{})); triptest.Lines(triptest.Of(it.Cautions, dayLong)) != "day.long easy=300km for=300min km=310km n=1 time=266min" {
+	if it := driven(t, built.Trip(t, tr, nil, build.Options{})); triptest.Lines(triptest.Of(it.Cautions, dayLong)) != "day.long easy=300km for=300min km=310km n=1 time=266min" {
 		t.Errorf("cautions %q", triptest.Lines(it.Cautions))
 	}
 	tr.Route = triptest.Eastwards(290).Route
-	if it := driven(t, mustBuild(t, tr, nil, build.Options{})); triptest.Has(it.Cautions, dayLong) {
+	if it := driven(t, built.Trip(t, tr, nil, build.Options{})); triptest.Has(it.Cautions, dayLong) {
 		t.Errorf("290 km in 4 h 09 min are called long: %q", triptest.Lines(it.Cautions))
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 )
 
 // By hand: 200 km at 60 km/h, of which km 50 to 80 are two hours on a ferry. 170
@@ -25,7 +26,7 @@ func TestFerryByHand(t *testing.T) {
 	for i := range tr.Vehicle.Tanks {
 		tr.Vehicle.Tanks[i].Capacity = max(tr.Vehicle.Tanks[i].Capacity, 75)
 	}
-	b := mustBuild(t, tr, nil, build.Options{})
+	b := built.Trip(t, tr, nil, build.Options{})
 	it := driven(t, b)
 	if len(it.Days) != 1 {
 		t.Fatalf("%d days, want one: the ferry counts for no day's kilometres", len(it.Days))
@@ -71,7 +72,7 @@ func TestFerryByHand(t *testing.T) {
 func TestFerryPlaces(t *testing.T) {
 	tr := triptest.Eastwards(200)
 	tr.Ferries = []trip.Ferry{{FromKm: 50, ToKm: 80, Min: 120}}
-	b := mustBuild(t, tr, []trip.Place{
+	b := built.Trip(t, tr, []trip.Place{
 		triptest.At("before", "fuel", 50, 0, triptest.Yes("diesel")), triptest.At("by", "fuel", 53, 0, triptest.Yes("diesel")),
 		triptest.At("rock", "fuel", 65, 0, triptest.Yes("diesel")), triptest.At("after", "fuel", 80, 0, triptest.Yes("diesel")),
 	}, build.Options{})
@@ -98,7 +99,7 @@ func TestFerriesOfRoads(t *testing.T) {
 	tr := triptest.Eastwards(200)
 	tr.Ferries = []trip.Ferry{{FromKm: 50, ToKm: 80, Min: 120}}
 	known := []trip.Crossing{{Ferry: trip.Ferry{FromKm: 49, ToKm: 81, Min: 60}, Name: "mapped", Basis: fact.Of("a", nil)}, {Ferry: trip.Ferry{FromKm: 190, ToKm: 200.05, Min: 30}, Name: "Last", Basis: fact.Of("b", nil)}}
-	b := mustBuild(t, tr, nil, build.Options{Roads: triptest.Boats{Ferries: known}})
+	b := built.Trip(t, tr, nil, build.Options{Roads: triptest.Boats{Ferries: known}})
 	if n := len(b.Axis.Ferries); n != 2 || b.Axis.Ferries[0].Min != 120 || b.Axis.Ferries[1].Name != "Last" || b.Axis.Ferries[1].ToKm != b.Axis.LengthKm {
 		t.Errorf("ferries %+v, want the trip's own and the last", b.Axis.Ferries)
 	}
@@ -117,7 +118,7 @@ func TestFerryOnDryLand(t *testing.T) {
 	tr.Ferries = []trip.Ferry{{FromKm: 20, ToKm: 30, Min: 20}, {FromKm: 50, ToKm: 80, Min: 120}, {FromKm: 100, ToKm: 110, Min: 60}}
 	roads := triptest.Boats{Ferries: []trip.Crossing{{Ferry: trip.Ferry{FromKm: 49, ToKm: 81, Min: 60}}}, Off: [][2]float64{{98, 106}}}
 	onLand := func(roads trip.Roads) string {
-		b := reader{mustBuild(t, tr, nil, build.Options{Roads: roads})}
+		b := reader{built.Trip(t, tr, nil, build.Options{Roads: roads})}
 		return triptest.Lines(triptest.Of(b.cautions(fact.Fact{}), ferryOnLand))
 	}
 	if got, want := onLand(roads), "ferry.on_land from=km20.0 km=10km n=1 to=km30.0"; got != want {

@@ -9,6 +9,7 @@ import (
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 )
 
 // The last station is one that is not closed when the plan comes by; what is not
@@ -42,20 +43,20 @@ func TestLastStation(t *testing.T) {
 		{"all closed", []trip.Place{station("a", "am", 270)}, "station.none | station.closed km=30km name=A"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			it := driven(t, mustBuild(t, tr, c.places, build.Options{Hours: hours}))
+			it := driven(t, built.Trip(t, tr, c.places, build.Options{Hours: hours}))
 			if got := triptest.Lines(it.Return.Station); got != c.want {
 				t.Errorf("%q, want %q", got, c.want)
 			}
 		})
 	}
 	// Who sleeps beyond the last station passes it the day before.
-	early := driven(t, mustBuild(t, tr, []trip.Place{station("a", "all day", 200), triptest.SiteAt("n", 280)}, build.Options{Hours: hours}), planner.Visit{Stop: "n", Night: true})
+	early := driven(t, built.Trip(t, tr, []trip.Place{station("a", "all day", 200), triptest.SiteAt("n", 280)}, build.Options{Hours: hours}), planner.Visit{Stop: "n", Night: true})
 	if got, want := triptest.Lines(early.Return.Station), "station.open km=100km name=A open=(open.on_day clock=12:20 n=1)"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	// The night in between counts, and so do the minutes at a stop.
 	tr.Day.MaxKm = 200
-	b := mustBuild(t, tr, []trip.Place{station("a", "all day", 50), triptest.SiteAt("n", 150), station("b", "am", 290)}, build.Options{Hours: hours})
+	b := built.Trip(t, tr, []trip.Place{station("a", "all day", 50), triptest.SiteAt("n", 150), station("b", "am", 290)}, build.Options{Hours: hours})
 	plan, err := replay.Plan(b.Problem, []planner.Visit{{Stop: "n", Night: true}})
 	if err != nil {
 		t.Fatal(err)
@@ -73,7 +74,7 @@ func TestLastMorningInOrder(t *testing.T) {
 	tr := triptest.Eastwards(300)
 	tr.Vehicle, tr.Day.MaxKm, tr.KeysByMin = triptest.Careless(tr.Vehicle), 200, 960
 	tr.Ferries = []trip.Ferry{{FromKm: 200, ToKm: 220, Min: 60}}
-	b := mustBuild(t, tr, []trip.Place{triptest.SiteAt("n", 150), triptest.At("a", "fuel", 290, 0, triptest.Yes("diesel"))}, build.Options{})
+	b := built.Trip(t, tr, []trip.Place{triptest.SiteAt("n", 150), triptest.At("a", "fuel", 290, 0, triptest.Yes("diesel"))}, build.Options{})
 	it := driven(t, b, planner.Visit{Stop: "n", Night: true}, planner.Visit{Stop: "a", Serve: []planner.Serve{{Tank: "diesel", Amount: 10}}})
 	// 09:00, 50 km, an hour at sea, 70 km, 4 min to stop and 6 to refuel, 10 km.
 	want := "return.leave clock=09:00 name=N | return.ferry clock=09:50 from=km200 to=km220 | " +
@@ -96,7 +97,7 @@ func TestKeysWarning(t *testing.T) {
 		want   string
 	}{{-31, "keys.late for=31min"}, {-1, "keys.late for=1min"}, {0, "keys.short for=0min"}, {29, "keys.short for=29min"}, {59, "keys.short for=59min"}, {60, ""}, {89, ""}} {
 		tr.KeysByMin = arrive + c.inHand
-		r := driven(t, mustBuild(t, tr, nil, build.Options{})).Return
+		r := driven(t, built.Trip(t, tr, nil, build.Options{})).Return
 		if r.ArriveMin != arrive || r.InHandMin != c.inHand {
 			t.Fatalf("arrives at %v with %v in hand, want %v and %v", r.ArriveMin, r.InHandMin, arrive, c.inHand)
 		}

@@ -7,6 +7,7 @@ import (
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 
 	"github.com/paulmach/orb"
 )
@@ -21,7 +22,7 @@ func TestConditions(t *testing.T) {
 		{1, map[string]bool{advice.HasGas: false, advice.HasAbsorption: false, advice.HasLithium: true}},
 		{2, map[string]bool{advice.HasDEF: false, advice.HasGas: true}},
 	} {
-		holds := reader{mustBuild(t, triptest.Lived(c.vehicle, "2027-07-15"), nil, build.Options{})}.conditions(moment{})
+		holds := reader{built.Trip(t, triptest.Lived(c.vehicle, "2027-07-15"), nil, build.Options{})}.conditions(moment{})
 		for what, want := range c.has {
 			if holds(what) != want {
 				t.Errorf("%d: %s is %v", i, what, !want)
@@ -37,7 +38,7 @@ func TestFrostAtServices(t *testing.T) {
 		tap := triptest.At("tap", "water", 0, 0, triptest.Yes("fresh"))
 		tap.Point, tap.EleM = orb.Point{0.5, 47}, new(1200.0)
 		tr.Levels = map[string]float64{"fresh": 20}
-		b := mustBuild(t, tr, []trip.Place{tap}, build.Options{})
+		b := built.Trip(t, tr, []trip.Place{tap}, build.Options{})
 		it := driven(t, b, planner.Visit{Stop: "tap", Serve: []planner.Serve{{Tank: "fresh", Amount: 30}}})
 		if got := triptest.Has(it.Days[0].Calls[0].Cautions, "howto.fresh.caution.shut_off"); got != want {
 			t.Errorf("%s: frost said %v, want %v", start, got, want)

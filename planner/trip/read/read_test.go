@@ -10,6 +10,7 @@ import (
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 	"ullage/planner/trip/triptest"
+	"ullage/planner/trip/triptest/built"
 
 	"pgregory.net/rapid"
 )
@@ -66,7 +67,7 @@ func TestBuildAnyPlaces(t *testing.T) {
 
 func TestItinerary(t *testing.T) {
 	tr, places := triptest.Island()
-	b := mustBuild(t, tr, places, build.Options{})
+	b := built.Trip(t, tr, places, build.Options{})
 	it := driven(t, b,
 		planner.Visit{Stop: "n1", Serve: []planner.Serve{{Tank: "diesel", Amount: 3}}},
 		planner.Visit{Stop: "n2", Night: true, Serve: []planner.Serve{{Tank: "fresh", Amount: 70}}},
@@ -120,7 +121,7 @@ func TestItinerary(t *testing.T) {
 // driving has charged the battery to the brim: 7.5 Ah at 0.25 Ah/km are 30 km.
 func TestStrips(t *testing.T) {
 	tr, places := triptest.Island()
-	b := mustBuild(t, tr, places, build.Options{})
+	b := built.Trip(t, tr, places, build.Options{})
 	it := driven(t, b, planner.Visit{Stop: "n2", Night: true},
 		planner.Visit{Stop: "n3", Serve: []planner.Serve{{Tank: "grey"}, {Tank: "cassette"}}})
 	for _, s := range it.Strips {
@@ -158,7 +159,7 @@ func TestItineraryRestDays(t *testing.T) {
 	for i := range tr.Vehicle.Tanks {
 		tr.Vehicle.Tanks[i].Use.PerPersonNight, tr.Vehicle.Tanks[i].End = 0, nil
 	}
-	it := driven(t, mustBuild(t, tr, places, build.Options{}), planner.Visit{Stop: "n2*3", Night: true})
+	it := driven(t, built.Trip(t, tr, places, build.Options{}), planner.Visit{Stop: "n2*3", Night: true})
 	var kms []float64
 	for i, d := range it.Days {
 		kms = append(kms, math.Round(d.DriveKm))
@@ -173,7 +174,7 @@ func TestItineraryRestDays(t *testing.T) {
 
 func TestItineraryRefused(t *testing.T) {
 	tr, places := triptest.Island()
-	b := mustBuild(t, tr, places, build.Options{})
+	b := built.Trip(t, tr, places, build.Options{})
 	it := Itinerary(b, planner.Plan{Status: planner.Infeasible, Why: []planner.Reason{
 		{Kind: planner.ReasonTank, Limit: "fresh", FromKm: 0, ToKm: 150, Missing: 12.34},
 		{Kind: planner.ReasonTank, Limit: "cassette", FromKm: 0, ToKm: 290, Missing: 2},

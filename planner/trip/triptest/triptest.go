@@ -85,6 +85,14 @@ func SiteAt(id string, km float64) trip.Place {
 	return p
 }
 
+// AlpineSite is a campsite beside the route of [Lived].
+func AlpineSite(id string, s trip.Stay) trip.Place {
+	p := At(id, "campsite", 50, 0)
+	p.Point = orb.Point{0.5, p.Point[1] + 47}
+	p.Stay = &s
+	return p
+}
+
 // Careless gives the vehicle back as it is.
 func Careless(v trip.Vehicle) trip.Vehicle {
 	v.Tanks = slices.Clone(v.Tanks)
