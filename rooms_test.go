@@ -37,11 +37,11 @@ func TestRooms(t *testing.T) {
 			continue
 		}
 		if len(r.files) > mostFiles {
-			t.Logf("%s has %d files: find the ideas in it, and give each a room", folder, len(r.files))
+			t.Errorf("%s has %d files: find the ideas in it, and give each a room", folder, len(r.files))
 		}
 		story := r.story()
 		if len(story) == 0 {
-			t.Logf("%s: doc.go has no story: %q and a line for each file", folder, storyBegins)
+			t.Errorf("%s: doc.go has no story: %q and a line for each file", folder, storyBegins)
 			continue
 		}
 		for _, complaint := range r.check(story) {

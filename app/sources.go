@@ -44,7 +44,7 @@ func (s *Sources) about(f model.File) string {
 		parts = append(parts, s.Say.Text("files.points", n))
 	}
 	if f.Date != "" {
-		parts = append(parts, s.Say.Text("files.date", fact.V{"day": fact.Text(f.Date)}))
+		parts = append(parts, s.Say.Text("files.date", fact.V{"day": fact.Text(string(f.Date))}))
 	}
 	if f.Sample {
 		parts = append(parts, s.Say.Text("files.sample"))

@@ -22,7 +22,7 @@ func TestPlacesRoundTrip(t *testing.T) {
 		for i := range rapid.IntRange(0, 5).Draw(t, "places") {
 			p := trip.Place{
 				ID:     rapid.StringMatching(`[nwr][1-9][0-9]{0,10}`).Draw(t, "id") + string(rune('a'+i)),
-				Kind:   rapid.SampledFrom([]string{"fuel", "dump", "campsite"}).Draw(t, "kind"),
+				Kind:   rapid.SampledFrom([]trip.PlaceKind{"fuel", "dump", "campsite"}).Draw(t, "kind"),
 				Name:   rapid.String().Draw(t, "name"),
 				Point:  orb.Point{rapid.Float64Range(-180, 180).Draw(t, "lon"), rapid.Float64Range(-90, 90).Draw(t, "lat")},
 				Fee:    answer.Draw(t, "fee"),

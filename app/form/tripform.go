@@ -99,7 +99,7 @@ func (f *TripForm) onSubmit(ctx app.Context, e app.Event) { e.PreventDefault() }
 func summary(v say.Voice, t trip.Trip) []string {
 	vehicle, _, _ := strings.Cut(t.Vehicle.Name, ",")
 	return []string{
-		v.Text("trip.people", fact.V{"adults": fact.Count(t.Party.Adults), "children": fact.Count(t.Party.Children), "vehicle": fact.Text(vehicle), "date": fact.Date(string(t.Start))}),
+		v.Text("trip.people", fact.V{"adults": fact.Count(t.Party.Adults), "children": fact.Count(t.Party.Children), "vehicle": fact.Text(vehicle), "date": t.Start.Says()}),
 		v.Text("trip.day", fact.V{"km": fact.Km(t.Day.MaxKm, -1), "time": fact.Span(t.Day.MaxMin), "depart": fact.Clock(t.Day.DepartMin)}),
 		nights(v, t.Stays),
 	}

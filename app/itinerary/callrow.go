@@ -88,7 +88,7 @@ func (r *CallRow) where() string {
 	c := r.Call
 	var parts []string
 	if c.Name != "" {
-		parts = append(parts, r.Say.Place(c.Kind))
+		parts = append(parts, r.Say.Place(string(c.Kind)))
 	}
 	if c.Night {
 		parts = append(parts, show.Nights(r.Say, c.Nights))

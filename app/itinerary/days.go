@@ -54,7 +54,7 @@ func (d *Days) done() app.UI {
 			does = append(does, show.Nights(d.Say, 1))
 		}
 		lis = append(lis, app.Li().Body(app.Span().Class("tick").Text("✓ "),
-			app.Text(strings.Join([]string{d.Say.ShortDate(s.Date), cmp.Or(s.Name, s.Place), d.Say.Mark(s.Km, -1), strings.Join(does, ", ")}, " · "))))
+			app.Text(strings.Join([]string{d.Say.ShortDate(string(s.Date)), cmp.Or(s.Name, s.Place), d.Say.Mark(s.Km, -1), strings.Join(does, ", ")}, " · "))))
 	}
 	return app.Section().ID("behind").Class("behind").Aria("labelledby", "behind-title").Body(
 		app.H3().ID("behind-title").Text(d.Say.Text("days.behind")), app.Ul().Body(lis...))
@@ -93,7 +93,7 @@ func (d *Days) day(day trip.Day, before, next int, known map[string]bool) app.UI
 		app.Header().Body(
 			app.H3().Body(
 				app.Span().Class("nth").Text(d.Say.Text("days.day", fact.V{"n": fact.Count(day.Number)})),
-				app.Text(" "+d.Say.Date(day.Date)),
+				app.Text(" "+d.Say.Date(string(day.Date))),
 			),
 			app.P().Text(d.Say.Text("days.line", fact.V{
 				"km": fact.Km(day.DriveKm, -1), "driving": fact.Span(day.DriveMin), "begin": fact.Clock(day.StartMin), "end": fact.Clock(day.EndMin)})),

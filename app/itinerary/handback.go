@@ -25,7 +25,7 @@ func (h *HandBack) Render() app.UI {
 	}
 	body := []app.UI{
 		app.H2().ID("return-title").Text(h.Say.Text("return.title")),
-		app.P().Class("where").Text(h.Say.Date(r.Date)),
+		app.P().Class("where").Text(h.Say.Date(string(r.Date))),
 		app.Ol().Class("steps").Body(show.Lines(h.Say.Facts(r.Steps))...),
 	}
 	if len(r.Station) > 0 {

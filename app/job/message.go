@@ -87,8 +87,7 @@ type Opened struct {
 	Name     string         `json:"name"`
 	Kind     string         `json:"kind"`             // places, route, trip, fleet
 	Places   int            `json:"places,omitempty"` // in this file
-	Counts   map[string]int `json:"counts,omitempty"` // places by kind
-	Date     string         `json:"date,omitempty"`   // of the data: 2025-01-19
+	Date     trip.Date      `json:"date,omitempty"`   // of the data: 2025-01-19
 	OSM      bool           `json:"osm,omitempty"`    // the attribution of OpenStreetMap is due
 	Notes    []fact.Fact    `json:"notes,omitempty"`  // what was left out, and why
 	Bounds   [4]float64     `json:"bounds,omitzero"`  // west, south, east, north of places or route

@@ -97,10 +97,9 @@ func openTrip(o Open, out *Opened) error {
 // take holds the places of a file and counts them. A place that was there
 // under the same id is replaced.
 func (h *Handler) take(o Open, out *Opened, places []trip.Place) {
-	out.Places, out.Counts = len(places), map[string]int{}
+	out.Places = len(places)
 	points := make([]point, len(places))
 	for i, p := range places {
-		out.Counts[p.Kind]++
 		points[i] = p.Point
 	}
 	out.Bounds = bounds(points)

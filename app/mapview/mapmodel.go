@@ -48,9 +48,9 @@ func Of(m model.Model) MapModel {
 
 // describe says what a candidate is, in a line.
 func describe(v say.Voice, c trip.Candidate, names map[string]string) string {
-	parts := []string{say.Capital(v.Place(c.Kind))}
+	parts := []string{say.Capital(v.Place(string(c.Kind)))}
 	if c.Name != "" {
-		parts = []string{c.Name, v.Place(c.Kind)}
+		parts = []string{c.Name, v.Place(string(c.Kind))}
 	}
 	var tanks []string
 	for _, t := range c.Tanks {

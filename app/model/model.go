@@ -45,11 +45,11 @@ type Opened struct {
 // A File is a set of places or a route that was opened.
 type File struct {
 	Name   string
-	Kind   string // places, route, trip
-	Count  int    // places or points
-	Date   string // of the data: 2025-01-19; "" is unknown
-	OSM    bool   // the attribution of OpenStreetMap is due
-	Sample bool   // the invented island, not the world
+	Kind   string    // places, route, trip
+	Count  int       // places or points
+	Date   trip.Date // of the data: 2025-01-19; "" is unknown
+	OSM    bool      // the attribution of OpenStreetMap is due
+	Sample bool      // the invented island, not the world
 	Notes  []fact.Fact
 	Box    [4]float64 // of places: west, south, east, north
 	Climb  [2]float64 // metres that a route rises and falls; 0 is not known

@@ -38,7 +38,7 @@ func Called(v say.Voice, c trip.Call) string {
 	if c.Name != "" {
 		return c.Name
 	}
-	return say.Capital(v.Place(c.Kind))
+	return say.Capital(v.Place(string(c.Kind)))
 }
 
 // Nights says how many nights a stop has, as one of several things said of it.

@@ -36,7 +36,7 @@ func room(v say.Voice, s trip.Strip, level float64) string {
 // moment says where the cursor is.
 func moment(v say.Voice, it trip.Itinerary, at draw.Moment) string {
 	values := func(d trip.Day) fact.V {
-		return fact.V{"date": fact.Date(d.Date), "time": fact.Clock(at.Min), "at": fact.Mark(at.Km, -1)}
+		return fact.V{"date": d.Date.Says(), "time": fact.Clock(at.Min), "at": fact.Mark(at.Km, -1)}
 	}
 	for i, d := range it.Days {
 		if at.Min <= d.EndMin || i == len(it.Days)-1 {

@@ -131,7 +131,7 @@ type StripRuler struct {
 func (r *StripRuler) Render() app.UI {
 	labels := make([]string, len(r.Days))
 	for i, d := range r.Days {
-		labels[i] = r.Say.ShortDate(d.Date)
+		labels[i] = r.Say.ShortDate(string(d.Date))
 	}
 	picture, rows := draw.Ruler(r.Axis, r.Days, labels)
 	return app.Div().Class("top", fmt.Sprintf("rows%d", rows)).Body(show.SVG(picture))

@@ -38,7 +38,7 @@ func printPlaces(ctx context.Context, args []string, to streams) int {
 	if err := data.WritePlaces(to.out, found.places); err != nil {
 		return to.wrong("places: %v", err)
 	}
-	counts := map[string]int{}
+	counts := map[trip.PlaceKind]int{}
 	for _, p := range found.places {
 		counts[p.Kind]++
 	}
@@ -56,7 +56,7 @@ func printPlaces(ctx context.Context, args []string, to streams) int {
 type source struct {
 	places []trip.Place
 	osm    bool        // some are from OpenStreetMap
-	date   string      // of the newest data
+	date   trip.Date   // of the newest data
 	notes  []fact.Fact // what was left out, and why
 }
 
@@ -140,5 +140,5 @@ func (s source) lines(voice say.Voice) []string {
 	if !s.osm {
 		return voice.Facts(s.notes)
 	}
-	return append([]string{voice.Text("sheet.attribution", fact.V{"date": fact.Text(s.date)})}, voice.Facts(s.notes)...)
+	return append([]string{voice.Text("sheet.attribution", fact.V{"date": fact.Text(string(s.date))})}, voice.Facts(s.notes)...)
 }

@@ -125,7 +125,7 @@ func TestWinterWeekendIsPlanned(t *testing.T) {
 
 // Every kind of place is there, and what keeps a vehicle out.
 func TestPlacesAreAsInLife(t *testing.T) {
-	kinds, offers := map[string]int{}, map[string]int{}
+	kinds, offers := map[trip.PlaceKind]int{}, map[string]int{}
 	var low, guests, closed, seasonal int
 	for _, p := range places(t) {
 		kinds[p.Kind]++
@@ -152,7 +152,7 @@ func TestPlacesAreAsInLife(t *testing.T) {
 		}
 	}
 	t.Logf("kinds %v, offers %v, low %d, for guests %d, closed on a Sunday %d, in winter %d", kinds, offers, low, guests, closed, seasonal)
-	for kind, least := range map[string]int{"fuel": 30, "dump": 8, "water": 8, "tap": 2, "stopover": 12, "campsite": 15} {
+	for kind, least := range map[trip.PlaceKind]int{"fuel": 30, "dump": 8, "water": 8, "tap": 2, "stopover": 12, "campsite": 15} {
 		if kinds[kind] < least {
 			t.Errorf("%d places of kind %s, want %d at least", kinds[kind], kind, least)
 		}

@@ -5,12 +5,13 @@ import (
 
 	"ullage/data/osm/file"
 	"ullage/planner/fact"
+	"ullage/planner/trip"
 )
 
 // A builder gathers the extract.
 type builder struct {
 	x        Extract
-	date     string
+	date     trip.Date
 	backdrop bool
 	adrift   int // wanted objects whose position the file does not hold
 	shut     int // places that are private, out of use or not for cars

@@ -21,7 +21,7 @@ type Options struct {
 type Extract struct {
 	Places   []trip.Place // by type and number
 	Backdrop Backdrop
-	Date     string      // of the data, 2025-01-19; "" if the file does not say
+	Date     trip.Date   // of the data, 2025-01-19; "" if the file does not say
 	Objects  int         // objects that had a wanted tag
 	Notes    []fact.Fact // what was left out and why
 }

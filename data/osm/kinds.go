@@ -3,6 +3,7 @@ package osm
 import (
 	"ullage/data/osm/file"
 	"ullage/data/osm/tag"
+	"ullage/planner/trip"
 )
 
 // This file says which tags make an object a place, and of which kind.
@@ -10,22 +11,23 @@ import (
 // kindRules in order of weight: an object is of the kind of the first rule that it meets, so a motorhome stopover
 // with a water point is a stopover that offers water. Sources: the wiki page of each tag, as Tag:amenity=fuel.
 var kindRules = []struct {
-	key, value, kind string
+	key, value string
+	kind       trip.PlaceKind
 }{
-	{"amenity", "fuel", "fuel"},                    // Tag:amenity=fuel
-	{"tourism", "caravan_site", "stopover"},        // Tag:tourism=caravan_site
-	{"tourism", "camp_site", "campsite"},           // Tag:tourism=camp_site
-	{"amenity", "sanitary_dump_station", "dump"},   // Tag:amenity=sanitary_dump_station
-	{"amenity", "water_point", "water"},            // Tag:amenity=water_point: larger amounts
-	{"amenity", "drinking_water", "water"},         // Tag:amenity=drinking_water: often by the bottle
-	{"man_made", "water_tap", "tap"},               // Tag:man_made=water_tap: not potable by itself
-	{"highway", "services", "service"},             // Tag:highway=services
-	{"highway", "rest_area", "service"},            // Tag:highway=rest_area
-	{"shop", "gas", "gas"},                         // Tag:shop=gas: bottled gas
-	{"sanitary_dump_station", "yes", "dump"},       // Key:sanitary_dump_station, property of another object
-	{"sanitary_dump_station", "customers", "dump"}, // the same
-	{"sanitary_dump_station", "public", "dump"},    // the same, old value
-	{"water_point", "yes", "water"},                // property of another object
+	{"amenity", "fuel", trip.FuelStation},                 // Tag:amenity=fuel
+	{"tourism", "caravan_site", trip.Stopover},            // Tag:tourism=caravan_site
+	{"tourism", "camp_site", trip.Campsite},               // Tag:tourism=camp_site
+	{"amenity", "sanitary_dump_station", trip.Disposal},   // Tag:amenity=sanitary_dump_station
+	{"amenity", "water_point", trip.WaterPoint},           // Tag:amenity=water_point: larger amounts
+	{"amenity", "drinking_water", trip.WaterPoint},        // Tag:amenity=drinking_water: often by the bottle
+	{"man_made", "water_tap", trip.WaterTap},              // Tag:man_made=water_tap: not potable by itself
+	{"highway", "services", trip.ServiceArea},             // Tag:highway=services
+	{"highway", "rest_area", trip.ServiceArea},            // Tag:highway=rest_area
+	{"shop", "gas", trip.GasShop},                         // Tag:shop=gas: bottled gas
+	{"sanitary_dump_station", "yes", trip.Disposal},       // Key:sanitary_dump_station, property of another object
+	{"sanitary_dump_station", "customers", trip.Disposal}, // the same
+	{"sanitary_dump_station", "public", trip.Disposal},    // the same, old value
+	{"water_point", "yes", trip.WaterPoint},               // property of another object
 }
 
 // placeTags are all tags that make an object a place.
@@ -38,7 +40,7 @@ func placeTags() file.Want {
 }
 
 // kindOf returns the kind of a place and the tag that says so; "" if the object is none.
-func kindOf(tags file.Tags) (kind, by string) {
+func kindOf(tags file.Tags) (kind trip.PlaceKind, by string) {
 	for _, r := range kindRules {
 		if tags[r.key] == r.value {
 			return r.kind, r.key + "=" + r.value
@@ -73,3 +75,6 @@ var shutTo = tag.Values{
 
 // leftOut reports whether a tag puts the object out of use or out of reach.
 func leftOut(tags file.Tags) bool { return closedBy.In(tags) || shutTo.In(tags) }
+
+// sites are kinds of place made for nights.
+var sites = []trip.PlaceKind{trip.Stopover, trip.Campsite}

@@ -2,7 +2,7 @@ package osm
 
 import (
 	"cmp"
-	"sort"
+	"slices"
 	"strings"
 
 	"ullage/data/osm/file"
@@ -16,14 +16,15 @@ import (
 // An offerRule answers for one tank.
 type offerRule struct {
 	tank   string
-	kinds  string      // kinds of place that the rule is for, separated by spaces; "" is all
+	kinds  only
 	key    string      // the tag that must be there …
 	values string      // … with one of these values, separated by spaces; "" is every value
 	answer trip.Answer // what it says
 	likely bool        // with Unknown
 }
 
-const sites = "stopover campsite"
+// only are the kinds of place that a rule is for; nil is all.
+type only []trip.PlaceKind
 
 // offerRules in order of weight for each tank. Sources: Key:fuel:*, Tag:amenity=sanitary_dump_station,
 // Tag:amenity=water_point, Tag:amenity=drinking_water, Key:drinking_water, Tag:man_made=water_tap, Key:power_supply,
@@ -33,29 +34,29 @@ var offerRules = []offerRule{
 	{tank: "diesel", key: "fuel:diesel", values: "yes only", answer: trip.Yes},
 	{tank: "diesel", key: "fuel:diesel", values: "no", answer: trip.No},
 	{tank: "diesel", key: "fuel:GTL_diesel", values: "yes", answer: trip.Unknown, likely: true}, // the handbook must allow it
-	{tank: "diesel", kinds: "fuel", key: "fuel:others", values: "no", answer: trip.No},
-	{tank: "diesel", kinds: "fuel", key: "amenity", values: "fuel", answer: trip.Unknown, likely: true}, // cp; see unlikelyDiesel
+	{tank: "diesel", kinds: only{trip.FuelStation}, key: "fuel:others", values: "no", answer: trip.No},
+	{tank: "diesel", kinds: only{trip.FuelStation}, key: "amenity", values: "fuel", answer: trip.Unknown, likely: true}, // cp; see unlikelyDiesel
 
 	// Exhaust fluid: at the pump or in canisters, only if tagged.
 	{tank: "def", key: "fuel:adblue", values: "yes", answer: trip.Yes},
 	{tank: "def", key: "fuel:adblue:canister", values: "yes", answer: trip.Yes},
 	{tank: "def", key: "fuel:adblue", values: "no", answer: trip.No},
-	{tank: "def", kinds: "fuel", key: "fuel:others", values: "no", answer: trip.No},
-	{tank: "def", kinds: "fuel", key: "amenity", values: "fuel", answer: trip.Unknown},
+	{tank: "def", kinds: only{trip.FuelStation}, key: "fuel:others", values: "no", answer: trip.No},
+	{tank: "def", kinds: only{trip.FuelStation}, key: "amenity", values: "fuel", answer: trip.Unknown},
 
 	// LPG: only if tagged. Propane is the same trade, but nozzle and permission to fill a fixed tank are not known.
 	// A gas shop exchanges bottles, which does not fill a fixed tank.
 	{tank: "lpg", key: "fuel:lpg", values: "yes", answer: trip.Yes},
 	{tank: "lpg", key: "fuel:lpg", values: "no", answer: trip.No},
 	{tank: "lpg", key: "fuel:propane", values: "yes", answer: trip.Unknown, likely: true},
-	{tank: "lpg", kinds: "fuel", key: "fuel:others", values: "no", answer: trip.No},
-	{tank: "lpg", kinds: "fuel", key: "amenity", values: "fuel", answer: trip.Unknown},
-	{tank: "lpg", kinds: "gas", key: "shop", values: "gas", answer: trip.Unknown},
+	{tank: "lpg", kinds: only{trip.FuelStation}, key: "fuel:others", values: "no", answer: trip.No},
+	{tank: "lpg", kinds: only{trip.FuelStation}, key: "amenity", values: "fuel", answer: trip.Unknown},
+	{tank: "lpg", kinds: only{trip.GasShop}, key: "shop", values: "gas", answer: trip.Unknown},
 
 	// Fresh water: a water point gives tank-size amounts of drinking water. drinking_water=no overrules it.
 	// amenity=drinking_water is water to drink, often a bubbler or by the bottle: potable, but whether a
 	// hose or a can fits is not known. A bare tap is not even potable by itself.
-	{tank: "fresh", kinds: "fuel stopover campsite dump water tap service", key: "drinking_water", values: "no", answer: trip.No},
+	{tank: "fresh", kinds: only{trip.FuelStation, trip.Stopover, trip.Campsite, trip.Disposal, trip.WaterPoint, trip.WaterTap, trip.ServiceArea}, key: "drinking_water", values: "no", answer: trip.No},
 	{tank: "fresh", key: "amenity", values: "water_point", answer: trip.Yes},
 	{tank: "fresh", key: "water_point", values: "yes", answer: trip.Yes},
 	{tank: "fresh", key: "water_point", values: "customers", answer: trip.Yes},
@@ -63,14 +64,14 @@ var offerRules = []offerRule{
 	{tank: "fresh", key: "water_point", values: "no", answer: trip.No},
 	{tank: "fresh", kinds: sites, key: "camp_site", values: "basic", answer: trip.No},
 	{tank: "fresh", kinds: sites, key: "camp_site", values: "standard serviced deluxe", answer: trip.Unknown, likely: true}, // "toilets and water": not said to be potable, perhaps nearby
-	{tank: "fresh", kinds: "tap", key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true},                 // a potable tap: cp
-	{tank: "fresh", kinds: "fuel dump service", key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true},
-	{tank: "fresh", kinds: "water", key: "man_made", values: "water_tap", answer: trip.Unknown, likely: true}, // amenity=drinking_water from a tap: cp
-	{tank: "fresh", kinds: "water", key: "amenity", values: "drinking_water", answer: trip.Unknown},
-	{tank: "fresh", kinds: "tap", key: "man_made", values: "water_tap", answer: trip.Unknown},
-	{tank: "fresh", kinds: "campsite", key: "tourism", values: "camp_site", answer: trip.Unknown, likely: true}, // cp
-	{tank: "fresh", kinds: "stopover", key: "tourism", values: "caravan_site", answer: trip.Unknown},
-	{tank: "fresh", kinds: "dump", key: "amenity", values: "sanitary_dump_station", answer: trip.Unknown}, // rinsing water is not drinking water
+	{tank: "fresh", kinds: only{trip.WaterTap}, key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true},   // a potable tap: cp
+	{tank: "fresh", kinds: only{trip.FuelStation, trip.Disposal, trip.ServiceArea}, key: "drinking_water", values: "yes", answer: trip.Unknown, likely: true},
+	{tank: "fresh", kinds: only{trip.WaterPoint}, key: "man_made", values: "water_tap", answer: trip.Unknown, likely: true}, // amenity=drinking_water from a tap: cp
+	{tank: "fresh", kinds: only{trip.WaterPoint}, key: "amenity", values: "drinking_water", answer: trip.Unknown},
+	{tank: "fresh", kinds: only{trip.WaterTap}, key: "man_made", values: "water_tap", answer: trip.Unknown},
+	{tank: "fresh", kinds: only{trip.Campsite}, key: "tourism", values: "camp_site", answer: trip.Unknown, likely: true}, // cp
+	{tank: "fresh", kinds: only{trip.Stopover}, key: "tourism", values: "caravan_site", answer: trip.Unknown},
+	{tank: "fresh", kinds: only{trip.Disposal}, key: "amenity", values: "sanitary_dump_station", answer: trip.Unknown}, // rinsing water is not drinking water
 
 	// Grey water: the dump station's definition speaks of toilet waste only; a drain beside it is common practice.
 	{tank: "grey", key: "sanitary_dump_station:grey_water", values: "yes", answer: trip.Yes},
@@ -104,7 +105,7 @@ var acceptedRules = []struct{ tank, words string }{
 }
 
 // offersOf returns what a place of the kind offers, in order of tank id.
-func offersOf(kind string, tags file.Tags) []trip.Offer {
+func offersOf(kind trip.PlaceKind, tags file.Tags) []trip.Offer {
 	found := map[string]trip.Offer{}
 	for _, r := range acceptedRules {
 		if list := tags[acceptedKey]; list != "" {
@@ -125,7 +126,7 @@ func offersOf(kind string, tags file.Tags) []trip.Offer {
 		o.Likely = false
 		found["diesel"] = o
 	}
-	if kind == "stopover" || kind == "campsite" {
+	if slices.Contains(sites, kind) {
 		answer, tag := hookUp(tags)
 		found["battery"] = trip.Offer{Tank: "battery", Answer: answer, Tag: cmp.Or(tag, "tourism="+tags["tourism"])}
 	}
@@ -134,7 +135,7 @@ func offersOf(kind string, tags file.Tags) []trip.Offer {
 		o.Guests = forGuests(o.Tank, kind, tags)
 		offers = append(offers, o)
 	}
-	sort.Slice(offers, func(i, j int) bool { return offers[i].Tank < offers[j].Tank })
+	slices.SortFunc(offers, func(a, b trip.Offer) int { return cmp.Compare(a.Tank, b.Tank) })
 	return offers
 }
 
@@ -151,18 +152,18 @@ var guestTags = []struct {
 
 // forGuests reports whether a tank is served for customers only. What stands on a campsite is for its guests (common
 // practice, no source; many let others pay for it).
-func forGuests(tank, kind string, tags file.Tags) bool {
+func forGuests(tank string, kind trip.PlaceKind, tags file.Tags) bool {
 	for _, g := range guestTags {
 		if tags[g.key] == g.value && (g.tanks == "" || tag.HasWord(g.tanks, tank)) {
 			return true
 		}
 	}
-	return kind == "campsite"
+	return kind == trip.Campsite
 }
 
-func (r offerRule) applies(kind string, tags file.Tags) bool {
+func (r offerRule) applies(kind trip.PlaceKind, tags file.Tags) bool {
 	v, ok := tags[r.key]
-	return ok && (r.kinds == "" || tag.HasWord(r.kinds, kind)) && (r.values == "" || tag.HasWord(r.values, v))
+	return ok && (r.kinds == nil || slices.Contains(r.kinds, kind)) && (r.values == "" || tag.HasWord(r.values, v))
 }
 
 // notForCars are the fuels whose pumps say nothing about a diesel pump beside them.

@@ -6,6 +6,7 @@ import (
 	"io"
 
 	"ullage/data/osm/file"
+	"ullage/planner/trip"
 )
 
 // Read reads an OpenStreetMap file. name is used in errors. The file is scanned up to three times: relations, then ways,
@@ -22,7 +23,7 @@ func Read(ctx context.Context, name string, r io.ReadSeeker, opt Options) (x Ext
 		if err := s.read(ctx, f); err != nil {
 			return err
 		}
-		x = s.extract(builder{date: f.Date(), backdrop: !opt.NoBackdrop})
+		x = s.extract(builder{date: trip.Date(f.Date()), backdrop: !opt.NoBackdrop})
 		return nil
 	})
 	if err != nil {

@@ -41,29 +41,29 @@ func TestCounts(t *testing.T) {
 	for _, tc := range []struct {
 		path string
 		date string
-		want map[string]int
+		want map[trip.PlaceKind]int
 	}{
-		{"module:andorra-latest.osm.bz2", "2018-03-01", map[string]int{"fuel": 28 + 10, "dump": 2, "water": 17, "stopover": 2, "campsite": 4 + 6}},
-		{"module:delaware-latest.osm.pbf", "2016-08-10", map[string]int{"fuel": 37 + 45 + 1, "water": 9, "campsite": 1 + 5 + 1, "gas": 4}},
-		{"osm/andorra-2025-01-19.osm.pbf", "2025-01-19", map[string]int{"fuel": 34 + 25, "dump": 7, "water": 5 + 53, "tap": 1, "stopover": 4, "campsite": 2 + 6}},
-		{"osm/gibraltar.osm.pbf", "2017-09-03", map[string]int{"fuel": 3 + 3, "water": 5, "stopover": 1}},
-		{"osm/monaco-2023-11-21.osm.pbf", "2023-11-21", map[string]int{"fuel": 3, "water": 21, "tap": 1}},
-		{"osm/liechtenstein-2013-08-03.osm.pbf", "2013-08-03", map[string]int{"fuel": 15 + 1, "water": 10, "campsite": 1}},
-		{"osm/liechtenstein-2013-08-03.osm.bz2", "2013-08-03", map[string]int{"fuel": 15 + 1, "water": 10, "campsite": 1}},
-		{"osm/north-bayreuth-2014.osm.gz", "2014-11-05", map[string]int{"fuel": 1, "campsite": 1}},
-		{"osm/saint_barthelemy.osm.pbf", "2014-01-15", map[string]int{}},                                 // no date stated: of the newest object, as osmium fileinfo -e
-		{"places/italy-treviso-fuel-overpass-2019-02-11.osm", "2019-02-11", map[string]int{"fuel": 357}}, // grep -c 'v="fuel"'
+		{"module:andorra-latest.osm.bz2", "2018-03-01", map[trip.PlaceKind]int{"fuel": 28 + 10, "dump": 2, "water": 17, "stopover": 2, "campsite": 4 + 6}},
+		{"module:delaware-latest.osm.pbf", "2016-08-10", map[trip.PlaceKind]int{"fuel": 37 + 45 + 1, "water": 9, "campsite": 1 + 5 + 1, "gas": 4}},
+		{"osm/andorra-2025-01-19.osm.pbf", "2025-01-19", map[trip.PlaceKind]int{"fuel": 34 + 25, "dump": 7, "water": 5 + 53, "tap": 1, "stopover": 4, "campsite": 2 + 6}},
+		{"osm/gibraltar.osm.pbf", "2017-09-03", map[trip.PlaceKind]int{"fuel": 3 + 3, "water": 5, "stopover": 1}},
+		{"osm/monaco-2023-11-21.osm.pbf", "2023-11-21", map[trip.PlaceKind]int{"fuel": 3, "water": 21, "tap": 1}},
+		{"osm/liechtenstein-2013-08-03.osm.pbf", "2013-08-03", map[trip.PlaceKind]int{"fuel": 15 + 1, "water": 10, "campsite": 1}},
+		{"osm/liechtenstein-2013-08-03.osm.bz2", "2013-08-03", map[trip.PlaceKind]int{"fuel": 15 + 1, "water": 10, "campsite": 1}},
+		{"osm/north-bayreuth-2014.osm.gz", "2014-11-05", map[trip.PlaceKind]int{"fuel": 1, "campsite": 1}},
+		{"osm/saint_barthelemy.osm.pbf", "2014-01-15", map[trip.PlaceKind]int{}},                                 // no date stated: of the newest object, as osmium fileinfo -e
+		{"places/italy-treviso-fuel-overpass-2019-02-11.osm", "2019-02-11", map[trip.PlaceKind]int{"fuel": 357}}, // grep -c 'v="fuel"'
 	} {
 		t.Run(filepath.Base(tc.path), func(t *testing.T) {
 			x := read(t, tc.path, osm.Options{NoBackdrop: true})
-			got := map[string]int{}
+			got := map[trip.PlaceKind]int{}
 			for _, p := range x.Places {
 				got[p.Kind]++
 			}
 			if !reflect.DeepEqual(got, tc.want) {
 				t.Errorf("places by kind = %v, want %v (notes %v)", got, tc.want, x.Notes)
 			}
-			if x.Date != tc.date {
+			if string(x.Date) != tc.date {
 				t.Errorf("date = %q, want %q", x.Date, tc.date)
 			}
 		})

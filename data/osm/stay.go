@@ -1,6 +1,7 @@
 package osm
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,11 +21,11 @@ var noNight = tag.Values{"motorhome": "no", "campers": "no", "group_only": "yes"
 var noNightUnless = tag.Values{"caravans": "no", "backcountry": "yes"}
 
 // stayOf returns what a night offers; nil if a motorhome cannot stay.
-func stayOf(kind, by string, tags file.Tags) *trip.Stay {
-	if kind != "stopover" && kind != "campsite" || noNight.In(tags) {
+func stayOf(kind trip.PlaceKind, by string, tags file.Tags) *trip.Stay {
+	if !slices.Contains(sites, kind) || noNight.In(tags) {
 		return nil
 	}
-	if noNightUnless.In(tags) && kind == "campsite" && answer(tags, "motorhome") != trip.Yes {
+	if noNightUnless.In(tags) && kind == trip.Campsite && answer(tags, "motorhome") != trip.Yes {
 		return nil
 	}
 	s := &trip.Stay{

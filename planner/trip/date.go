@@ -1,6 +1,10 @@
 package trip
 
-import "time"
+import (
+	"time"
+
+	"ullage/planner/fact"
+)
 
 // dateLayout is how dates are written.
 const dateLayout = "2006-01-02"
@@ -23,6 +27,9 @@ func (d Date) Time() time.Time {
 	t, _ := time.Parse(dateLayout, string(d))
 	return t
 }
+
+// Says is a date as a value of a fact.
+func (d Date) Says() fact.Value { return fact.Date(string(d)) }
 
 // Plus is so many days later.
 func (d Date) Plus(days int) Date { return DateOf(d.Time().AddDate(0, 0, days)) }

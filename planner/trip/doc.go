@@ -28,6 +28,7 @@
 //   - date.go: a local day
 //   - ferry.go: parts of the route that are not driven
 //   - axis.go: km of the route as km of the planner
+//   - placekind.go: what a place is, and what is usual there
 //   - place.go: what the map data say about a place
 //   - stopid.go: the name of a stop
 //   - tankkind.go: what is known about a tank wherever it is

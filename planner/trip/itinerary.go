@@ -82,7 +82,7 @@ func (it Itinerary) Stops() []string {
 // A Day is what happens between two nights. Numbers start at 1.
 type Day struct {
 	Number   int     `json:"number"`
-	Date     string  `json:"date"` // 2026-06-12
+	Date     Date    `json:"date"` // 2026-06-12
 	FromKm   float64 `json:"from_km"`
 	ToKm     float64 `json:"to_km"`
 	DriveKm  float64 `json:"drive_km"`  // detours included, ferries not
@@ -99,7 +99,7 @@ type Day struct {
 type Call struct {
 	Place     string      `json:"place"` // place id
 	Stop      string      `json:"stop"`  // id in the problem
-	Kind      string      `json:"kind"`
+	Kind      PlaceKind   `json:"kind"`
 	Name      string      `json:"name"`
 	Point     orb.Point   `json:"point"`
 	Km        float64     `json:"km"`
@@ -163,7 +163,7 @@ type Level struct {
 type Candidate struct {
 	Place    string     `json:"place"`
 	Stop     string     `json:"stop"`
-	Kind     string     `json:"kind"`
+	Kind     PlaceKind  `json:"kind"`
 	Name     string     `json:"name"`
 	Point    orb.Point  `json:"point"`
 	Km       float64    `json:"km"`
@@ -207,7 +207,7 @@ type Care struct {
 // A Return is the last morning: what is done in which order until the keys are
 // given back, and whether the tanks are as agreed.
 type Return struct {
-	Date      string      `json:"date"`
+	Date      Date        `json:"date"`
 	ArriveMin float64     `json:"arrive_min"`         // since 00:00 of day one
 	KeysByMin float64     `json:"keys_by_min"`        // minutes after midnight of that day; 0: not stated
 	InHandMin float64     `json:"in_hand_min"`        // between the two; < 0: too late

@@ -17,8 +17,8 @@ const (
 
 // A Place is one location that may serve a tank or take a vehicle for the night.
 type Place struct {
-	ID       string    `json:"id"`   // OSM type and number: n123, w45, r6; unique in a data set
-	Kind     string    `json:"kind"` // fuel, dump, water, tap, stopover, campsite, service, gas
+	ID       string    `json:"id"` // OSM type and number: n123, w45, r6; unique in a data set
+	Kind     PlaceKind `json:"kind"`
 	Name     string    `json:"name,omitempty"`
 	Point    orb.Point `json:"point"`
 	Offers   []Offer   `json:"offers,omitempty"` // in order of tank id
@@ -29,7 +29,7 @@ type Place struct {
 	Operator string    `json:"operator,omitempty"` // who runs it: one operator closed may be all closed
 	Limits   Limits    `json:"limits,omitzero"`
 	Stay     *Stay     `json:"stay,omitempty"`  // nil: no night here
-	Date     string    `json:"date,omitempty"`  // of the data: 2025-01-19
+	Date     Date      `json:"date,omitempty"`  // of the data: 2025-01-19
 	EleM     *float64  `json:"ele_m,omitempty"` // metres above the sea, as tagged; nil: not stated
 
 	Outline orb.LineString `json:"outline,omitempty"` // closed, around the place or the site that it is in; nil: not known
@@ -96,7 +96,7 @@ func (p *Place) Called() fact.Value {
 	if p.Name != "" {
 		return fact.Text(p.Name)
 	}
-	return fact.Clause(fact.Of(unnamed, fact.V{"kind": fact.Term("place." + p.Kind), "id": fact.Text(p.ID)}))
+	return fact.Clause(fact.Of(unnamed, fact.V{"kind": p.Kind.Says(), "id": fact.Text(p.ID)}))
 }
 
 // unnamed is a place without a name.

@@ -46,13 +46,13 @@ type Trip struct {
 
 // Done is a stop that lies behind.
 type Done struct {
-	Date  string  `json:"date"`
-	Km    float64 `json:"km"` // from where the trip began
-	Place string  `json:"place"`
-	Kind  string  `json:"kind,omitempty"` // for those without a name
-	Name  string  `json:"name"`
-	Night bool    `json:"night,omitempty"`
-	Tasks []Did   `json:"tasks,omitempty"`
+	Date  Date      `json:"date"`
+	Km    float64   `json:"km"` // from where the trip began
+	Place string    `json:"place"`
+	Kind  PlaceKind `json:"kind,omitempty"` // for those without a name
+	Name  string    `json:"name"`
+	Night bool      `json:"night,omitempty"`
+	Tasks []Did     `json:"tasks,omitempty"`
 }
 
 // LevelOf is what is in a tank at the start.

@@ -59,3 +59,11 @@ type StayWishes struct {
 	HookUp    bool    `json:"hookup"`            // only with hook-up
 	MaxFee    float64 `json:"max_fee,omitempty"` // money per night; 0: any
 }
+
+// Allow tells whether the wishes let a night be spent at a kind of place.
+func (w StayWishes) Allow(k PlaceKind) bool {
+	if k.Custom().Site {
+		return w.Campsites
+	}
+	return w.Stopovers
+}

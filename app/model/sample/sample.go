@@ -26,7 +26,7 @@ func Trip() trip.Trip {
 // Plan is its plan.
 func Plan() trip.Itinerary {
 	km := []float64{0, 150, 300, 480}
-	call := func(id, kind, name string, at, min, stay float64, night bool, tasks ...trip.Task) trip.Call {
+	call := func(id string, kind trip.PlaceKind, name string, at, min, stay float64, night bool, tasks ...trip.Task) trip.Call {
 		line := Trip().Route
 		p := line[int(at/120)] // somewhere on it
 		return trip.Call{Place: id, Stop: id, Kind: kind, Name: name, Point: orb.Point{p[0], p[1] + 0.03}, Km: at, OffKm: 1.1,

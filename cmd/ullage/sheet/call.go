@@ -11,15 +11,15 @@ import (
 )
 
 // named is a place's name, or what kind of place it is.
-func (p *sheet) named(name, kind string) string {
-	return cmp.Or(name, say.Capital(p.say.Place(kind)))
+func (p *sheet) named(name string, kind trip.PlaceKind) string {
+	return cmp.Or(name, say.Capital(p.say.Place(string(kind))))
 }
 
 // call prints one stop: what to do there first, then what to know.
 func (p *sheet) call(d trip.Day, c trip.Call) {
 	const in = "         "
 	p.line("")
-	v := fact.V{"clock": p.clock(d, c.ArriveMin), "mark": fact.Mark(c.Km, 1), "name": fact.Text(p.named(c.Name, c.Kind)), "kind": fact.Term("place." + c.Kind), "id": fact.Text(c.Place)}
+	v := fact.V{"clock": p.clock(d, c.ArriveMin), "mark": fact.Mark(c.Km, 1), "name": fact.Text(p.named(c.Name, c.Kind)), "kind": c.Kind.Says(), "id": fact.Text(c.Place)}
 	if v["name"].S == p.named("", c.Kind) {
 		v["kind"] = fact.Value{}
 	}

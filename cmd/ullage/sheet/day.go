@@ -7,7 +7,7 @@ import (
 )
 
 func (p *sheet) day(d trip.Day) {
-	p.title(p.say.Text("sheet.day", fact.V{"n": fact.Count(d.Number), "date": fact.Date(d.Date), "from": fact.Mark(d.FromKm, 0),
+	p.title(p.say.Text("sheet.day", fact.V{"n": fact.Count(d.Number), "date": d.Date.Says(), "from": fact.Mark(d.FromKm, 0),
 		"to": fact.Mark(d.ToKm, 0)}), "-", textWidth)
 	if d.ToKm <= d.FromKm && len(d.Calls) == 0 {
 		p.line("  " + p.say.Text("sheet.rest"))

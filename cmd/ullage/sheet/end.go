@@ -38,7 +38,7 @@ func (p *sheet) handBack() {
 	if r == nil {
 		return
 	}
-	p.line(p.say.Text("sheet.return", fact.V{"date": fact.Date(r.Date)}))
+	p.line(p.say.Text("sheet.return", fact.V{"date": r.Date.Says()}))
 	p.list("  [ ] ", r.Steps)
 	if len(r.Station) > 0 {
 		p.wrap("  ", p.say.Text("sheet.return.station", fact.V{"station": p.joined(r.Station)}))

@@ -54,7 +54,7 @@ func (p *sheet) until(d trip.Day, after trip.Call, tank string) fact.Value {
 			if day.Number == d.Number {
 				return fact.Clock(c.ArriveMin)
 			}
-			return fact.Date(day.Date)
+			return day.Date.Says()
 		}
 	}
 	return fact.Value{}

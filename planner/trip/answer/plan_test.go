@@ -111,7 +111,7 @@ func TestPricesInAnotherCurrency(t *testing.T) {
 		return goods, nights, facts, cautions, triptest.Lines(triptest.Of(it.Cautions, "money.currency"))
 	}
 	goods, nights, facts, cautions, general := read("EUR")
-	if math.Abs(goods-1.60) > 1e-9 || nights != trip.PlainStay.Fee && nights != trip.SiteStay.Fee {
+	if math.Abs(goods-1.60) > 1e-9 || nights != trip.StopoverFee && nights != trip.SiteFee {
 		t.Errorf("in EUR diesel counts %v, a night %v", goods, nights)
 	}
 	for _, want := range []string{"data.price rate=1.60EUR/L tank=diesel why=(price.foreign currency=EUR tag=price=21.50 NOK/l)", "data.night_typical sum=30.00EUR why=(price.foreign currency=EUR tag=charge=300 NOK)"} {

@@ -16,7 +16,7 @@ func (c *Course) night(p *trip.Place, km float64) *planner.Night {
 		return nil
 	}
 	fee := c.nightFee(p)
-	if !trip.StayKindOf(p.Kind).Allowed(w) || w.HookUp && s.HookUp != trip.Yes || w.MaxFee > 0 && fee > w.MaxFee {
+	if !w.Allow(p.Kind) || w.HookUp && s.HookUp != trip.Yes || w.MaxFee > 0 && fee > w.MaxFee {
 		return nil
 	}
 	return &planner.Night{Fee: fee, Nights: 1, Use: c.nightUses(p, km, 1)}
@@ -40,7 +40,7 @@ func (c *Course) nightFee(p *trip.Place) float64 {
 	if v, ok := trip.ParseAmount(p.Stay.Charge, c.Trip.Currency, trip.NightUnits...); ok {
 		return v
 	}
-	return trip.StayKindOf(p.Kind).Fee
+	return p.Kind.Custom().NightFee
 }
 
 var stayTag = regexp.MustCompile(`^(\d{1,3}) ?(h|hour|hours|d|day|days|night|nights)$`)

@@ -6,15 +6,6 @@ import (
 	"ullage/planner/trip"
 )
 
-// stopFee is what a call at a place of a kind costs where the data state no
-// amount but do not say that it is free. From memory; the municipal price list
-// above asks for 1 EUR.
-var stopFee = map[string]float64{"dump": 2, "service": 2, "water": 1}
-
-// customerByCall are kinds where who calls is a customer: what is for
-// customers only is served without a night. Elsewhere the customer is the guest.
-var customerByCall = map[string]bool{"fuel": true, "service": true}
-
 // An offer is what a place can do for this trip, wherever the route passes it.
 type offer struct {
 	near
@@ -84,7 +75,7 @@ func (c *Course) serves(p *trip.Place, night *planner.Night) []planner.Service {
 	for _, k := range c.Trip.Vehicle.Tanks {
 		o, stated := p.Offer(k.ID)
 		s := trip.KindOfTank(k.ID)
-		guests := o.Guests && !customerByCall[p.Kind]
+		guests := o.Guests && !p.Kind.Custom().Customer
 		if !stated || s.ByNight || !(o.Answer == trip.Yes || o.Answer == trip.Unknown && o.Likely) || guests && night == nil {
 			continue
 		}
@@ -114,5 +105,5 @@ func (c *Course) callFee(p *trip.Place) float64 {
 	if v, ok := trip.ParseAmount(p.Charge, c.Trip.Currency); ok {
 		return v
 	}
-	return stopFee[p.Kind]
+	return p.Kind.Custom().CallFee
 }

@@ -74,7 +74,7 @@ func moneyCaution(t trip.Trip) fact.Fact {
 		}
 	}
 	return fact.Of(moneyCurrency, fact.V{"currency": fact.Text(t.Currency), "typical": fact.Text(trip.TypicalCurrency), "prices": fact.List(prices...),
-		"sum": fact.Money(trip.PlainStay.Fee, t.Currency), "upto": fact.Money(trip.SiteStay.Fee, t.Currency)})
+		"sum": fact.Money(trip.StopoverFee, t.Currency), "upto": fact.Money(trip.SiteFee, t.Currency)})
 }
 
 // longDays warns of days that are longer than comfortable.

@@ -50,5 +50,5 @@ func (b reader) days(plan planner.Plan, stops map[string]*planner.Stop, closed m
 }
 
 func (b reader) newDay(number int, km, min float64) trip.Day {
-	return trip.Day{Number: number, Date: string(b.Trip.Start.Plus(number - 1)), FromKm: km, ToKm: km, StartMin: min, EndMin: min}
+	return trip.Day{Number: number, Date: b.Trip.Start.Plus(number - 1), FromKm: km, ToKm: km, StartMin: min, EndMin: min}
 }

@@ -50,7 +50,7 @@ func Plain() trip.Vehicle {
 const KmPerDegree = 6378.137 * math.Pi / 180
 
 // At puts a place beside the route: km along, off to the north.
-func At(id, kind string, km, offKm float64, offers ...trip.Offer) trip.Place {
+func At(id string, kind trip.PlaceKind, km, offKm float64, offers ...trip.Offer) trip.Place {
 	const kmPerDegreeNorth = 110.574 // of latitude at the equator, WGS84
 	return trip.Place{ID: id, Kind: kind, Name: strings.ToUpper(id), Point: orb.Point{km / KmPerDegree, offKm / kmPerDegreeNorth}, Offers: offers}
 }
@@ -131,7 +131,7 @@ func SomePlaces(t *rapid.T, km float64) []trip.Place {
 	answer := rapid.SampledFrom([]trip.Answer{trip.Unknown, trip.Yes, trip.No})
 	var out []trip.Place
 	for i := range rapid.IntRange(0, 12).Draw(t, "places") {
-		kind := rapid.SampledFrom([]string{"fuel", "dump", "water", "tap", "stopover", "campsite", "service", "gas", "else"}).Draw(t, "kind")
+		kind := rapid.SampledFrom([]trip.PlaceKind{"fuel", "dump", "water", "tap", "stopover", "campsite", "service", "gas", "else"}).Draw(t, "kind")
 		p := At(fmt.Sprintf("n%d", i), kind, rapid.Float64Range(-5, km+5).Draw(t, "km"), rapid.Float64Range(-7, 7).Draw(t, "off"))
 		for _, tank := range trip.TankIDs() {
 			if rapid.Bool().Draw(t, tank) {
