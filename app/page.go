@@ -74,7 +74,7 @@ func (p *Page) words() []app.UI {
 		&itinerary.Counted{Say: m.Say, Counts: m.Plan.Counts, Confidence: m.Plan.Confidence},
 		&itinerary.Others{Say: m.Say, Plan: m.Plan},
 		&itinerary.Limits{Say: m.Say, Cautions: m.Plan.Cautions, Estimated: m.HasPlan() && m.Plan.Estimated, Planned: m.HasPlan()},
-		&Sources{Say: m.Say, Files: m.Files},
+		&Sources{Say: m.Say, Files: m.Files, Roads: m.Roads},
 	)
 }
 

@@ -16,6 +16,7 @@ type Sources struct {
 	app.Compo
 	Say   say.Voice
 	Files []model.File
+	Roads model.Roads
 }
 
 func (s *Sources) Render() app.UI {
@@ -25,6 +26,9 @@ func (s *Sources) Render() app.UI {
 		for _, n := range f.Notes {
 			lis = append(lis, app.Li().Class("note").Text(s.Say.Fact(n)))
 		}
+	}
+	for _, n := range s.Roads.Notes {
+		lis = append(lis, app.Li().Class("note").Text(s.Say.Fact(n)))
 	}
 	return app.Section().Class("sources").Aria("labelledby", "sources-title").Body(
 		app.H2().ID("sources-title").Text(s.Say.Text("files.title")),

@@ -119,6 +119,6 @@ func (w *Ways) read(ctx app.Context) {
 				w.tell(ctx, model.RoadsFailed{Why: err.Error()})
 				return
 			}
-			w.tell(ctx, model.RoadsRead{Roads: r.Roads})
+			w.tell(ctx, model.RoadsRead{Roads: r.Roads, Notes: r.Notes})
 		})
 }

@@ -101,10 +101,10 @@ type Opened struct {
 
 // RoadsRead is what the roads of the open files are.
 type RoadsRead struct {
-	Roads  int      `json:"roads"` // stretches between junctions; 0: the files have no roads
-	Bytes  int      `json:"bytes"` // of memory
-	TookMS int      `json:"took_ms"`
-	Notes  []string `json:"notes,omitempty"`
+	Roads  int         `json:"roads"` // stretches between junctions; 0: the files have no roads
+	Bytes  int         `json:"bytes"` // of memory
+	TookMS int         `json:"took_ms"`
+	Notes  []fact.Fact `json:"notes,omitempty"` // what is left out of them
 }
 
 // Followed has the legs asked for, those of a track from its start to its end.

@@ -73,7 +73,7 @@ func (h *Handler) readRoads(ctx context.Context, files []Open, progress func(don
 			return RoadsRead{}, err
 		}
 		h.roads.set(g)
-		out = RoadsRead{Roads: network.Edges(), Bytes: network.Bytes(), Notes: network.Notes()}
+		out = RoadsRead{Roads: network.Edges(), Bytes: network.Bytes(), Notes: byroad.Omitted(network)}
 	}
 	out.TookMS = int(h.now().Sub(began).Milliseconds())
 	return out, nil

@@ -14,7 +14,7 @@ import (
 // used or called off does not come back.
 func TestDraftIsKept(t *testing.T) {
 	click := orb.Point{1.001, 1.002}
-	m := then(planned(), RoadsRead{9}, DrawBegan{}, DrawnPoint{click}, DrawnPoint{pb})
+	m := then(planned(), RoadsRead{Roads: 9}, DrawBegan{}, DrawnPoint{click}, DrawnPoint{pb})
 	found := Followed{SizeOf(m.Trip.Vehicle), []Pair{{click, pb}}, []byroad.Leg{{Line: orb.LineString{pa, bend, pb}}}}
 	if m = then(m, found); len(todo[SaveMarks](m, found)) == 0 {
 		t.Error("the place on the road is not kept")

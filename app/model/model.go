@@ -98,8 +98,9 @@ type Drawing struct {
 // Roads is what the page knows of the roads of its places.
 type Roads struct {
 	State RoadState
-	Share float64 // that is read
-	Why   string  // they are not
+	Share float64     // that is read
+	Why   string      // they are not
+	Notes []fact.Fact // what is left out of them
 }
 
 // RoadState is the data-state of the line that says so; "": nobody asked.

@@ -2,6 +2,7 @@ package model
 
 import (
 	"ullage/planner/byroad"
+	"ullage/planner/fact"
 )
 
 // This file is about the roads of the map data.
@@ -10,7 +11,10 @@ type (
 	// RoadsReading: roads are being read; ways to places are estimates until then.
 	RoadsReading struct{ Share float64 }
 	// RoadsRead: plans and drawings follow roads from now on, if there are any.
-	RoadsRead struct{ Roads int }
+	RoadsRead struct {
+		Roads int
+		Notes []fact.Fact // what is left out of them
+	}
 	// RoadsFailed: ways to places stay estimates.
 	RoadsFailed struct{ Why string }
 	// Followed: legs of the route being drawn are known, for a vehicle of that size.
@@ -29,7 +33,7 @@ func (msg RoadsReading) update(m Model) Model {
 func (msg RoadsRead) update(m Model) Model {
 	m.Drawing = m.forget()
 	if m.Roads = (Roads{State: RoadsNone}); msg.Roads > 0 {
-		m.Roads.State = RoadsReady
+		m.Roads.State, m.Roads.Notes = RoadsReady, msg.Notes
 		m = m.ask()
 	}
 	return m

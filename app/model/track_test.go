@@ -13,7 +13,7 @@ import (
 
 // How a route came to be comes back with the trip of the last visit, and with no other.
 func TestOriginRecalled(t *testing.T) {
-	m := then(planned(), RouteRead{File{Name: "walk.gpx", Kind: "route"}, orb.LineString{pa, pb, pc}}, RoadsRead{9})
+	m := then(planned(), RouteRead{File{Name: "walk.gpx", Kind: "route"}, orb.LineString{pa, pb, pc}}, RoadsRead{Roads: 9})
 	m = then(m, TrackMatched{m.Track, []byroad.Leg{{Line: orb.LineString{pa, bend, pc}, Avoided: []fact.Fact{fact.Of(byroad.RoadBarred, nil)}}}})
 	b, err := json.Marshal(OriginOf(m))
 	if err != nil {

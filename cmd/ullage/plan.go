@@ -94,9 +94,11 @@ func (p *planRun) prepare(ctx context.Context, line *progress.Line) (job planJob
 	opt := build.Options{Hours: openingHours()}
 	if p.byRoad {
 		line.Show(voice.Text("plan.roads"))
-		if opt.Roads, err = p.in.roads(ctx); err != nil {
+		var omitted []fact.Fact
+		if opt.Roads, omitted, err = p.in.roads(ctx); err != nil {
 			return job, err
 		}
+		job.from.notes = append(job.from.notes, omitted...)
 	}
 	if p.road.given() {
 		line.Show(voice.Text("plan.before"))

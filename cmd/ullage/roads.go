@@ -10,41 +10,42 @@ import (
 	"ullage/data/osm/roads"
 	"ullage/geo/road/net"
 	"ullage/planner/byroad"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
 // roads reads the road networks of the extracts among the places, or of the
-// demo. It returns nil where there are no roads.
-func (in planInput) roads(ctx context.Context) (trip.Roads, error) {
+// demo, and what is left out of them. It returns nil where there are no roads.
+func (in planInput) roads(ctx context.Context) (trip.Roads, []fact.Fact, error) {
 	var inputs []net.Input
 	if in.places == "" {
 		x, err := roads.Read(ctx, "demo.osm.pbf", bytes.NewReader(demo.Extract()), roads.Options{})
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		inputs = append(inputs, x)
 	} else {
 		for _, name := range strings.Split(in.places, ",") {
 			x, err := readRoads(ctx, name)
 			if err != nil {
-				return nil, err
+				return nil, nil, err
 			}
 			inputs = append(inputs, x)
 		}
 	}
 	all := net.Join(inputs...)
 	if len(all.Ways) == 0 {
-		return nil, nil
+		return nil, nil, nil
 	}
 	network, err := net.Build(ctx, all)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	g, err := byroad.New(ctx, network)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return g.Trip(ctx), nil
+	return g.Trip(ctx), byroad.Omitted(network), nil
 }
 
 // readRoads reads the roads of one file; places as GeoJSON have none.

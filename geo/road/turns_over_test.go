@@ -197,8 +197,8 @@ func TestTurnOverWayWithJunction(t *testing.T) {
 	names := func(from int32, turns ...net.Turn) (list []string) {
 		in.Turns = turns
 		n := built(t, in)
-		if len(n.Notes()) != 0 {
-			t.Errorf("notes %q", n.Notes())
+		if n.Omitted() != (net.Omitted{}) {
+			t.Errorf("omitted %v", n.Omitted())
 		}
 		r := routed(t, n, net.Vehicle{}, Shortest)
 		path, err := r.Query().Route(r.Snap(in.Nodes[from].Point, 10), r.Snap(in.Nodes[7].Point, 10))
@@ -231,8 +231,7 @@ func TestTurnOverWayWithJunction(t *testing.T) {
 		}
 	}
 	in.Turns = []net.Turn{{From: 1, Over: []int64{5}, To: 6}, {From: 1, Over: []int64{2}, To: 8}, {From: 1, Over: []int64{99}, To: 3}}
-	want := "3 of 3 turn restrictions do not fit the roads they name and are left out"
-	if got := built(t, in).Notes(); !slices.Equal(got, []string{want}) {
-		t.Errorf("notes %q", got)
+	if got := built(t, in).Omitted(); got != (net.Omitted{net.UnfittingTurns: 3}) {
+		t.Errorf("omitted %v", got)
 	}
 }

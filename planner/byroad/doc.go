@@ -29,6 +29,7 @@
 // Files, each using only those above it:
 //
 //   - facts.go: what roads forbid or leave unsaid, as facts
+//   - omitted.go: what a network leaves out, as facts
 //   - guide.go: a network, and the routers of the last vehicle
 //   - follow.go: the way between points, and of a track
 //   - others.go: other ways

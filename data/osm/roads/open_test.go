@@ -57,7 +57,7 @@ func TestRoadCounts(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			t.Logf("%d states, %d edges, %d bytes, %s, %q", n.States(), n.Edges(), n.Bytes(), n.Date(), n.Notes())
+			t.Logf("%d states, %d edges, %d bytes, %s, %v", n.States(), n.Edges(), n.Bytes(), n.Date(), n.Omitted())
 		})
 	}
 }
@@ -77,8 +77,8 @@ func TestRoadsOfTheIsland(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n.States() < 3000 || len(n.Notes()) != 0 {
-		t.Errorf("%d states, %d edges, %q", n.States(), n.Edges(), n.Notes())
+	if n.States() < 3000 || n.Omitted() != (net.Omitted{}) {
+		t.Errorf("%d states, %d edges, %v", n.States(), n.Edges(), n.Omitted())
 	}
 	ferries, low := 0, 0
 	for e := range uint32(n.Edges()) {

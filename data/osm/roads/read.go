@@ -16,7 +16,7 @@ type Options struct {
 
 // Read reads the roads, ferries, barriers and turn restrictions of an OpenStreetMap file, for [net.Build]. name is used
 // in errors. The file is scanned three times, relations, ways, nodes; only what roads need is held in memory.
-// A file without roads gives an empty input and no error. What was left out is said in Notes.
+// A file without roads gives an empty input and no error. What was left out is counted in Omitted.
 func Read(ctx context.Context, name string, r io.ReadSeeker, opt Options) (in net.Input, err error) {
 	err = file.Read(ctx, r, file.Options{Want: wanted(), Progress: opt.Progress}, func(f *file.File) error {
 		in, err = survey(ctx, f)

@@ -69,7 +69,7 @@ func TestRoadTags(t *testing.T) {
 		{"highway=unclassified | surface=gravel", "yes/yes unpaved"},
 		{"highway=primary | motor_vehicle:conditional=no @ (Nov-Mar)", "yes/yes caution"},
 	} {
-		x := &surveyor{left: map[string]int{}}
+		x := &surveyor{}
 		raw, ok := x.roadOf(file.Way{Tags: filetest.Tags(tc.tags)})
 		got := "-"
 		if ok {
@@ -231,8 +231,8 @@ func TestReadRoadsSmallTown(t *testing.T) {
 	if a := in.Turns; len(a) != 3 || a[0].From != 10 || a[0].To != 12 || a[0].Heavy || !slices.Equal(a[1].Over, []int64{11}) || !a[2].Heavy || !a[2].Only {
 		t.Errorf("turns %+v", in.Turns)
 	}
-	if len(in.Notes) != 1 {
-		t.Errorf("notes %q", in.Notes)
+	if in.Omitted != (net.Omitted{net.LeavesData: 1}) {
+		t.Errorf("omitted %v", in.Omitted)
 	}
 	n, err := net.Build(context.Background(), in)
 	if err != nil {

@@ -2,8 +2,6 @@ package roads
 
 import (
 	"context"
-	"fmt"
-	"slices"
 	"sort"
 	"strings"
 
@@ -38,7 +36,6 @@ type surveyor struct {
 	refs    []int64 // nodes of ways and bridges
 	corners corners
 	usual   usualLimits
-	left    map[string]int // what is left out, and how often
 }
 
 // A rawRoad is a way before its nodes are known.
@@ -50,7 +47,7 @@ type rawRoad struct {
 }
 
 func survey(ctx context.Context, f *file.File) (net.Input, error) {
-	s := &surveyor{usual: usualLimits{}, left: map[string]int{}}
+	s := &surveyor{usual: usualLimits{}}
 	for _, step := range []func(context.Context, *file.File) error{s.relations, s.waysOf, s.nodesOf} {
 		if err := step(ctx, f); err != nil {
 			return net.Input{}, err
@@ -102,7 +99,7 @@ func (s *surveyor) roadOf(w file.Way) (raw rawRoad, ok bool) {
 		raw.minutes = minutesOf(t["duration"])
 		r.Flags |= net.GasRules
 		if !takesVehicles(t) {
-			s.left["ferries do not say that they take motor vehicles and are left out"]++
+			s.in.Omitted[net.UnsaidFerries]++
 			return raw, false
 		}
 	}
@@ -112,7 +109,7 @@ func (s *surveyor) roadOf(w file.Way) (raw rawRoad, ok bool) {
 	case against:
 		r.Access[0] = net.Closed
 	case changing:
-		s.left["roads with a direction that changes with the time are left out"]++
+		s.in.Omitted[net.ChangingRoads]++
 		return raw, false
 	}
 	if r.Access[0] == net.Closed && r.Access[1] == net.Closed {
@@ -126,7 +123,7 @@ func (s *surveyor) roadOf(w file.Way) (raw rawRoad, ok bool) {
 	raw.usual = usualLimit(t, r)
 	r.Flags |= flagsOf(t)
 	if readLimits(t, r); strings.Contains(r.Unclear, ":conditional=") {
-		s.left["roads have a rule that holds at times only: they count as open, with a caution"]++
+		s.in.Omitted[net.RulesAtTimes]++
 	}
 	return raw, true
 }
@@ -167,10 +164,6 @@ func (s *surveyor) finish() {
 		s.forbid(r)
 	}
 	s.in.Turns = append(s.in.Turns, sharpTurns(&s.in)...)
-	for why, n := range s.left {
-		s.in.Notes = append(s.in.Notes, fmt.Sprintf("%d %s", n, why))
-	}
-	slices.Sort(s.in.Notes)
 }
 
 // add adds a way; where nodes are missing, as at the edge of an extract, it is cut.
@@ -179,7 +172,7 @@ func (s *surveyor) add(w *rawRoad) {
 	for _, id := range w.way.Refs {
 		k := s.corners.at(id)
 		if k < 0 {
-			s.left["times a road leaves the data: its nodes are not in the file"]++
+			s.in.Omitted[net.LeavesData]++
 			s.piece(w, nodes)
 			nodes = nil
 			continue
@@ -217,7 +210,7 @@ func (s *surveyor) forbid(r file.Relation) {
 	}
 	for _, rule := range rulesOf(r.Tags) {
 		if rule.At != "" {
-			s.left["turn restrictions hold at times only: the turn counts as allowed, with a caution"]++
+			s.in.Omitted[net.TurnsAtTimes]++
 		}
 		s.in.Turns = append(s.in.Turns, turnsOver(rule, r.Members, s.corners.ids)...)
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"slices"
 
 	"ullage/geo/road/order"
 )
@@ -40,7 +39,7 @@ func Build(ctx context.Context, in Input) (*Network, error) {
 
 // network puts the parts together, in the order of the input.
 func (b *maker) network() *Network {
-	n := &Network{at: b.at, roads: b.roads, date: b.in.Date, notes: append(slices.Clone(b.in.Notes), b.notes...), bends: b.bends}
+	n := &Network{at: b.at, roads: b.roads, date: b.in.Date, omitted: b.omitted, bends: b.bends}
 	n.shape = make([]uint32, 1, len(b.edges)+1)
 	for _, e := range b.edges {
 		n.from, n.to = append(n.from, e.from), append(n.to, e.to)

@@ -24,7 +24,7 @@ type maker struct {
 	comes   map[uint32]*history // arriving direction → what matters afterwards
 	leaving order.Graph         // junction → directions out of it
 	doubts  []doubt
-	notes   []string
+	omitted Omitted
 }
 
 type rawEdge struct {

@@ -95,8 +95,11 @@ func (r *reader) fail() { r.bad, r.b = true, nil }
 
 func (r *reader) network() *Network {
 	n := &Network{date: r.text()}
-	for range r.count(1) {
-		n.notes = append(n.notes, r.text())
+	if r.count(1) != len(n.omitted) {
+		r.fail()
+	}
+	for i := range n.omitted {
+		n.omitted[i] = int(r.number(math.MaxInt32))
 	}
 	n.roads = make([]Road, r.count(14))
 	for i := range n.roads {

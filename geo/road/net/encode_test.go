@@ -18,7 +18,7 @@ import (
 func TestEncodeDecode(t *testing.T) {
 	for seed := range uint64(4) {
 		in := osmtest.Grid(9, 300+seed)
-		in.Date, in.Notes = "2026-11-25", []string{"a note"}
+		in.Date, in.Omitted[net.LeavesData] = "2026-11-25", 3
 		in.Ways[0].Road.Name, in.Ways[1].Road.Unclear = "N 1", "maxheight=low"
 		in.Turns = append(in.Turns, osmtest.TurnsOver(in, rand.New(rand.NewPCG(seed, 5)), 20)...)
 		for i := range in.Turns {

@@ -10,9 +10,25 @@ type Input struct {
 	// TurnBackM is how far after a forbidden turn nobody turns back into the same road, in metres; 0: 500, negative: turning back
 	// is allowed everywhere.
 	TurnBackM float64
-	Date      string   // of the data, 2025-01-19; "" if unknown
-	Notes     []string // what the reader left out and why, for people
+	Date      string  // of the data, 2025-01-19; "" if unknown
+	Omitted   Omitted // what the reader left out
 }
+
+// An Omission is a reason to leave something out, or to count it as open.
+type Omission uint8
+
+const (
+	UnsaidFerries  Omission = iota // ferries that do not say that they take motor vehicles
+	ChangingRoads                  // roads with a direction that changes with the time
+	RulesAtTimes                   // roads with a rule that holds at times only: open, with a caution
+	LeavesData                     // a road goes on where the data end
+	TurnsAtTimes                   // turns that are forbidden at times only: open, with a caution
+	UnfittingTurns                 // turn restrictions that do not fit the roads they name
+	Omissions      = iota
+)
+
+// Omitted counts what was left out, by reason.
+type Omitted [Omissions]int
 
 // A Node is a point that ways go through.
 type Node struct {

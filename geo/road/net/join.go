@@ -52,7 +52,9 @@ func (j *joiner) add(in Input) {
 		j.out.Turns = append(j.out.Turns, t)
 	}
 	j.out.Date = max(j.out.Date, in.Date)
-	j.out.Notes = append(j.out.Notes, in.Notes...)
+	for why, n := range in.Omitted {
+		j.out.Omitted[why] += n
+	}
 }
 
 // node returns the number of a node; the first one at a position stands for all.

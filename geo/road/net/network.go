@@ -17,24 +17,24 @@ const heavyOnly = 1 << 31
 // forbidden. States are numbered in the order of contraction. An edge is a stretch of road between two junctions; an arc is
 // an edge driven in one direction from one state to another.
 type Network struct {
-	at     []Pos // where a state is
-	first  []uint32
-	head   []uint32 // arc → state that it leads to
-	edge   []uint32 // arc → edge<<1 | 1 if against the edge's direction; heavyOnly marks arcs closed to heavy vehicles
-	from   []uint32 // edge → plain state at its start
-	to     []uint32 // edge → plain state at its end
-	cm     []uint32 // edge → length
-	road   []uint32 // edge → index in roads
-	shape  []uint32 // edge → where its inner points begin in bends; one more at the end
-	bends  []byte   // inner points as differences from the point before, see [appendBend]
-	roads  []Road
-	extra  []Coming // by plain state: the states of junctions where turns are forbidden
-	onward []onward // by coming: where turns are forbidden over ways between
-	doubts []doubt
-	cch    order.Hierarchy
-	boxes  boxes
-	date   string
-	notes  []string
+	at      []Pos // where a state is
+	first   []uint32
+	head    []uint32 // arc → state that it leads to
+	edge    []uint32 // arc → edge<<1 | 1 if against the edge's direction; heavyOnly marks arcs closed to heavy vehicles
+	from    []uint32 // edge → plain state at its start
+	to      []uint32 // edge → plain state at its end
+	cm      []uint32 // edge → length
+	road    []uint32 // edge → index in roads
+	shape   []uint32 // edge → where its inner points begin in bends; one more at the end
+	bends   []byte   // inner points as differences from the point before, see [appendBend]
+	roads   []Road
+	extra   []Coming // by plain state: the states of junctions where turns are forbidden
+	onward  []onward // by coming: where turns are forbidden over ways between
+	doubts  []doubt
+	cch     order.Hierarchy
+	boxes   boxes
+	date    string
+	omitted Omitted
 }
 
 // A Coming is the state of who has come to a junction by a direction with forbidden turns. State has the arcs that
@@ -65,8 +65,8 @@ func (n *Network) Edges() int { return len(n.from) }
 // Date is the day of the data as stated; "" if unknown.
 func (n *Network) Date() string { return n.date }
 
-// Notes say what was left out of the network and why.
-func (n *Network) Notes() []string { return n.notes }
+// Omitted counts what was left out of the network.
+func (n *Network) Omitted() Omitted { return n.omitted }
 
 // Bytes returns the memory of the network in bytes, without names.
 func (n *Network) Bytes() int {

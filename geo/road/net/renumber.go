@@ -9,7 +9,7 @@ import (
 
 // renumbered numbers states by rank, and edges by the lower of their ends. Without arcs.
 func (n *Network) renumbered(rank []uint32) *Network {
-	m := &Network{at: make([]Pos, len(n.at)), roads: n.roads, date: n.date, notes: n.notes}
+	m := &Network{at: make([]Pos, len(n.at)), roads: n.roads, date: n.date, omitted: n.omitted}
 	for s, r := range rank {
 		m.at[r] = n.at[s]
 	}

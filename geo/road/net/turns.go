@@ -1,7 +1,6 @@
 package net
 
 import (
-	"fmt"
 	"slices"
 )
 
@@ -13,14 +12,13 @@ import (
 // first way between must take all of them, as the sign stands before the first junction.
 func (b *maker) forbidTurns() {
 	b.comes = map[uint32]*history{}
-	unfit := 0
 	for _, t := range b.in.Turns {
 		dirs, ok := b.turnOver(t)
 		if len(t.Over) == 0 {
 			dirs, ok = b.turnAt(t)
 		}
 		if !ok || slices.ContainsFunc(dirs[:len(dirs)-1], func(d uint32) bool { return !b.mayDrive(d) }) {
-			unfit++
+			b.omitted[UnfittingTurns]++
 			continue
 		}
 		if t.At != "" {
@@ -37,9 +35,6 @@ func (b *maker) forbidTurns() {
 			}
 			h = h.then(next)
 		}
-	}
-	if unfit > 0 {
-		b.notes = append(b.notes, fmt.Sprintf("%d of %d turn restrictions do not fit the roads they name and are left out", unfit, len(b.in.Turns)))
 	}
 }
 

@@ -27,7 +27,7 @@ func TestTurnsOfWayInPieces(t *testing.T) {
 			}
 		}
 	}
-	if turns != 2 || len(n.Notes()) != 0 {
-		t.Errorf("%d turns, notes %q", turns, n.Notes())
+	if turns != 2 || n.Omitted() != (Omitted{}) {
+		t.Errorf("%d turns, omitted %v", turns, n.Omitted())
 	}
 }
