@@ -6,6 +6,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/planner/fact"
+	"ullage/planner/trip"
 	"ullage/planner/trip/onward"
 )
 
@@ -67,7 +68,7 @@ const offRouteKm = 0.5
 
 func (r Report) found(m Model, msg HereFound) Report {
 	r.Asking, r.Lost = false, fact.Fact{}
-	km, off, err := onward.Locate(m.Trip, m.Plan, msg.Point, r.Said[RoadTime])
+	km, off, err := onward.Locate(m.Trip, m.Plan, msg.Point, trip.Moment(r.Said[RoadTime]))
 	if err != nil {
 		r.Lost = roadTrouble(err)
 		return r

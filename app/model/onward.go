@@ -29,7 +29,7 @@ type Visit struct {
 // ticks, if any stop is ticked off; else all are made that the clock leaves time for.
 func (r Report) Visits(m Model) []Visit {
 	km, ok := r.Here(m)
-	passed, err := onward.Behind(m.Trip, m.Plan, km, r.Said[RoadTime])
+	passed, err := onward.Behind(m.Trip, m.Plan, km, trip.Moment(r.Said[RoadTime]))
 	if !ok || err != nil {
 		return nil
 	}
@@ -50,7 +50,7 @@ func (r Report) Visits(m Model) []Visit {
 
 // now is what was said, as the planner takes it, or what is wrong with it.
 func (r Report) now(m Model) (onward.Now, fact.Fact) {
-	n := onward.Now{At: r.At, Time: r.Said[RoadTime], Closed: r.Closed, Gauges: map[string]onward.Shown{}, Called: map[string]bool{}}
+	n := onward.Now{At: r.At, Time: trip.Moment(r.Said[RoadTime]), Closed: r.Closed, Gauges: map[string]onward.Shown{}, Called: map[string]bool{}}
 	for _, v := range r.Visits(m) {
 		n.Called[v.Call.Stop] = v.Made
 	}

@@ -35,7 +35,7 @@ func (in *roadInput) flags(set *flag.FlagSet) {
 func (in roadInput) given() bool { return in != roadInput{} }
 
 func (in roadInput) parse() (onward.Now, error) {
-	n := onward.Now{Time: in.now}
+	n := onward.Now{Time: trip.Moment(in.now)}
 	if in.now == "" || in.at == "" {
 		return n, errors.New("on the road both -at and -now are needed")
 	}

@@ -33,3 +33,20 @@ func (d Date) Says() fact.Value { return fact.Date(string(d)) }
 
 // Plus is so many days later.
 func (d Date) Plus(days int) Date { return DateOf(d.Time().AddDate(0, 0, days)) }
+
+// A Moment is a local time of a day, written 2026-06-13T14:20. What comes from a
+// person may have a space for the T, and seconds.
+type Moment string
+
+var momentLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05"}
+
+// Since is how many minutes a moment is after the midnight that a date begins
+// with; ok is false for a text that is no moment.
+func (m Moment) Since(d Date) (minutes float64, ok bool) {
+	for _, layout := range momentLayouts {
+		if at, err := time.Parse(layout, string(m)); err == nil {
+			return at.Sub(d.Time()).Minutes(), true
+		}
+	}
+	return 0, false
+}

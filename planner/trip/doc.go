@@ -25,7 +25,7 @@
 //
 // Files, each using only those above it:
 //
-//   - date.go: a local day
+//   - date.go: a local day, and a time of it
 //   - ferry.go: parts of the route that are not driven
 //   - axis.go: km of the route as km of the planner
 //   - placekind.go: what a place is, and what is usual there

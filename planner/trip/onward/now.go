@@ -2,7 +2,6 @@ package onward
 
 import (
 	"fmt"
-	"time"
 
 	"github.com/paulmach/orb"
 
@@ -16,7 +15,7 @@ import (
 type Now struct {
 	Km     *float64         `json:"km,omitempty"`     // along the trip's route; nil: At says it
 	At     *orb.Point       `json:"at,omitempty"`     // the nearest pass of the route counts
-	Time   string           `json:"time"`             // local: 2026-06-13T14:20
+	Time   trip.Moment      `json:"time"`             // local: 2026-06-13T14:20
 	Gauges map[string]Shown `json:"gauges,omitempty"` // by tank; a tank without one is as planned
 	Closed []string         `json:"closed,omitempty"` // ids of places that are of no use
 	Called map[string]bool  `json:"called,omitempty"` // by stop: whether it was called at; one that is not named was, if it lies behind
@@ -31,9 +30,6 @@ type Shown struct {
 	LampAt float64 `json:"lamp_at,omitempty"` // the level where the lamp changes; 0: the tank's reserve
 }
 
-// NowLayouts are the ways to write [Now.Time].
-var NowLayouts = []string{"2006-01-02T15:04", "2006-01-02 15:04", "2006-01-02T15:04:05"}
-
 const (
 	// offRouteKm: who is farther off than this should draw a new route.
 	offRouteKm = 50.0
@@ -44,14 +40,13 @@ const (
 )
 
 // minute is a local time in minutes since 00:00 of the trip's first day.
-func minute(t trip.Trip, text string) (float64, error) {
-	for _, layout := range NowLayouts {
-		if at, err := time.Parse(layout, text); err == nil {
-			if m := at.Sub(t.Start.Time()).Minutes(); m >= 0 {
-				return m, nil
-			}
-			return 0, fmt.Errorf("on the road: now is %s, before the trip begins on %s", text, t.Start)
-		}
+func minute(t trip.Trip, now trip.Moment) (float64, error) {
+	switch m, ok := now.Since(t.Start); {
+	case !ok:
+		return 0, fmt.Errorf("on the road: now is %q: write it as 2026-06-13T14:20", now)
+	case m < 0:
+		return 0, fmt.Errorf("on the road: now is %s, before the trip begins on %s", now, t.Start)
+	default:
+		return m, nil
 	}
-	return 0, fmt.Errorf("on the road: now is %q: write it as 2026-06-13T14:20", text)
 }

@@ -241,7 +241,7 @@ func TestOnwardFindsThePass(t *testing.T) {
 		t.Fatalf("%v, %v", it.Why, err)
 	}
 	spot := orb.Point{60 / triptest.KmPerDegree, 0}
-	for when, want := range map[string]float64{"2026-06-12T10:00": 60, "2026-06-12T11:25": 140} {
+	for when, want := range map[trip.Moment]float64{"2026-06-12T10:00": 60, "2026-06-12T11:25": 140} {
 		o := mustOnward(t, tr, it, Now{At: &spot, Time: when})
 		if math.Abs(o.Trip.DoneKm-want) > 0.1 {
 			t.Errorf("%s: km %v, want %v", when, o.Trip.DoneKm, want)
@@ -323,7 +323,7 @@ func TestOnwardFromAnywhere(t *testing.T) {
 		}
 		it := read.Itinerary(b, plan, backup.Closures(b.Whole(), plan))
 		now := Now{Km: new(rapid.Float64Range(0, it.LengthKm-0.1).Draw(t, "km")), Gauges: map[string]Shown{},
-			Time: fmt.Sprintf("2026-06-%02dT%02d:15", rapid.IntRange(12, 16).Draw(t, "day"), rapid.IntRange(0, 23).Draw(t, "hour"))}
+			Time: trip.Moment(fmt.Sprintf("2026-06-%02dT%02d:15", rapid.IntRange(12, 16).Draw(t, "day"), rapid.IntRange(0, 23).Draw(t, "hour")))}
 		for _, k := range tr.Vehicle.Tanks {
 			switch kind := rapid.SampledFrom([]string{"", "litres", "percent", "quarters", "lamp"}).Draw(t, k.ID); kind {
 			case "":

@@ -16,7 +16,7 @@ type Passed struct {
 // Behind lists the calls that are here or behind at a kilometre of the route
 // and a local time, in their order. A night that is not over yet was not
 // spent: its call is not Over. An error says what is wrong with the time.
-func Behind(t trip.Trip, it trip.Itinerary, km float64, time string) ([]Passed, error) {
+func Behind(t trip.Trip, it trip.Itinerary, km float64, time trip.Moment) ([]Passed, error) {
 	min, err := minute(t, time)
 	if err != nil {
 		return nil, err
@@ -37,7 +37,7 @@ func Behind(t trip.Trip, it trip.Itinerary, km float64, time string) ([]Passed, 
 // how many kilometres off it the point lies. Where the route comes by more
 // than once, the pass counts that the plan expects at this time. An error
 // says that the route is too far away, or at its end.
-func Locate(t trip.Trip, it trip.Itinerary, at orb.Point, time string) (km, offKm float64, err error) {
+func Locate(t trip.Trip, it trip.Itinerary, at orb.Point, time trip.Moment) (km, offKm float64, err error) {
 	min, err := minute(t, time)
 	if err != nil {
 		return 0, 0, err
