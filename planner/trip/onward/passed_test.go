@@ -119,8 +119,9 @@ func TestLocate(t *testing.T) {
 		t.Errorf("km %v, %v km off, %v, want km 120, 1 km off", km, off, err)
 	}
 	for _, c := range []struct {
-		at         orb.Point
-		when, want string
+		at   orb.Point
+		when trip.Moment
+		want string
 	}{
 		{orb.Point{0, 5}, "2026-06-12T11:00", "more than 50 km off the route"},
 		{orb.Point{1, 0}, "noon", "write it as"},
