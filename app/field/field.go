@@ -1,8 +1,10 @@
 package field
 
 import (
+	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"ullage/app/say"
 	"ullage/planner/fact"
@@ -53,9 +55,13 @@ func Options(v say.Voice, prefix string, values ...string) []Option {
 	return out
 }
 
-// limits are the least and the most that a number may be, as stored, and how
-// many of those stored are one as shown (0: one).
-type limits struct{ least, most, scale float64 }
+// limits are what a number may be, as stored, how many of those stored are
+// one as shown (0: one), and whether 0 may stand for the usual.
+type limits struct {
+	trip.Range
+	scale float64
+	usual bool
+}
 
 // number is a field of a number with a unit that is the same for everyone.
 func number(f Field, l limits, of func(*trip.Trip) *float64) Field {
@@ -65,7 +71,11 @@ func number(f Field, l limits, of func(*trip.Trip) *float64) Field {
 	f.Input = "number"
 	f.Get = func(t trip.Trip) string { return Plain(*of(&t) / l.scale) }
 	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
-		v, wrong := Number(s, l.least, l.most)
+		if l.usual && strings.TrimSpace(s) == "0" {
+			*of(&t) = 0
+			return t, fact.Fact{}
+		}
+		v, wrong := Number(s, math.Ceil(100*l.Least/l.scale)/100, l.Most/l.scale)
 		*of(&t) = v * l.scale
 		return t, wrong
 	}
@@ -78,18 +88,18 @@ func measured(f Field, u units.Unit, l limits, of func(*trip.Trip) *float64) Fie
 	f.Input, f.Unit = "number", u.Symbol
 	f.Get = func(t trip.Trip) string { return Plain(u.Show(*of(&t))) }
 	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
-		v, wrong := Shown(s, u, l.least, l.most)
+		v, wrong := Shown(s, u, l.Least, l.Most)
 		*of(&t) = v
 		return t, wrong
 	}
 	return f
 }
 
-func whole(f Field, least, most int, of func(*trip.Trip) *int) Field {
+func whole(f Field, in trip.Range, of func(*trip.Trip) *int) Field {
 	f.Input = "whole"
 	f.Get = func(t trip.Trip) string { return strconv.Itoa(*of(&t)) }
 	f.Set = func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
-		v, wrong := readWhole(s, least, most)
+		v, wrong := readWhole(s, int(in.Least), int(in.Most))
 		if wrong.Nothing() {
 			*of(&t) = v
 		}

@@ -51,8 +51,8 @@ func tripFields() []Field {
 func peopleFields(v say.Voice) []Field {
 	people := func(key string, options []Option) Field { return Field{Key: key, Group: "people", Options: options} }
 	return []Field{
-		whole(people("adults", nil), 1, 20, func(t *trip.Trip) *int { return &t.Party.Adults }),
-		whole(people("children", nil), 0, 20, func(t *trip.Trip) *int { return &t.Party.Children }),
+		whole(people("adults", nil), trip.AdultsRange, func(t *trip.Trip) *int { return &t.Party.Adults }),
+		whole(people("children", nil), trip.ChildrenRange, func(t *trip.Trip) *int { return &t.Party.Children }),
 		choice(people("showers", Options(v, "showers.", "aboard", "sites", "frugal")), func(t *trip.Trip) *trip.Showers { return &t.Party.Showers }),
 		choice(people("toilet", Options(v, "toilet.", "aboard", "sites")), func(t *trip.Trip) *trip.Toilet { return &t.Party.Toilet }),
 		choice(people("cooking", Options(v, "cooking.", "aboard", "little")), func(t *trip.Trip) *trip.Cooking { return &t.Party.Cooking }),
@@ -69,18 +69,18 @@ func comfortFields(v say.Voice) []Field {
 	u := v.Unit("°C")
 	hot := func(c float64) Option { return Option{Plain(c), v.Quantity(c, "°C", 0)} }
 	return []Field{
-		measured(Field{Key: "inside", Group: "comfort"}, u, limits{least: 5, most: 30}, func(t *trip.Trip) *float64 {
+		measured(Field{Key: "inside", Group: "comfort"}, u, limits{Range: trip.Range{Least: life.CoolestC, Most: life.WarmestC}}, func(t *trip.Trip) *float64 {
 			t.Comfort.InsideC = cmp.Or(t.Comfort.InsideC, usualInsideC)
 			return &t.Comfort.InsideC
 		}),
-		measured(Field{Key: "night", Group: "comfort"}, u, limits{least: 1, most: 30}, func(t *trip.Trip) *float64 {
+		measured(Field{Key: "night", Group: "comfort"}, u, limits{Range: trip.Range{Least: 1, Most: life.WarmestC}}, func(t *trip.Trip) *float64 {
 			t.Comfort.NightC = cmp.Or(t.Comfort.NightC, cmp.Or(t.Comfort.InsideC, usualInsideC)-nightLessC)
 			return &t.Comfort.NightC
 		}),
 		{Key: "hot", Group: "comfort", Input: "select", Options: []Option{hot(life.HotBoost), hot(life.HotEnough)},
 			Get: func(t trip.Trip) string { return Plain(cmp.Or(t.Comfort.HotC, life.HotBoost)) },
 			Set: func(t trip.Trip, s string) (_ trip.Trip, wrong fact.Fact) {
-				t.Comfort.HotC, wrong = Number(s, 30, 80)
+				t.Comfort.HotC, wrong = Number(s, life.CoolestWaterC, life.HottestWaterC)
 				return t, wrong
 			}},
 	}
@@ -92,8 +92,8 @@ const usualInsideC, nightLessC = 20.0, 5.0
 func dayFields(v say.Voice) []Field {
 	day := func(key string) Field { return Field{Key: key, Group: "day"} }
 	return []Field{
-		measured(day("max_km"), v.Unit("km"), limits{least: 1, most: 2000}, func(t *trip.Trip) *float64 { return &t.Day.MaxKm }),
-		number(Field{Key: "max_h", Group: "day", Unit: "h"}, limits{0.25, 24, 60}, func(t *trip.Trip) *float64 { return &t.Day.MaxMin }),
+		measured(day("max_km"), v.Unit("km"), limits{Range: trip.DayKmRange}, func(t *trip.Trip) *float64 { return &t.Day.MaxKm }),
+		number(Field{Key: "max_h", Group: "day", Unit: "h"}, limits{Range: trip.DayMinRange, scale: 60}, func(t *trip.Trip) *float64 { return &t.Day.MaxMin }),
 		{Key: "depart", Group: "day", Input: "time",
 			Get: func(t trip.Trip) string { return clock(t.Day.DepartMin) },
 			Set: func(t trip.Trip, s string) (_ trip.Trip, wrong fact.Fact) {
@@ -113,16 +113,16 @@ func dayFields(v say.Voice) []Field {
 				}
 				return t, wrong
 			}},
-		measured(day("speed"), v.Unit("km/h"), limits{least: 5, most: 130}, func(t *trip.Trip) *float64 { return &t.Day.SpeedKmh }),
+		measured(day("speed"), v.Unit("km/h"), limits{Range: trip.SpeedRange}, func(t *trip.Trip) *float64 { return &t.Day.SpeedKmh }),
 	}
 }
 
 func nightFields(t trip.Trip) []Field {
 	nights := func(key string) Field { return Field{Key: key, Group: "nights"} }
 	return []Field{
-		whole(nights("min_nights"), 0, 365, func(t *trip.Trip) *int { return &t.Stays.MinNights }),
-		whole(nights("max_nights"), 0, 365, func(t *trip.Trip) *int { return &t.Stays.MaxNights }),
-		number(Field{Key: "max_fee", Group: "nights", Unit: t.Currency}, limits{most: 1e6}, func(t *trip.Trip) *float64 { return &t.Stays.MaxFee }),
+		whole(nights("min_nights"), trip.NightsRange, func(t *trip.Trip) *int { return &t.Stays.MinNights }),
+		whole(nights("max_nights"), trip.NightsRange, func(t *trip.Trip) *int { return &t.Stays.MaxNights }),
+		number(Field{Key: "max_fee", Group: "nights", Unit: t.Currency}, limits{Range: trip.MoneyRange}, func(t *trip.Trip) *float64 { return &t.Stays.MaxFee }),
 		check(nights("campsites"), func(t *trip.Trip) *bool { return &t.Stays.Campsites }),
 		check(nights("stopovers"), func(t *trip.Trip) *bool { return &t.Stays.Stopovers }),
 		check(nights("hookup"), func(t *trip.Trip) *bool { return &t.Stays.HookUp }),
@@ -132,9 +132,9 @@ func nightFields(t trip.Trip) []Field {
 func planFields(t trip.Trip, v say.Voice) []Field {
 	plan := func(key, unit string) Field { return Field{Key: key, Group: "plan", Unit: unit} }
 	return []Field{
-		measured(plan("corridor", ""), v.Unit("km"), limits{least: 0.01, most: 50}, func(t *trip.Trip) *float64 { return &t.CorridorKm }),
-		number(plan("circuity", "×"), limits{most: 5}, func(t *trip.Trip) *float64 { return &t.Circuity }),
-		number(plan("value_h", t.Currency), limits{most: 1e6}, func(t *trip.Trip) *float64 { return &t.ValuePerH }),
+		measured(plan("corridor", ""), v.Unit("km"), limits{Range: trip.CorridorRange}, func(t *trip.Trip) *float64 { return &t.CorridorKm }),
+		number(plan("circuity", "×"), limits{Range: trip.CircuityRange, usual: true}, func(t *trip.Trip) *float64 { return &t.Circuity }),
+		number(plan("value_h", t.Currency), limits{Range: trip.MoneyRange}, func(t *trip.Trip) *float64 { return &t.ValuePerH }),
 		check(plan("backup", ""), func(t *trip.Trip) *bool { return &t.Backup }),
 		confidence(t, v),
 		{Key: Units, Group: "plan", Input: "select", Options: Options(v, "units.", "", "british", "american"),
@@ -159,7 +159,7 @@ func confidence(t trip.Trip, v say.Voice) Field {
 	return Field{Key: "confidence", Group: "plan", Input: "select", Options: choices, Wide: true,
 		Get: func(t trip.Trip) string { return Plain(t.Confident()) },
 		Set: func(t trip.Trip, s string) (_ trip.Trip, wrong fact.Fact) {
-			t.Confidence, wrong = Number(s, 0.5, 0.99)
+			t.Confidence, wrong = Number(s, trip.ConfidenceRange.Least, trip.ConfidenceRange.Most)
 			return t, wrong
 		}}
 }
@@ -171,7 +171,7 @@ func vehicleFields(t trip.Trip, fleet []trip.Vehicle, v say.Voice) []Field {
 			Set: func(t trip.Trip, id string) (trip.Trip, fact.Fact) { return setVehicle(t, fleet, id) }},
 	}
 	if t.Vehicle.EmptyKg > 0 {
-		out = append(out, measured(Field{Key: "gear", Group: "vehicle"}, v.Unit("kg"), limits{most: 5000}, func(t *trip.Trip) *float64 { return &t.GearKg }))
+		out = append(out, measured(Field{Key: "gear", Group: "vehicle"}, v.Unit("kg"), limits{Range: trip.GearRange}, func(t *trip.Trip) *float64 { return &t.GearKg }))
 	}
 	return out
 }

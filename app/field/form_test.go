@@ -20,6 +20,26 @@ func TestFieldsRoundTrip(t *testing.T) {
 	}
 }
 
+// What the form takes a trip file may hold: one range says both.
+func TestFormAndFileAgree(t *testing.T) {
+	for _, units := range []string{"", "british", "american"} {
+		for _, f := range Of(sample.Trip(), trip.Fleet(), say.Voice{Units: units}) {
+			for _, text := range []string{"0", "0.01", "0.1", "0.5", "1", "2", "5", "20", "21", "80", "81", "130", "365", "366", "1240", "2000", "5000", "11023", "1000000"} {
+				got, wrong := f.Set(sample.Trip(), text)
+				if f.Input != "number" && f.Input != "whole" || !wrong.Nothing() {
+					continue
+				}
+				if got.Stays.MaxNights = 0; f.Key == "max_nights" { // fewest and most are held against each other by the file alone
+					got.Stays.MinNights = 0
+				}
+				if err := got.Validate(); err != nil {
+					t.Errorf("the form takes %s for %s: %v", text, f.Key, err)
+				}
+			}
+		}
+	}
+}
+
 func testField(t *testing.T, f Field) {
 	text := f.Get(sample.Trip())
 	got, wrong := f.Set(sample.Trip(), text)

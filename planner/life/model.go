@@ -34,8 +34,9 @@ func (m Model) Validate() error {
 	if !(v.ElectricW >= 0) || !(v.DEFShare <= 0.2) {
 		return fmt.Errorf("life: electric heating %v W, exhaust fluid %v of the diesel: out of range", v.ElectricW, v.DEFShare)
 	}
-	if c := m.Comfort.usual(); !(c.InsideC >= 5 && c.InsideC <= 30 && c.NightC >= 0 && c.NightC <= 30 && c.HotC >= 30 && c.HotC <= 80) {
-		return fmt.Errorf("life: wished are %v °C by day, %v °C by night, water of %v °C: use 5–30, 0–30 and 30–80", c.InsideC, c.NightC, c.HotC)
+	if c := m.Comfort.usual(); !(c.InsideC >= CoolestC && c.InsideC <= WarmestC && c.NightC >= 0 && c.NightC <= WarmestC && c.HotC >= CoolestWaterC && c.HotC <= HottestWaterC) {
+		return fmt.Errorf("life: wished are %v °C by day, %v °C by night, water of %v °C: use %d–%d, 0–%d and %d–%d", c.InsideC, c.NightC, c.HotC,
+			CoolestC, WarmestC, WarmestC, CoolestWaterC, HottestWaterC)
 	}
 	return errors.Join(v.Shell.validate(), v.Battery.validate(), m.Party.Validate())
 }

@@ -22,6 +22,12 @@ type Comfort struct {
 	HotC    float64 `json:"hot_c,omitempty"`    // boiler: HotEnough, HotBoost; usual HotBoost
 }
 
+// What may be wished, °C.
+const (
+	CoolestC, WarmestC           = 5, 30 // inside by day; by night from 0
+	CoolestWaterC, HottestWaterC = 30, 80
+)
+
 // usual fills in the zeros. 20 °C: EN 1646-1 measures with it; 15 °C at night
 // from memory.
 func (c Comfort) usual() Comfort {

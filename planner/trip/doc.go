@@ -34,6 +34,7 @@
 //   - tankkind.go: what is known about a tank wherever it is
 //   - vehicle.go: a model of the fleet
 //   - fleet.go: the models that come with the tool
+//   - ranges.go: what its numbers may be
 //   - wishes.go: people, days and nights
 //   - services.go: what a stop and a night cost where nobody says
 //   - trip.go: all that a person decides

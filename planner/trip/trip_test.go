@@ -133,6 +133,10 @@ func TestTripValidate(t *testing.T) {
 		{"unknown tank", func(t *trip.Trip) { t.Vehicle.Tanks = append([]trip.Tank{}, trip.Tank{ID: "beer"}) }, "unknown: use one of"},
 		{"reserve", func(t *trip.Trip) { t.Vehicle.Tanks[0].Reserve = 76 }, "reserve is 76"},
 		{"kind", func(t *trip.Trip) { t.Vehicle.Tanks[0].Kind = "both" }, "supply or waste"},
+		{"use beside a life", func(t *trip.Trip) {
+			t.Vehicle = trip.Fleet()[0]
+			t.Vehicle.Tanks[0].Use.PerNight = 1
+		}, "remove one of the two"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			tr := triptest.Eastwards(100)

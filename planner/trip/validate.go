@@ -48,28 +48,28 @@ func (t Trip) levelsFit() error {
 
 func (t Trip) numbersFit() error {
 	for _, check := range []struct {
-		what     string
-		got      float64
-		min, max float64
+		what string
+		got  float64
+		in   Range
 	}{
-		{"party: adults", float64(t.Party.Adults), 1, 20},
-		{"party: children", float64(t.Party.Children), 0, 20},
-		{"day: most km", t.Day.MaxKm, 1, 2000},
-		{"day: most minutes on the road", t.Day.MaxMin, 10, 1440},
-		{"day: departure in minutes after midnight", t.Day.DepartMin, 0, 1439},
-		{"day: average speed in km/h", t.Day.SpeedKmh, 5, 130},
-		{"stays: fewest nights", float64(t.Stays.MinNights), 0, 365},
-		{"stays: most nights", float64(t.Stays.MaxNights), 0, 365},
-		{"stays: highest fee", t.Stays.MaxFee, 0, 1e6},
-		{"beginning in minutes after midnight", t.FromMin, 0, 1439},
-		{"keys in minutes after midnight", t.KeysByMin, 0, 1439},
-		{"metres up", t.UpM, 0, 1e6},
-		{"metres down", t.DownM, 0, 1e6},
-		{"corridor in km", t.CorridorKm, 0.01, MostCorridorKm},
-		{"value of an hour", t.ValuePerH, 0, 1e6},
+		{"party: adults", float64(t.Party.Adults), AdultsRange},
+		{"party: children", float64(t.Party.Children), ChildrenRange},
+		{"day: most km", t.Day.MaxKm, DayKmRange},
+		{"day: most minutes on the road", t.Day.MaxMin, DayMinRange},
+		{"day: departure in minutes after midnight", t.Day.DepartMin, ClockRange},
+		{"day: average speed in km/h", t.Day.SpeedKmh, SpeedRange},
+		{"stays: fewest nights", float64(t.Stays.MinNights), NightsRange},
+		{"stays: most nights", float64(t.Stays.MaxNights), NightsRange},
+		{"stays: highest fee", t.Stays.MaxFee, MoneyRange},
+		{"beginning in minutes after midnight", t.FromMin, ClockRange},
+		{"keys in minutes after midnight", t.KeysByMin, ClockRange},
+		{"metres up", t.UpM, ClimbRange},
+		{"metres down", t.DownM, ClimbRange},
+		{"corridor in km", t.CorridorKm, CorridorRange},
+		{"value of an hour", t.ValuePerH, MoneyRange},
 	} {
-		if !within(check.got, check.min, check.max) {
-			return fmt.Errorf("trip: %s is %v: give %v to %v", check.what, check.got, check.min, check.max)
+		if !check.in.Has(check.got) {
+			return fmt.Errorf("trip: %s is %v: give %v to %v", check.what, check.got, check.in.Least, check.in.Most)
 		}
 	}
 	return t.usualFits()
@@ -77,7 +77,7 @@ func (t Trip) numbersFit() error {
 
 // usualFits checks what 0 stands for the usual of.
 func (t Trip) usualFits() error {
-	if t.Confidence != 0 && !within(t.Confidence, 0.5, 0.99) {
+	if t.Confidence != 0 && !ConfidenceRange.Has(t.Confidence) {
 		return fmt.Errorf("trip: confidence is %v: give 0.5 to 0.99, or 0 for the usual %v", t.Confidence, life.DefaultConfidence)
 	}
 	for _, f := range t.Learned {
@@ -85,13 +85,13 @@ func (t Trip) usualFits() error {
 			return fmt.Errorf("trip: learned factor of %s is %v ± %v: give %v to %v, or remove it to start anew", f.Tank, f.Factor, f.SD, life.MinFactor, life.MaxFactor)
 		}
 	}
-	if !within(t.GearKg, 0, 5000) {
+	if !GearRange.Has(t.GearKg) {
 		return fmt.Errorf("trip: gear is %v kg: give 0 (the usual) to 5000", t.GearKg)
 	}
 	if err := ferriesAscend(t.Ferries); err != nil {
 		return err
 	}
-	if t.Circuity != 0 && !within(t.Circuity, 1, 5) {
+	if t.Circuity != 0 && !CircuityRange.Has(t.Circuity) {
 		return fmt.Errorf("trip: circuity is %v: give 1 to 5, or 0 for the default of %v", t.Circuity, DefaultCircuity)
 	}
 	if t.Stays.MaxNights > 0 && t.Stays.MaxNights < t.Stays.MinNights {
@@ -120,7 +120,7 @@ func (t Trip) modelFits() error {
 
 func (t Trip) pricesFit() error {
 	for _, id := range slices.Sorted(maps.Keys(t.Prices)) {
-		if p := t.Prices[id]; !within(p, 0, 1e6) {
+		if p := t.Prices[id]; !MoneyRange.Has(p) {
 			return fmt.Errorf("trip: price of %s is %v: give 0 or more", id, p)
 		}
 	}
@@ -190,6 +190,9 @@ func (v Vehicle) Validate() error {
 		seen[k.ID] = true
 		if err := k.validate(); err != nil {
 			return fmt.Errorf("vehicle %s: %w", v.ID, err)
+		}
+		if v.Life != nil && k.Use != (Use{Source: k.Use.Source}) {
+			return fmt.Errorf("vehicle %s: tank %s states what it uses, and the vehicle has a life that reckons it: remove one of the two", v.ID, k.ID)
 		}
 	}
 	return nil

@@ -1,8 +1,5 @@
 package trip
 
-// MostCorridorKm: wider is no detour any more.
-const MostCorridorKm = 50
-
 // How people live on board. The zero value of each is what is usual: aboard, or as many as usual.
 type (
 	Showers string
