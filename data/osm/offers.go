@@ -17,10 +17,11 @@ import (
 type offerRule struct {
 	tank   string
 	kinds  only
-	key    string      // the tag that must be there …
-	values string      // … with one of these values, separated by spaces; "" is every value
-	answer trip.Answer // what it says
-	likely bool        // with Unknown
+	key    string               // the tag that must be there …
+	values string               // … with one of these values, separated by spaces; "" is every value
+	answer trip.Answer          // what it says
+	likely bool                 // with Unknown
+	when   func(file.Tags) bool // also holds; nil: nothing else is asked
 }
 
 // only are the kinds of place that a rule is for; nil is all.
@@ -35,7 +36,8 @@ var offerRules = []offerRule{
 	{tank: "diesel", key: "fuel:diesel", values: "no", answer: trip.No},
 	{tank: "diesel", key: "fuel:GTL_diesel", values: "yes", answer: trip.Unknown, likely: true}, // the handbook must allow it
 	{tank: "diesel", kinds: only{trip.FuelStation}, key: "fuel:others", values: "no", answer: trip.No},
-	{tank: "diesel", kinds: only{trip.FuelStation}, key: "amenity", values: "fuel", answer: trip.Unknown, likely: true}, // cp; see unlikelyDiesel
+	{tank: "diesel", kinds: only{trip.FuelStation}, key: "amenity", values: "fuel", answer: trip.Unknown, when: gasOnly},
+	{tank: "diesel", kinds: only{trip.FuelStation}, key: "amenity", values: "fuel", answer: trip.Unknown, likely: true}, // cp
 
 	// Exhaust fluid: at the pump or in canisters, only if tagged.
 	{tank: "def", key: "fuel:adblue", values: "yes", answer: trip.Yes},
@@ -104,6 +106,9 @@ var acceptedRules = []struct{ tank, words string }{
 	{"cassette", "black_water chemical_toilet cassette"},
 }
 
+// mains is the tank that a hook-up restores.
+const mains = "battery"
+
 // offersOf returns what a place of the kind offers, in order of tank id.
 func offersOf(kind trip.PlaceKind, tags file.Tags) []trip.Offer {
 	found := map[string]trip.Offer{}
@@ -122,13 +127,9 @@ func offersOf(kind trip.PlaceKind, tags file.Tags) []trip.Offer {
 		}
 		found[r.tank] = trip.Offer{Tank: r.tank, Answer: r.answer, Likely: r.likely, Tag: r.key + "=" + tags[r.key]}
 	}
-	if o, ok := found["diesel"]; ok && o.Likely && unlikelyDiesel(tags) {
-		o.Likely = false
-		found["diesel"] = o
-	}
 	if slices.Contains(sites, kind) {
 		answer, tag := hookUp(tags)
-		found["battery"] = trip.Offer{Tank: "battery", Answer: answer, Tag: cmp.Or(tag, "tourism="+tags["tourism"])}
+		found[mains] = trip.Offer{Tank: mains, Answer: answer, Tag: cmp.Or(tag, "tourism="+tags["tourism"])}
 	}
 	offers := make([]trip.Offer, 0, len(found))
 	for _, o := range found {
@@ -163,17 +164,17 @@ func forGuests(tank string, kind trip.PlaceKind, tags file.Tags) bool {
 
 func (r offerRule) applies(kind trip.PlaceKind, tags file.Tags) bool {
 	v, ok := tags[r.key]
-	return ok && (r.kinds == nil || slices.Contains(r.kinds, kind)) && (r.values == "" || tag.HasWord(r.values, v))
+	return ok && (r.kinds == nil || slices.Contains(r.kinds, kind)) && (r.values == "" || tag.HasWord(r.values, v)) && (r.when == nil || r.when(tags))
 }
 
 // notForCars are the fuels whose pumps say nothing about a diesel pump beside them.
 const notForCars = "lpg cng lng biogas propane butane methane h2 h35 h70 hydrogen electricity JetA1 100LL wood charcoal others"
 
-// unlikelyDiesel reports whether the fuels tagged are such that a diesel pump beside them is not to be expected: a
+// gasOnly reports whether the fuels tagged are such that a diesel pump beside them is not to be expected: a
 // station that sells autogas only. Tagged petrol, or no fuel tagged at all, leaves diesel likely. Measured on the
 // filling stations of Finland in OpenStreetMap, 2022-02-13: of 671 with a liquid fuel tagged 585 say fuel:diesel=yes and 6 no;
 // of 109 with gas only 34 say yes.
-func unlikelyDiesel(tags file.Tags) bool {
+func gasOnly(tags file.Tags) bool {
 	gas, liquid := false, false
 	for k, v := range tags {
 		fuel, ok := strings.CutPrefix(k, "fuel:")
