@@ -73,7 +73,7 @@ func ReadPlaces(name string, r io.Reader) ([]trip.Place, error) {
 	var f struct {
 		Features []placeFeature `json:"features"`
 	}
-	if err := strict.UnmarshalKnown(text, &f); err != nil {
+	if _, err := strict.UnmarshalKnown(text, &f); err != nil {
 		return nil, fmt.Errorf("read %s: %w", name, err)
 	}
 	places := make([]trip.Place, 0, len(f.Features))
@@ -98,7 +98,7 @@ func ours(text []byte) error {
 		Type     string            `json:"type"`
 		Features []json.RawMessage `json:"features"`
 	}
-	if err := strict.UnmarshalKnown(text, &f); err != nil {
+	if _, err := strict.UnmarshalKnown(text, &f); err != nil {
 		return err
 	}
 	if f.Type != "FeatureCollection" {

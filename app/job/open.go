@@ -31,7 +31,7 @@ func (h *Handler) open(ctx context.Context, o Open, progress func(done, total in
 	case "trip":
 		err = openTrip(o, &out)
 	case "fleet":
-		out.Fleet, err = tripfile.ReadFleet(o.Name, bytes.NewReader(o.Data))
+		out.Fleet, out.Notes, err = tripfile.ReadFleet(o.Name, bytes.NewReader(o.Data))
 	}
 	if err != nil {
 		return Opened{}, err
@@ -86,11 +86,11 @@ func openRoute(o Open, out *Opened) error {
 }
 
 func openTrip(o Open, out *Opened) error {
-	t, err := tripfile.Read(o.Name, bytes.NewReader(o.Data))
+	t, notes, err := tripfile.Read(o.Name, bytes.NewReader(o.Data))
 	if err != nil {
 		return err
 	}
-	out.Trip, out.Route, out.Bounds = &t, t.Route, bounds(t.Route)
+	out.Trip, out.Route, out.Bounds, out.Notes = &t, t.Route, bounds(t.Route), notes
 	return nil
 }
 

@@ -69,7 +69,7 @@ func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
 			return trip.Trip{}, nil, err
 		}
 		defer f.Close()
-		if t, err = tripfile.Read(in.trip, f); err != nil {
+		if t, notes, err = tripfile.Read(in.trip, f); err != nil {
 			return trip.Trip{}, nil, err
 		}
 	}
@@ -78,7 +78,7 @@ func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
 		if err != nil {
 			return trip.Trip{}, nil, err
 		}
-		t.Route, notes = r.Line(), r.Notes
+		t.Route, notes = r.Line(), append(notes, r.Notes...)
 		t.Points, t.Round = nil, nil
 		t.UpM, t.DownM = r.Climb()
 		if in.trip == "" && r.Name != "" {

@@ -31,7 +31,7 @@ func TestPlanOnTheRoad(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	tr, err := tripfile.Read(rest, f)
+	tr, _, err := tripfile.Read(rest, f)
 	if err != nil || len(tr.Learned) == 0 || len(tr.Done) == 0 || tr.FromMin != 615 || tr.Avoid[0] != "n6" {
 		t.Errorf("%v: learnt %+v, done %+v, from %v, avoid %v", err, tr.Learned, tr.Done, tr.FromMin, tr.Avoid)
 	}

@@ -44,7 +44,8 @@ func TestUnmarshalErrors(t *testing.T) {
 		{"{\n\"name\": }", 2, 9, "name: not JSON: invalid character '}' looking for beginning of value"},
 		{"{\"name\":\"a\"}}", 1, 13, "more after the end of the value"},
 		{"{} {}", 1, 4, "more after the end of the value"},
-		{"{\n\"nam\":1}", 2, 1, `unknown field "nam", want one of name, count, pair, inner, list, table, on`},
+		{"{\n\"nam\":1}", 2, 1, `unknown field "nam": did you mean "name"?`},
+		{`{"weather":1}`, 1, 2, `unknown field "weather", want one of name, count, pair, inner, list, table, on`},
 		{`{"list":[{"km":1,"km":2}]}`, 1, 18, `list[0]: field "km" is given twice`},
 		{`{"table":{"x":1,"x":2}}`, 1, 17, `table: field "x" is given twice`},
 		{`{"pair":[1]}`, 1, 9, "pair: has 1 values, want 2"},
@@ -60,11 +61,13 @@ func TestUnmarshalErrors(t *testing.T) {
 	}
 }
 
-// What may say more is read, and what is known of it must be right; encoding/json places a wrong kind at its end.
+// What may say more is read, and told; what is known of it must be right, and nothing nearly known is passed over.
 func TestUnmarshalKnown(t *testing.T) {
 	var got sample
-	if err := strict.UnmarshalKnown([]byte(`{"name":"a","more":[1],"name":"b"}`), &got); err != nil || got.Name != "b" {
-		t.Errorf("%+v, %v", got, err)
+	more, err := strict.UnmarshalKnown([]byte("{\"name\":\"a\",\"more\":[1,{\"x\":null}],\n\"list\":[{\"weather\":1,\"km\":3}],\"inner\":null}"), &got)
+	want := []strict.Unknown{{Line: 1, Path: "more"}, {Line: 2, Path: "list[0].weather"}}
+	if err != nil || got.Name != "a" || got.List[0].Km != 3 || !reflect.DeepEqual(more, want) {
+		t.Errorf("%+v, %v, %v", got, more, err)
 	}
 	for _, tc := range []struct {
 		text         string
@@ -72,14 +75,22 @@ func TestUnmarshalKnown(t *testing.T) {
 		want         string
 	}{
 		{"", 1, 1, "the file ends in the middle; copy or export it again"},
-		{"{\"name\":", 1, 9, "the file ends in the middle; copy or export it again"},
-		{"{\n\"name\":1,}", 2, 10, "not JSON: invalid character '}' looking for beginning of object key string"},
-		{"{}}", 1, 3, "not JSON: invalid character '}' after top-level value"}, // the last byte is wrong, and nothing is missing
-		{"{\n\"list\":[{\"km\":\"far\"}]}", 2, 20, "list.km: found text, want a number"},
-		{`{"count":2.5}`, 1, 13, "count: found number 2.5, want a whole number"},
-		{`{"name":{}}`, 1, 10, "name: found an object, want text"},
+		{"{\"name\":", 1, 9, "name: the file ends in the middle; copy or export it again"},
+		{"{\n\"name\":\"\",}", 2, 11, "not JSON: invalid character '}' looking for beginning of object key string"},
+		{"{\"name\":\"a\",\"name\":\"b\"}", 1, 13, `field "name" is given twice`},
+		{"{\"nmae\":\"a\"}", 1, 2, `unknown field "nmae": did you mean "name"?`},
+		{"{\"Table\":{}}", 1, 2, `unknown field "Table": did you mean "table"?`},
+		{"{\"pair\":[1,null]}", 1, 12, "pair[1]: found null, want a number"},
+		{"{\"pair\":[1]}", 1, 9, "pair: has 1 values, want 2"},
+		{"{\"table\":{\"x\":null}}", 1, 15, "table.x: found null, want a number"},
+		{"{\"other\":[nul]}", 1, 14, "other: not JSON: invalid character ']' in literal null (expecting 'l')"},
+		{"{}}", 1, 3, "more after the end of the value"}, // the last byte is wrong, and nothing is missing
+		{"{\n\"list\":[{\"km\":\"far\"}]}", 2, 15, `list[0].km: found text "far", want a number`},
+		{`{"count":2.5}`, 1, 10, "count: number 2.5 is not a whole number in range"},
+		{`{"name":{}}`, 1, 9, "name: found an object, want text"},
 	} {
-		check(t, tc.text, strict.UnmarshalKnown([]byte(tc.text), new(sample)), tc.line, tc.column, tc.want)
+		_, err := strict.UnmarshalKnown([]byte(tc.text), new(sample))
+		check(t, tc.text, err, tc.line, tc.column, tc.want)
 	}
 }
 
@@ -138,7 +149,7 @@ func FuzzStrict(f *testing.F) {
 		if strict.Unmarshal(text, &exact) != nil {
 			return
 		}
-		if err := strict.UnmarshalKnown(text, &known); err != nil || !reflect.DeepEqual(exact, known) || math.IsNaN(known.Pair[0]) {
+		if _, err := strict.UnmarshalKnown(text, &known); err != nil || !reflect.DeepEqual(exact, known) || math.IsNaN(known.Pair[0]) {
 			t.Errorf("%+v strictly, %+v as known (%v)", exact, known, err)
 		}
 	})

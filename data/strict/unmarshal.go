@@ -2,6 +2,7 @@ package strict
 
 import (
 	"bytes"
+	"encoding"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -11,12 +12,50 @@ import (
 )
 
 // Unmarshal decodes a text into what into points at, of structs whose fields all have names in their json tags, lists, tables and
-// plain values. Unknown and repeated members, null for anything but a list or table, wrong kinds, lists of another length than an
-// array's, and anything after the value are errors, each an [*Error]. text is not kept.
+// plain values. Unknown and repeated members, null for anything but a list, a table or what may be left out, wrong kinds, lists of
+// another length than an array's, and anything after the value are errors, each an [*Error]. text is not kept.
 func Unmarshal(text []byte, into any) error {
+	w := newWalk(text)
+	if err := w.whole(into); err != nil {
+		return err
+	}
+	return decode(text, into)
+}
+
+// An Unknown is a member that nothing is known of.
+type Unknown struct {
+	Line int    // from 1
+	Path string // "ullage.day.weather"
+}
+
+// UnmarshalKnown is Unmarshal for a text that may say more than is known here: such members are passed over, and told. One that
+// is nearly called as a known one is an error, which says which one was meant.
+func UnmarshalKnown(text []byte, into any) ([]Unknown, error) {
+	w := newWalk(text)
+	w.passes = true
+	if err := w.whole(into); err != nil {
+		return nil, err
+	}
+	return w.passed, decode(text, into)
+}
+
+// A walk compares JSON tokens with the fields of a Go type.
+type walk struct {
+	text   []byte
+	dec    *json.Decoder
+	at     int  // where the last token begins
+	passes bool // unknown members are passed over
+	passed []Unknown
+}
+
+func newWalk(text []byte) *walk {
 	w := &walk{text: text, dec: json.NewDecoder(bytes.NewReader(text))}
 	w.dec.UseNumber()
-	// 1. The shape: which members, where.
+	return w
+}
+
+// whole walks over the text from its beginning to its end.
+func (w *walk) whole(into any) error {
 	if err := w.value(reflect.TypeOf(into).Elem(), ""); err != nil {
 		return err
 	}
@@ -24,15 +63,7 @@ func Unmarshal(text []byte, into any) error {
 	if _, err := w.dec.Token(); err != io.EOF {
 		return w.wrong("", errors.New("more after the end of the value"))
 	}
-	// 2. The values.
-	return UnmarshalKnown(text, into)
-}
-
-// A walk compares JSON tokens with the fields of a Go type.
-type walk struct {
-	text []byte
-	dec  *json.Decoder
-	at   int // where the last token begins
+	return nil
 }
 
 // step finds where the next token begins.
@@ -62,39 +93,67 @@ func (w *walk) wrong(path string, err error) error {
 
 // value reads one value for type t; path is its name for errors.
 func (w *walk) value(t reflect.Type, path string) error {
+	if opaque(t) {
+		return w.skip(path)
+	}
 	token, err := w.token(path)
 	if err != nil {
 		return err
 	}
 	if t.Kind() == reflect.Pointer {
-		t = t.Elem()
+		if t = t.Elem(); token == nil {
+			return nil // left out
+		}
 	}
-	kind := t.Kind()
+	if !fits(token, t.Kind()) {
+		return w.wrong(path, fmt.Errorf("found %s, want %s", found(token), wanted(t)))
+	}
 	switch x := token.(type) {
 	case json.Delim:
-		switch {
-		case x == '{' && (kind == reflect.Struct || kind == reflect.Map):
+		if x == '{' {
 			return w.object(t, path)
-		case x == '[' && (kind == reflect.Slice || kind == reflect.Array):
-			return w.list(t, path)
 		}
+		return w.list(t, path)
 	case json.Number:
-		if kind == reflect.Float64 || kind == reflect.Int {
-			return w.number(x, t, path)
-		}
-	default:
-		if fits(token, kind) {
-			return nil
-		}
+		return w.number(x, t, path)
 	}
-	return w.wrong(path, mismatch(found(token), t))
+	return nil
 }
 
-// fits says whether a text, a yes or no, or null may stand for a kind.
+var (
+	jsonReader = reflect.TypeFor[json.Unmarshaler]()
+	textReader = reflect.TypeFor[encoding.TextUnmarshaler]()
+)
+
+// opaque tells whether a type reads its JSON itself.
+func opaque(t reflect.Type) bool {
+	p := reflect.PointerTo(t)
+	return t.Kind() == reflect.Interface || p.Implements(jsonReader) || p.Implements(textReader)
+}
+
+// skip passes over a value.
+func (w *walk) skip(path string) error {
+	w.step()
+	if err := w.dec.Decode(new(json.RawMessage)); err != nil {
+		e := broken(w.text)
+		e.Path = path
+		return e
+	}
+	return nil
+}
+
+// fits says whether a token may begin a value of a kind.
 func fits(token json.Token, kind reflect.Kind) bool {
-	switch token.(type) {
+	switch x := token.(type) {
 	case nil: // what programs write for a list of none
 		return kind == reflect.Slice || kind == reflect.Map
+	case json.Delim:
+		if x == '{' {
+			return kind == reflect.Struct || kind == reflect.Map
+		}
+		return kind == reflect.Slice || kind == reflect.Array
+	case json.Number:
+		return kind >= reflect.Int && kind <= reflect.Float64
 	case string:
 		return kind == reflect.String
 	}
@@ -102,7 +161,7 @@ func fits(token json.Token, kind reflect.Kind) bool {
 }
 
 func (w *walk) number(x json.Number, t reflect.Type, path string) error {
-	if t.Kind() == reflect.Float64 {
+	if t.Kind() >= reflect.Float32 {
 		if _, err := x.Float64(); err != nil {
 			return w.wrong(path, fmt.Errorf("number %s is out of range", x))
 		}
@@ -126,11 +185,20 @@ func (w *walk) object(t reflect.Type, path string) error {
 			return w.wrong(path, fmt.Errorf("field %q is given twice", key))
 		}
 		seen[key] = true
-		inner, err := member(t, key)
-		if err != nil {
-			return w.wrong(path, err)
+		inner := strings.TrimPrefix(path+"."+key, ".")
+		known, names := member(t, key)
+		switch meant := near(key, names); {
+		case known != nil:
+			err = w.value(known, inner)
+		case !w.passes:
+			err = w.wrong(path, unknown(key, meant, names))
+		case meant != "":
+			err = w.wrong(path, unknown(key, meant, nil))
+		default:
+			w.passed = append(w.passed, Unknown{At(w.text, w.at, nil).Line, inner})
+			err = w.skip(inner)
 		}
-		if err := w.value(inner, strings.TrimPrefix(path+"."+key, ".")); err != nil {
+		if err != nil {
 			return err
 		}
 	}
@@ -138,20 +206,34 @@ func (w *walk) object(t reflect.Type, path string) error {
 	return err
 }
 
-// member is the type of an object's field.
-func member(t reflect.Type, key string) (reflect.Type, error) {
+// member is the type of an object's field; nil if it has none of that name, and the names that it has.
+func member(t reflect.Type, key string) (known reflect.Type, names []string) {
 	if t.Kind() == reflect.Map {
 		return t.Elem(), nil
 	}
-	var known []string
 	for field := range t.Fields() {
 		name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
-		if name == key {
+		switch {
+		case field.Anonymous && name == "": // what stands outside hides what it holds
+			inner, more := member(field.Type, key)
+			names = append(names, more...)
+			if known == nil {
+				known = inner
+			}
+		case name == key && name != "-":
 			return field.Type, nil
+		case name != "-":
+			names = append(names, name)
 		}
-		known = append(known, name)
 	}
-	return nil, fmt.Errorf("unknown field %q, want one of %s", key, strings.Join(known, ", "))
+	return known, names
+}
+
+func unknown(key, meant string, names []string) error {
+	if meant != "" {
+		return fmt.Errorf("unknown field %q: did you mean %q?", key, meant)
+	}
+	return fmt.Errorf("unknown field %q, want one of %s", key, strings.Join(names, ", "))
 }
 
 func (w *walk) list(t reflect.Type, path string) error {

@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"strings"
 	"unicode/utf8"
 
 	"ullage/data/strict"
+	"ullage/planner/fact"
 )
 
 // maxBytes is the size of the largest file that is read: a route of a
@@ -28,10 +30,24 @@ func load(name string, r io.Reader) ([]byte, error) {
 	return b, nil
 }
 
-// decode reads what is known here, with the place of the fault in the error.
-func decode(name string, b []byte, into any) error {
-	if err := strict.UnmarshalKnown(b, into); err != nil {
-		return fmt.Errorf("%s: %w", name, err)
+// unknownMembers: what a file says that nothing is known of, {list}.
+const unknownMembers fact.Kind = "tripfile.unknown"
+
+// decode reads what is known here, with the place of the fault in the error,
+// and tells which members below one of that name are not known.
+func decode(name string, b []byte, into any, below string) ([]fact.Fact, error) {
+	more, err := strict.UnmarshalKnown(b, into)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	return nil
+	var paths []string
+	for _, m := range more {
+		if strings.HasPrefix(m.Path, below) {
+			paths = append(paths, m.Path)
+		}
+	}
+	if len(paths) == 0 {
+		return nil, nil
+	}
+	return []fact.Fact{fact.Of(unknownMembers, fact.V{"file": fact.Text(name), "list": fact.Texts(paths)})}, nil
 }

@@ -6,11 +6,11 @@
 // format ullage-fleet-1. README.md describes both. Out go a [trip.Trip] and
 // vehicles that are valid. Read trip.go first.
 //
-// Members that this version does not know are ignored, so that files may say
-// more. What it knows must be right: errors name the file, line and column,
+// Members that this version does not know are told and left out, so that files may
+// say more; one nearly called as a known one is an error. What it knows must be right: errors name the file, line and column,
 // and what to write instead. Points are orb.Point{longitude, latitude}.
 //
-//	t, err := tripfile.Read("summer.geojson", f)
+//	t, notes, err := tripfile.Read("summer.geojson", f)
 //	if err != nil { return err }
 //	it, err := answer.Trip(ctx, t, places, build.Options{})
 //

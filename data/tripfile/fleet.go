@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -17,33 +18,35 @@ type fleet struct {
 }
 
 // ReadFleet reads a fleet file: vehicles with different ids, each valid, in
-// the order of the file. name is for errors only. Files over 64 MiB are refused.
-func ReadFleet(name string, r io.Reader) ([]trip.Vehicle, error) {
+// the order of the file, and what there is to say of it. name is for errors and
+// notes. Files over 64 MiB are refused.
+func ReadFleet(name string, r io.Reader) ([]trip.Vehicle, []fact.Fact, error) {
 	b, err := load(name, r)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	var f fleet
-	if err := decode(name, b, &f); err != nil {
-		return nil, err
+	notes, err := decode(name, b, &f, "")
+	if err != nil {
+		return nil, nil, err
 	}
 	if f.Format != FleetFormat {
-		return nil, fmt.Errorf("%s: format is %q: write %q", name, f.Format, FleetFormat)
+		return nil, nil, fmt.Errorf("%s: format is %q: write %q", name, f.Format, FleetFormat)
 	}
 	if len(f.Vehicles) == 0 {
-		return nil, fmt.Errorf("%s: has no vehicles: give at least one", name)
+		return nil, nil, fmt.Errorf("%s: has no vehicles: give at least one", name)
 	}
 	seen := map[string]int{}
 	for i, v := range f.Vehicles {
 		if err := v.Validate(); err != nil {
-			return nil, fmt.Errorf("%s: vehicles[%d]: %w", name, i, err)
+			return nil, nil, fmt.Errorf("%s: vehicles[%d]: %w", name, i, err)
 		}
 		if j, twice := seen[v.ID]; twice {
-			return nil, fmt.Errorf("%s: vehicles[%d] has the id %q of vehicles[%d]: give each its own", name, i, v.ID, j)
+			return nil, nil, fmt.Errorf("%s: vehicles[%d] has the id %q of vehicles[%d]: give each its own", name, i, v.ID, j)
 		}
 		seen[v.ID] = i
 	}
-	return f.Vehicles, nil
+	return f.Vehicles, notes, nil
 }
 
 // WriteFleet writes a fleet file; [ReadFleet] gives the same vehicles back.

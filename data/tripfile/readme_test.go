@@ -20,7 +20,7 @@ func TestReadmeFleet(t *testing.T) {
 		t.Fatal("the README has no fleet file")
 	}
 	body, _, _ := strings.Cut(rest, "\n    }\n")
-	vehicles, err := tripfile.ReadFleet("README.md", strings.NewReader("{\"format\": \"ullage-fleet-1\""+body+"}"))
+	vehicles, _, err := tripfile.ReadFleet("README.md", strings.NewReader("{\"format\": \"ullage-fleet-1\""+body+"}"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,6 +11,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/data/strict"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -52,70 +53,82 @@ type looks struct {
 // Read reads a trip file. The vehicle may be an object, or the id of one of
 // [trip.Fleet]. A file without a route gives a trip without one, for a route
 // to be added. The rest must be valid: an error names the file, the place and
-// what to do. name is for errors only. Files over 64 MiB are refused.
-func Read(name string, r io.Reader) (trip.Trip, error) {
+// what to do. notes are what there is to say of it. name is for errors and notes.
+// Files over 64 MiB are refused.
+func Read(name string, r io.Reader) (t trip.Trip, notes []fact.Fact, err error) {
 	b, err := load(name, r)
 	if err != nil {
-		return trip.Trip{}, err
+		return trip.Trip{}, nil, err
 	}
-	var l looks
-	if err := decode(name, b, &l); err != nil {
-		return trip.Trip{}, err
+	if err := marked(name, b); err != nil {
+		return trip.Trip{}, nil, err
 	}
-	if l.Type != "FeatureCollection" {
-		return trip.Trip{}, fmt.Errorf("%s: type is %q: a trip file is a GeoJSON FeatureCollection", name, l.Type)
-	}
-	if l.Ullage == nil {
-		return trip.Trip{}, fmt.Errorf("%s: has no member \"ullage\": this is GeoJSON, but not a trip; as a route it may do", name)
-	}
-	if l.Ullage.Format != trip.Format {
-		return trip.Trip{}, fmt.Errorf("%s: ullage.format is %q: write %q", name, l.Ullage.Format, trip.Format)
-	}
-	var t trip.Trip
-	if len(l.Ullage.Vehicle) > 0 && l.Ullage.Vehicle[0] == '"' {
-		t, err = withFleetVehicle(name, b)
-	} else {
-		t, err = withOwnVehicle(name, b)
-	}
-	if err != nil {
-		return trip.Trip{}, err
+	if t, notes, err = withoutRoute(name, b); err != nil {
+		return trip.Trip{}, nil, err
 	}
 	if t.Route, err = route(name, b); err != nil {
-		return trip.Trip{}, err
+		return trip.Trip{}, nil, err
 	}
 	if err := valid(t); err != nil {
-		return trip.Trip{}, fmt.Errorf("%s: %w", name, err)
+		return trip.Trip{}, nil, fmt.Errorf("%s: %w", name, err)
 	}
-	return t, nil
+	return t, notes, nil
 }
 
-func withOwnVehicle(name string, b []byte) (trip.Trip, error) {
+// marked says what is wrong with a text that is no trip file.
+func marked(name string, b []byte) error {
+	var l looks
+	if _, err := decode(name, b, &l, elsewhere); err != nil {
+		return err
+	}
+	if l.Type != "FeatureCollection" {
+		return fmt.Errorf("%s: type is %q: a trip file is a GeoJSON FeatureCollection", name, l.Type)
+	}
+	if l.Ullage == nil {
+		return fmt.Errorf("%s: has no member \"ullage\": this is GeoJSON, but not a trip; as a route it may do", name)
+	}
+	if l.Ullage.Format != trip.Format {
+		return fmt.Errorf("%s: ullage.format is %q: write %q", name, l.Ullage.Format, trip.Format)
+	}
+	return nil
+}
+
+// The members of a trip, and of nothing.
+const ours, elsewhere = "ullage.", "\x00"
+
+// withoutRoute reads the trip itself, and its vehicle as it is given.
+func withoutRoute(name string, b []byte) (trip.Trip, []fact.Fact, error) {
+	var l looks
+	if err := json.Unmarshal(b, &l); err == nil && len(l.Ullage.Vehicle) > 0 && l.Ullage.Vehicle[0] == '"' {
+		return withFleetVehicle(name, b)
+	}
 	var c struct {
 		Ullage member[trip.Vehicle] `json:"ullage"`
 	}
-	err := decode(name, b, &c)
+	notes, err := decode(name, b, &c, ours)
 	t := c.Ullage.Trip
 	t.Vehicle = c.Ullage.Vehicle
-	return t, err
+	return t, notes, err
 }
 
-func withFleetVehicle(name string, b []byte) (trip.Trip, error) {
+func withFleetVehicle(name string, b []byte) (trip.Trip, []fact.Fact, error) {
 	var c struct {
 		Ullage member[string] `json:"ullage"`
 	}
-	if err := decode(name, b, &c); err != nil {
-		return trip.Trip{}, err
+	notes, err := decode(name, b, &c, ours)
+	if err != nil {
+		return trip.Trip{}, nil, err
 	}
 	t := c.Ullage.Trip
 	var ids []string
 	for _, v := range trip.Fleet() {
 		if v.ID == c.Ullage.Vehicle {
 			t.Vehicle = v
-			return t, nil
+			return t, notes, nil
 		}
 		ids = append(ids, v.ID)
 	}
-	return trip.Trip{}, fmt.Errorf("%s: ullage.vehicle is %q: write one of %s, or the vehicle itself", name, c.Ullage.Vehicle, strings.Join(ids, ", "))
+	return trip.Trip{}, nil, fmt.Errorf("%s: ullage.vehicle is %q: write one of %s, or the vehicle itself", name, c.Ullage.Vehicle, strings.Join(ids, ", "))
 }
 
 // route reads the one LineString among the features; nil if there is none.
@@ -128,7 +141,7 @@ func route(name string, b []byte) (orb.LineString, error) {
 			} `json:"geometry"`
 		} `json:"features"`
 	}
-	if err := decode(name, b, &c); err != nil {
+	if _, err := decode(name, b, &c, elsewhere); err != nil {
 		return nil, err
 	}
 	var line orb.LineString
@@ -157,7 +170,7 @@ func route(name string, b []byte) (orb.LineString, error) {
 }
 
 func pointsOf(coordinates []byte) (points [][]float64, err error) {
-	err = strict.UnmarshalKnown(coordinates, &points)
+	_, err = strict.UnmarshalKnown(coordinates, &points)
 	var wrong *strict.Error
 	if errors.As(err, &wrong) {
 		err = wrong.Unplaced() // its line is that of the part

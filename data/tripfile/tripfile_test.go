@@ -8,6 +8,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/trip"
 )
@@ -36,7 +37,7 @@ func TestTripRoundTrip(t *testing.T) {
 	if err := Write(&b, want); err != nil {
 		t.Fatal(err)
 	}
-	got, err := Read("summer.geojson", &b)
+	got, _, err := Read("summer.geojson", &b)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,7 +51,7 @@ func TestFleetRoundTrip(t *testing.T) {
 	if err := WriteFleet(&b, trip.Fleet()); err != nil {
 		t.Fatal(err)
 	}
-	got, err := ReadFleet("fleet.json", &b)
+	got, _, err := ReadFleet("fleet.json", &b)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -61,7 +62,7 @@ func TestFleetRoundTrip(t *testing.T) {
 
 // fields of a small trip file; vehicle by id.
 const small = `{"type":"FeatureCollection",
-"ullage":{"format":"ullage-trip-1","name":"Small","start":"2026-06-12","vehicle":"ulmar","colour":"unknown members are ignored",
+"ullage":{"format":"ullage-trip-1","name":"Small","start":"2026-06-12","vehicle":"ulmar","colour":"unknown members are told",
 "party":{"adults":2,"children":0,"showers":"aboard","toilet":"aboard","cooking":"aboard"},
 "day":{"max_km":200,"max_min":480,"depart_min":540,"speed_kmh":60},
 "stays":{"min_nights":0,"max_nights":0,"campsites":true,"stopovers":true,"hookup":false},
@@ -70,9 +71,12 @@ const small = `{"type":"FeatureCollection",
 {"type":"Feature","properties":null,"geometry":{"type":"LineString","coordinates":[[1,42,900],[1.5,42.5,1000]]}}]}`
 
 func TestReadVehicleOfTheFleet(t *testing.T) {
-	got, err := Read("small.geojson", strings.NewReader("\xef\xbb\xbf"+small))
+	got, notes, err := Read("small.geojson", strings.NewReader("\xef\xbb\xbf"+small))
 	if err != nil {
 		t.Fatal(err)
+	}
+	if want := []fact.Fact{fact.Of(unknownMembers, fact.V{"file": fact.Text("small.geojson"), "list": fact.Texts([]string{"ullage.colour"})})}; !reflect.DeepEqual(notes, want) {
+		t.Errorf("notes %+v, want %+v", notes, want)
 	}
 	if !reflect.DeepEqual(got.Vehicle, trip.Fleet()[0]) || !reflect.DeepEqual(got.Route, orb.LineString{{1, 42}, {1.5, 42.5}}) {
 		t.Errorf("Read(small) = vehicle %+v, route %v", got.Vehicle, got.Route)
@@ -81,7 +85,7 @@ func TestReadVehicleOfTheFleet(t *testing.T) {
 
 func TestReadWithoutRoute(t *testing.T) {
 	text := small[:strings.Index(small, `"features"`)] + `"features":[]}`
-	got, err := Read("small.geojson", strings.NewReader(text))
+	got, _, err := Read("small.geojson", strings.NewReader(text))
 	if err != nil || got.Route != nil {
 		t.Errorf("Read = route %v, %v, want none", got.Route, err)
 	}
@@ -96,7 +100,13 @@ func TestReadErrors(t *testing.T) {
 		{"format", `ullage-trip-1`, `ullage-trip-2`, `write "ullage-trip-1"`},
 		{"vehicle", `"ulmar"`, `"nobody"`, "write one of ulmar, "},
 		{"type", `"max_km":200`, `"max_km":"far"`, "line 4, column"},
-		{"type in words", `"adults":2`, `"adults":2.5`, "party.adults: found number 2.5, want a whole number"},
+		{"type in words", `"adults":2`, `"adults":2.5`, "party.adults: number 2.5 is not a whole number"},
+		{"misspelt", `"max_km"`, `"max_kms"`, `line 4, column 8: ullage.day: unknown field "max_kms": did you mean "max_km"?`},
+		{"misspelt beside", `"backup"`, `"backupp":true,"backup"`, `did you mean "backup"?`},
+		{"twice", `"backup"`, `"backup":true,"backup"`, "given twice"},
+		{"nothing as a number", `"max_km":200`, `"max_km":null`, "ullage.day.max_km: found null, want a number"},
+		{"nothing in a table", `"currency"`, `"levels":{"diesel":null},"currency"`, "ullage.levels.diesel: found null"},
+		{"nothing in a point", `[1,42,900]`, `[null,42]`, "[0][0]: found null, want a number"},
 		{"value", `"adults":2`, `"adults":0`, "adults is 0"},
 		{"point", `[1,42,900]`, `[1]`, "features[1]: point 1 has 1 numbers"},
 		{"coordinates", `[1,42,900]`, `"x"`, "features[1]: coordinates are not a list"},
@@ -110,7 +120,7 @@ func TestReadErrors(t *testing.T) {
 			if text == small {
 				t.Fatal("nothing replaced")
 			}
-			_, err := Read("small.geojson", strings.NewReader(text))
+			_, _, err := Read("small.geojson", strings.NewReader(text))
 			if err == nil || !strings.HasPrefix(err.Error(), "small.geojson: ") || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("Read = %v, want it to say %q", err, c.want)
 			}
@@ -125,7 +135,7 @@ func TestReadFleetErrors(t *testing.T) {
 		{`{"format":"ullage-fleet-1","vehicles":[{"id":"a"}]}`, "vehicles[0]: vehicle a: height"},
 		{"{\"format\":\"ullage-fleet-1\",\n\"vehicles\":{}}", "line 2, column"},
 	} {
-		if _, err := ReadFleet("fleet.json", strings.NewReader(c.text)); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, _, err := ReadFleet("fleet.json", strings.NewReader(c.text)); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("ReadFleet(%s) = %v, want it to say %q", c.text, err, c.want)
 		}
 	}
@@ -140,7 +150,7 @@ func FuzzRead(f *testing.F) {
 	}
 	f.Add(b.Bytes())
 	f.Fuzz(func(t *testing.T, in []byte) {
-		got, err := Read("fuzz", bytes.NewReader(in))
+		got, _, err := Read("fuzz", bytes.NewReader(in))
 		if err != nil {
 			return
 		}
@@ -148,7 +158,7 @@ func FuzzRead(f *testing.F) {
 		if err := Write(&one, got); err != nil {
 			t.Fatal(err)
 		}
-		again, err := Read("fuzz", bytes.NewReader(one.Bytes()))
+		again, _, err := Read("fuzz", bytes.NewReader(one.Bytes()))
 		if err != nil {
 			t.Fatalf("own file is refused: %v", err)
 		}
@@ -165,7 +175,7 @@ func FuzzReadFleet(f *testing.F) {
 	}
 	f.Add(b.Bytes())
 	f.Fuzz(func(t *testing.T, in []byte) {
-		got, err := ReadFleet("fuzz", bytes.NewReader(in))
+		got, _, err := ReadFleet("fuzz", bytes.NewReader(in))
 		if err != nil {
 			return
 		}
@@ -173,7 +183,7 @@ func FuzzReadFleet(f *testing.F) {
 		if err := WriteFleet(&one, got); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := ReadFleet("fuzz", &one); err != nil {
+		if _, _, err := ReadFleet("fuzz", &one); err != nil {
 			t.Errorf("own file is refused: %v", err)
 		}
 	})
