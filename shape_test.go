@@ -32,7 +32,6 @@ type misshape struct {
 
 // misshapen functions that stay, each with its reason. One that no longer applies fails.
 var misshapen = map[misshape]string{
-	{"planner/solve/labels.go labels.dominates", tooManifold}:   "the innermost comparison of the search: calls would cost a tenth of it",
 	{"planner/solve/pass.go sweep.visit", tooManifold}:          "the step of every label at every stop: the same",
 	{"planner/internal/bound/pieces.go lower", tooManifold}:     "a merge of two lines in one pass, run for every stop and class",
 	{"planner/internal/model/visit.go Model.Stay", tooManifold}: "what a night does to all tanks, run for every label",

@@ -110,14 +110,12 @@ func (k *look) covers(o *look) bool {
 }
 
 // dominates says whether whatever label y can do, label x can do as well
-// before or at stop i, and not at a higher cost.
+// before or at stop i, and not at a higher cost, given that the look of x there
+// covers that of y: that cost, kilometres and nights allow it is said by then.
 func (a *labels) dominates(x, y int32, i int, km float64) bool {
 	m, l, o := a.m, &a.all[x], &a.all[y]
 	gain := o.cost - l.cost
-	if gain < -model.Tie || l.Reach < o.Reach-model.Slack || l.ReachAt < o.ReachAt-model.Slack {
-		return false
-	}
-	if l.Nights != o.Nights && m.Opens[i] || l.Nights > o.Nights && m.Most < math.MaxInt32 || l.Nights < min(o.Nights, int32(m.Least)) {
+	if l.ReachAt < o.ReachAt-model.Slack {
 		return false
 	}
 	if m.Opens[i] && l.ReachAt > o.ReachAt { // what is saved now may be lost to waiting

@@ -32,6 +32,31 @@ func TestDearest(t *testing.T) {
 	})
 }
 
+// TestCovers: one thing in which a partial plan has less, or a night too few or too
+// many, is enough for it not to cover the other.
+func TestCovers(t *testing.T) {
+	own := look{cost: 10, reach: 100, free: [4]float32{1, 2, 3, 4}, restored: 5, nights: 2, least: 2, few: 2}
+	for name, worse := range map[string]func(k *look){
+		"cost":          func(k *look) { k.cost += 1e-6 },
+		"reach":         func(k *look) { k.reach -= 1e-6 },
+		"first tank":    func(k *look) { k.free[0] -= 0.1 },
+		"second tank":   func(k *look) { k.free[1] -= 0.1 },
+		"third tank":    func(k *look) { k.free[2] -= 0.1 },
+		"fourth tank":   func(k *look) { k.free[3] -= 0.1 },
+		"restored tank": func(k *look) { k.restored -= 0.1 },
+		"a night less":  func(k *look) { k.nights-- },
+		"a night more":  func(k *look) { k.nights++ },
+	} {
+		k := own
+		if !k.covers(&own) {
+			t.Error("one does not cover its equal")
+		}
+		if worse(&k); k.covers(&own) {
+			t.Errorf("%s: covers", name)
+		}
+	}
+}
+
 type hands struct {
 	hand   float64
 	layers []model.Layer

@@ -26,7 +26,7 @@ func drawTiny(t *rapid.T) (*planner.Problem, *rand.Rand) {
 }
 
 // leastCost is +Inf where there is no plan.
-func leastCost(t *rapid.T, p *planner.Problem) float64 {
+func leastCost(t failer, p *planner.Problem) float64 {
 	plan := solved.Plan(t, p)
 	switch plan.Status {
 	case planner.Optimal:
@@ -34,7 +34,7 @@ func leastCost(t *rapid.T, p *planner.Problem) float64 {
 	case planner.Infeasible:
 		return math.Inf(1)
 	}
-	t.Fatalf("status %s", plan.Status)
+	t.Fatal("status", plan.Status)
 	return 0
 }
 

@@ -36,6 +36,10 @@ func checkOptimum(t failer, plan planner.Plan, optimum float64) (proven bool) {
 			t.Errorf("infeasible, but there is a plan for %v", optimum)
 		}
 		return true
+	case planner.Unknown:
+		if plan.Bound > optimum && !plantest.Near(plan.Bound, optimum) {
+			t.Errorf("no plan, and bound %v is above the optimum %v", plan.Bound, optimum)
+		}
 	case planner.Optimal, planner.Feasible:
 		if none {
 			t.Errorf("a plan for %v, but there is none", plan.Cost)
@@ -73,6 +77,32 @@ func TestSolveTiny(t *testing.T) {
 		t.Errorf("%d of %d proven optimal or infeasible, want all", proven, *tinyCount)
 	}
 	t.Logf("%d problems, %d proven, %d infeasible", *tinyCount, proven, infeasible)
+}
+
+// TestBoundWhenLabelsRunOut: an answer that was broken off claims no more than is
+// true, after however many partial plans.
+func TestBoundWhenLabelsRunOut(t *testing.T) {
+	t.Parallel()
+	brokenOff := 0
+	for seed := *tinySeed; seed < *tinySeed+40; seed++ {
+		p := plantest.Tiny(seed)
+		best := leastCost(t, p)
+		for most := 1; most < 20; most++ {
+			plan, err := solve.Solve(context.Background(), p, solve.Options{MaxLabels: most})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !checkOptimum(t, plan, best) {
+				brokenOff++
+			}
+			if t.Failed() {
+				t.Fatalf("seed %d, %d labels", seed, most)
+			}
+		}
+	}
+	if brokenOff < 40 {
+		t.Errorf("%d answers broken off, too few to tell", brokenOff)
+	}
 }
 
 var manyCount = flag.Int("many", 3000, "how many tiny random problems to solve and audit without an oracle")
