@@ -39,7 +39,7 @@ var allowed = map[string][]string{
 	"data/osm/file/filetest": {"ullage/data/osm/file"},
 	"data/osm/tag":           {"ullage/geo/road/net", "ullage/planner/trip", "ullage/data/osm/file"},
 	"data/osm/roads":         {"github.com/paulmach/orb", "ullage/geo", "ullage/geo/road/net", "ullage/data/hours", "ullage/data/osm/file", "ullage/data/osm/tag"},
-	"data/osm":               {"github.com/paulmach/orb", "ullage/geo/road/net", "ullage/planner/fact", "ullage/planner/trip", "ullage/data/osm/file", "ullage/data/osm/tag"},
+	"data/osm":               {"github.com/paulmach/orb", "ullage/geo/road/net", "ullage/planner/fact", "ullage/planner/trip", "ullage/data/osm/file", "ullage/data/osm/tag", "ullage/data/strict", "ullage/data$"},
 	"data/osm/osmtest":       {"github.com/paulmach/orb", "ullage/geo", "ullage/data"},
 	"data/hours":             {"github.com/paulmach/orb"},
 	"data/tripfile":          {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},

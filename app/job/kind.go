@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"ullage/data/osm"
 	"ullage/data/tripfile"
 )
 
@@ -34,7 +35,7 @@ func kindOf(name string, data []byte) (string, error) {
 }
 
 // jsonKind tells trip and fleet files by their members, places from a route
-// by which geometries there are: places are points only.
+// by what the features are: places have their tags, or are points only.
 func jsonKind(data []byte) string {
 	type geometry struct {
 		Type string `json:"type"`
@@ -44,7 +45,8 @@ func jsonKind(data []byte) string {
 		Ullage   json.RawMessage `json:"ullage"`
 		Geometry geometry        `json:"geometry"`
 		Features []struct {
-			Geometry geometry `json:"geometry"`
+			Geometry   geometry        `json:"geometry"`
+			Properties json.RawMessage `json:"properties"`
 		} `json:"features"`
 	}
 	if err := json.Unmarshal(bytes.TrimPrefix(data, []byte("\ufeff")), &f); err != nil {
@@ -57,6 +59,11 @@ func jsonKind(data []byte) string {
 		return "fleet"
 	}
 	points := f.Geometry.Type == "Point"
+	for _, x := range f.Features {
+		if osm.TaggedPlace(x.Properties) {
+			return "places"
+		}
+	}
 	for _, x := range f.Features {
 		if x.Geometry.Type != "Point" {
 			return "route"

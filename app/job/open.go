@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"slices"
 	"sort"
-	"strings"
 
 	"ullage/data"
 	"ullage/data/osm"
@@ -58,16 +57,16 @@ func (h *Handler) openMap(ctx context.Context, o Open, out *Opened, progress fun
 }
 
 func (h *Handler) openPlaces(o Open, out *Opened) error {
-	places, err := data.ReadPlaces(o.Name, bytes.NewReader(o.Data))
+	x, err := osm.ReadGeoJSON(o.Name, bytes.NewReader(o.Data))
 	if err != nil {
 		return err
 	}
-	out.OSM = slices.ContainsFunc(places, func(p trip.Place) bool { return strings.HasPrefix(p.ID, "n") || strings.HasPrefix(p.ID, "w") })
+	out.OSM, out.Date, out.Notes = x.FromOSM(), x.Date, x.Notes
 	if !o.Add {
 		h.files = nil
 		h.roads.set(nil)
 	}
-	h.take(o, out, places)
+	h.take(o, out, x.Places)
 	return nil
 }
 

@@ -11,7 +11,6 @@ import (
 	"maps"
 	"os"
 	"slices"
-	"strings"
 
 	"ullage/app/say"
 	"ullage/cmd/ullage/progress"
@@ -89,18 +88,17 @@ func readPlacesFile(ctx context.Context, name string) (source, error) {
 		return source{}, err
 	}
 	defer f.Close()
-	switch json, err := isJSON(name, f); {
-	case err != nil:
-		return source{}, err
-	case json:
-		list, err := data.ReadPlaces(name, f)
-		return ofPlaces(list), err
-	}
-	x, err := osm.Read(ctx, name, f, osm.Options{NoBackdrop: true})
+	json, err := isJSON(name, f)
 	if err != nil {
 		return source{}, err
 	}
-	return source{places: x.Places, osm: true, date: x.Date, notes: x.Notes}, nil
+	var x osm.Extract
+	if json {
+		x, err = osm.ReadGeoJSON(name, f)
+	} else {
+		x, err = osm.Read(ctx, name, f, osm.Options{NoBackdrop: true})
+	}
+	return source{places: x.Places, osm: x.FromOSM(), date: x.Date, notes: x.Notes}, err
 }
 
 // isJSON tells GeoJSON from map data by the beginning of the file, to which it
@@ -123,16 +121,6 @@ func notEmpty(err error) error {
 		return errors.New("the file is empty")
 	}
 	return nil
-}
-
-// ofPlaces tells from the ids of places whether they are from OpenStreetMap.
-func ofPlaces(list []trip.Place) source {
-	s := source{places: list}
-	for _, p := range list {
-		s.osm = s.osm || strings.ContainsAny(p.ID[:min(1, len(p.ID))], "nwr")
-		s.date = max(s.date, p.Date)
-	}
-	return s
 }
 
 // lines tell where the data are from, and what was wrong with them.

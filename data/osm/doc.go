@@ -33,6 +33,7 @@
 //   - builder.go: the extract, object by object
 //   - scan.go: the way through a file
 //   - read.go: the entrance
+//   - tagged.go: the entrance for GeoJSON
 //
 // OpenStreetMap data are © OpenStreetMap contributors, ODbL 1.0.
 // Sources: wiki.openstreetmap.org pages named beside each rule.

@@ -1,6 +1,9 @@
 package osm
 
 import (
+	"regexp"
+	"slices"
+
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
@@ -25,3 +28,10 @@ type Extract struct {
 	Objects  int         // objects that had a wanted tag
 	Notes    []fact.Fact // what was left out and why
 }
+
+// FromOSM tells whether places are named as OpenStreetMap names its objects, whose attribution is due then.
+func (x Extract) FromOSM() bool {
+	return slices.ContainsFunc(x.Places, func(p trip.Place) bool { return osmID.MatchString(p.ID) })
+}
+
+var osmID = regexp.MustCompile(`^[nwr]\d+$`)

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"iter"
 )
 
 // A Value is a JSON value that knows where it stands, so that an error in the middle of a large file can name the line.
@@ -110,4 +111,15 @@ func (v Value) Get(key string) Value {
 		}
 	}
 	return Value{Offset: v.Offset}
+}
+
+// Members are those of an object, in their order.
+func (v Value) Members() iter.Seq2[string, Value] {
+	return func(yield func(string, Value) bool) {
+		for i, key := range v.keys {
+			if !yield(key, v.values[i]) {
+				return
+			}
+		}
+	}
 }
