@@ -26,7 +26,6 @@
 // Files, each using only those above it:
 //
 //   - command.go: what a command is, its flags, its exit codes
-//   - nearest.go: the word that was meant
 //   - flags.go: the arguments of a command
 //   - help.go: every command and flag with an example
 //   - places.go: map data and place files, and ullage places

@@ -5,6 +5,9 @@ import (
 	"flag"
 	"fmt"
 	"strings"
+	"time"
+
+	"ullage/data/meant"
 )
 
 // errHelp says that help was asked for.
@@ -13,6 +16,7 @@ var errHelp = errors.New("help is wanted")
 // readFlags sets the flags that come first among the arguments and returns the
 // rest. The error says what is wrong and what to write.
 func readFlags(name string, set *flag.FlagSet, args []string) (rest []string, err error) {
+	seen := map[string]bool{}
 	for len(args) > 0 {
 		word := args[0]
 		if len(word) < 2 || word[0] != '-' {
@@ -29,6 +33,10 @@ func readFlags(name string, set *flag.FlagSet, args []string) (rest []string, er
 		if f == nil {
 			return nil, unknownFlag(name, set, key)
 		}
+		if seen[key] {
+			return nil, fmt.Errorf("-%s is given twice: which one counts?", key)
+		}
+		seen[key] = true
 		switch {
 		case given:
 		case isSwitch(f):
@@ -38,11 +46,21 @@ func readFlags(name string, set *flag.FlagSet, args []string) (rest []string, er
 		default:
 			value, args = args[0], args[1:]
 		}
-		if err := f.Value.Set(value); err != nil {
+		if err := f.Value.Set(value); err != nil || tooShort(f) {
 			return nil, fmt.Errorf("-%s cannot be %q: write it as %s", key, value, exampleOf(name, key))
 		}
 	}
 	return args, nil
+}
+
+// tooShort says whether a flag is a time that is over before it begins.
+func tooShort(f *flag.Flag) bool {
+	g, ok := f.Value.(flag.Getter)
+	if !ok {
+		return false
+	}
+	d, is := g.Get().(time.Duration)
+	return is && d < 0
 }
 
 // isSwitch says whether a flag stands alone, as package flag tells it.
@@ -54,8 +72,8 @@ func isSwitch(f *flag.Flag) bool {
 func unknownFlag(name string, set *flag.FlagSet, key string) error {
 	var all []string
 	set.VisitAll(func(f *flag.Flag) { all = append(all, f.Name) })
-	if meant := nearest(key, all); meant != "" {
-		return fmt.Errorf("there is no flag -%s; did you mean -%s? All of them: ullage help %s", key, meant, name)
+	if most := meant.Which(key, all); most != "" {
+		return fmt.Errorf("there is no flag -%s; did you mean -%s? All of them: ullage help %s", key, most, name)
 	}
 	return fmt.Errorf("there is no flag -%s; see: ullage help %s", key, name)
 }

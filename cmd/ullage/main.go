@@ -8,6 +8,8 @@ import (
 	"os/signal"
 	"slices"
 	"syscall"
+
+	"ullage/data/meant"
 )
 
 // commands are all there are, in the order of the help.
@@ -63,8 +65,8 @@ func noCommand(name string, to streams) int {
 	for _, c := range commands {
 		names = append(names, c.name)
 	}
-	if meant := nearest(name, names); meant != "" {
-		return to.wrong("there is no command %q; did you mean: ullage %s", name, meant)
+	if most := meant.Which(name, names); most != "" {
+		return to.wrong("there is no command %q; did you mean: ullage %s", name, most)
 	}
 	return to.wrong("there is no command %q; see: ullage help", name)
 }

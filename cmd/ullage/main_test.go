@@ -101,6 +101,39 @@ func TestWrongInput(t *testing.T) {
 	}
 }
 
+// What could be taken in silence is one line that says what, where and what to do.
+func TestNothingIsTakenInSilence(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("testdata", "small-trip.geojson"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	changed := func(from, to string) string {
+		out := strings.Replace(string(text), from, to, 1)
+		if out == string(text) {
+			t.Fatalf("the trip has no %s", from)
+		}
+		return write(t, "trip.geojson", out)
+	}
+	trip, route, places := filepath.Join("testdata", "small-trip.geojson"), filepath.Join("testdata", "small-route.gpx"), filepath.Join("testdata", "small.osm")
+	for _, c := range []struct {
+		args []string
+		want string
+	}{
+		{[]string{"plan", "-trip", trip, "-trip", trip}, "-trip is given twice"},
+		{[]string{"plan", "-within", "-5s"}, `-within cannot be "-5s"`},
+		{[]string{"plan", "-trip", trip, "-route", route, "-places", places, "-at", "10", "-now", "2026-06-12T12:00", "-closed", "n99"}, `-closed "n99": the map data have no such place`},
+		{[]string{"plan", "-trip", changed(`"backup"`, `"require": ["n99"], "backup"`), "-route", route, "-places", places}, "trip.geojson: You asked to stop at n99, but the map data have no such place"},
+		{[]string{"plan", "-trip", changed(`"backup"`, `"bakcup"`), "-route", route, "-places", places}, `did you mean "backup"?`},
+		{[]string{"plan", "-trip", trip, "-places", places}, "small-trip.geojson: trip: the route has 0 points"},
+		{[]string{"plan", "-start", "1999-07-01"}, "give a day from 2000-01-01"},
+	} {
+		code, _, errs := ullage(c.args...)
+		if code != exitUsage || strings.Count(errs, "\n") != 1 || !strings.Contains(errs, c.want) {
+			t.Errorf("ullage %q: exit %d, %q, want one line with %q", c.args, code, errs, c.want)
+		}
+	}
+}
+
 func TestPlaces(t *testing.T) {
 	osm := filepath.Join("testdata", "small.osm")
 	code, out, errs := ullage("places", osm)

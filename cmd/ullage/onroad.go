@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -99,6 +100,11 @@ func (in roadInput) goOn(ctx context.Context, whole tripInput, opt build.Options
 	now, err := in.parse()
 	if err != nil {
 		return onward.Rest{}, err
+	}
+	for _, id := range now.Closed {
+		if !slices.ContainsFunc(whole.from.places, func(p trip.Place) bool { return p.ID == id }) {
+			return onward.Rest{}, fmt.Errorf("-closed %q: the map data have no such place", id)
+		}
 	}
 	built, err := build.Trip(whole.trip, whole.from.places, opt)
 	if err != nil {

@@ -110,8 +110,24 @@ func (p *planRun) prepare(ctx context.Context, line *progress.Line) (job planJob
 		job.trip = job.rest.Trip
 	}
 	line.Show(voice.Text("plan.building"))
-	job.built, err = build.Trip(job.trip, job.from.places, opt)
+	if job.built, err = build.Trip(job.trip, job.from.places, opt); err != nil && p.in.trip != "" {
+		err = &tripFault{p.in.trip, err}
+	}
 	return job, err
+}
+
+// A tripFault is what is wrong with the trip of a file.
+type tripFault struct {
+	file string
+	err  error
+}
+
+const inFile fact.Kind = "plan.in_file"
+
+func (f *tripFault) Error() string { return f.file + ": " + f.err.Error() }
+func (f *tripFault) Unwrap() error { return f.err }
+func (f *tripFault) Fact() fact.Fact {
+	return fact.Of(inFile, fact.V{"file": fact.Text(f.file), "why": fact.Why(f.err)})
 }
 
 // A showing prints a plan as soon as it is proven, and what is asked next as it

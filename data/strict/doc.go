@@ -12,7 +12,6 @@
 //
 //   - error.go: what is wrong, and where
 //   - decode.go: encoding/json, with the place of a fault
-//   - near.go: which name was meant
 //   - value.go: values that know where they stand
 //   - unmarshal.go: decoding that refuses the rest
 package strict

@@ -9,6 +9,8 @@ import (
 	"io"
 	"reflect"
 	"strings"
+
+	"ullage/data/meant"
 )
 
 // Unmarshal decodes a text into what into points at, of structs whose fields all have names in their json tags, lists, tables and
@@ -187,13 +189,13 @@ func (w *walk) object(t reflect.Type, path string) error {
 		seen[key] = true
 		inner := strings.TrimPrefix(path+"."+key, ".")
 		known, names := member(t, key)
-		switch meant := near(key, names); {
+		switch most := meant.Which(key, names); {
 		case known != nil:
 			err = w.value(known, inner)
 		case !w.passes:
-			err = w.wrong(path, unknown(key, meant, names))
-		case meant != "":
-			err = w.wrong(path, unknown(key, meant, nil))
+			err = w.wrong(path, unknown(key, most, names))
+		case most != "":
+			err = w.wrong(path, unknown(key, most, nil))
 		default:
 			w.passed = append(w.passed, Unknown{At(w.text, w.at, nil).Line, inner})
 			err = w.skip(inner)

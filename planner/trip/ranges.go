@@ -23,5 +23,11 @@ var (
 	ClimbRange      = Range{0, 1e6}  // m
 )
 
+// MostCapacity of a tank, in its unit.
+const MostCapacity = 10000
+
+// The days that a trip may begin on: those that calendars of holidays are right for.
+const firstDay, lastDay Date = "2000-01-01", "2099-12-31"
+
 // MostCorridorKm: wider is no detour any more.
 const MostCorridorKm = 50

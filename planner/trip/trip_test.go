@@ -133,6 +133,11 @@ func TestTripValidate(t *testing.T) {
 		{"unknown tank", func(t *trip.Trip) { t.Vehicle.Tanks = append([]trip.Tank{}, trip.Tank{ID: "beer"}) }, "unknown: use one of"},
 		{"reserve", func(t *trip.Trip) { t.Vehicle.Tanks[0].Reserve = 76 }, "reserve is 76"},
 		{"kind", func(t *trip.Trip) { t.Vehicle.Tanks[0].Kind = "both" }, "supply or waste"},
+		{"year", func(t *trip.Trip) { t.Start = "1999-12-31" }, "give a day from 2000-01-01"},
+		{"century", func(t *trip.Trip) { t.Start = "2100-01-01" }, "to 2099-12-31"},
+		{"capacity", func(t *trip.Trip) { t.Vehicle.Tanks[0].Capacity = 1e300 }, "more than 0 and at most 10000"},
+		{"price of nothing", func(t *trip.Trip) { t.Prices = map[string]float64{"disel": 1} }, `price of "disel", which is no tank: use one of battery,`},
+		{"currency", func(t *trip.Trip) { t.Currency = "EUO" }, "ISO 4217"},
 		{"use beside a life", func(t *trip.Trip) {
 			t.Vehicle = trip.Fleet()[0]
 			t.Vehicle.Tanks[0].Use.PerNight = 1

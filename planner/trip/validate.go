@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 	"strings"
 
@@ -12,6 +11,7 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/life"
+	"ullage/planner/life/units"
 )
 
 // Validate says what is wrong with a trip, where, and what to do. It returns
@@ -22,6 +22,9 @@ func (t Trip) Validate() error {
 	}
 	if _, ok := ParseDate(string(t.Start)); !ok {
 		return fmt.Errorf("trip: start date is %q: write it as 2026-06-12", t.Start)
+	}
+	if t.Start < firstDay || t.Start > lastDay {
+		return fmt.Errorf("trip: start date is %s: give a day from %s to %s", t.Start, firstDay, lastDay)
 	}
 	for _, check := range []func() error{
 		t.Vehicle.Validate, t.levelsFit, t.numbersFit, t.Party.validate, t.modelFits, t.pricesFit, t.placesFit, t.routeFits,
@@ -119,7 +122,13 @@ func (t Trip) modelFits() error {
 }
 
 func (t Trip) pricesFit() error {
+	if t.Currency != "" && !units.ValidCurrency(t.Currency) {
+		return fmt.Errorf("trip: currency is %q: write a code of ISO 4217, such as EUR or GBP", t.Currency)
+	}
 	for _, id := range slices.Sorted(maps.Keys(t.Prices)) {
+		if _, ok := tankKinds[id]; !ok {
+			return fmt.Errorf("trip: price of %q, which is no tank: use one of %s", id, strings.Join(TankIDs(), ", "))
+		}
 		if p := t.Prices[id]; !MoneyRange.Has(p) {
 			return fmt.Errorf("trip: price of %s is %v: give 0 or more", id, p)
 		}
@@ -205,8 +214,8 @@ func (k Tank) validate() error {
 	if k.Kind != planner.Supply && k.Kind != planner.Waste {
 		return fmt.Errorf("tank %s: kind is %q: write supply or waste", k.ID, k.Kind)
 	}
-	if !(k.Capacity > 0) || math.IsInf(k.Capacity, 0) {
-		return fmt.Errorf("tank %s: capacity is %v: give more than 0", k.ID, k.Capacity)
+	if !(k.Capacity > 0 && k.Capacity <= MostCapacity) {
+		return fmt.Errorf("tank %s: capacity is %v: give more than 0 and at most %d", k.ID, k.Capacity, MostCapacity)
 	}
 	if !within(k.Reserve, 0, k.Capacity) {
 		return fmt.Errorf("tank %s: reserve is %v: give 0 to the capacity of %v", k.ID, k.Reserve, k.Capacity)

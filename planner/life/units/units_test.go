@@ -105,7 +105,7 @@ func TestMoney(t *testing.T) {
 			t.Errorf("%s has %d digits, want %d", code, got, want)
 		}
 	}
-	if !ValidCurrency("EUR") || ValidCurrency("eur") || ValidCurrency("€") || ValidCurrency("EURO") {
+	if !ValidCurrency("EUR") || ValidCurrency("eur") || ValidCurrency("€") || ValidCurrency("EURO") || ValidCurrency("EUO") || ValidCurrency("D A") || ValidCurrency("XDR") || !ValidCurrency("ZWG") {
 		t.Error("currency codes are not told apart")
 	}
 }

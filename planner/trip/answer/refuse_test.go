@@ -31,6 +31,12 @@ func TestMapDataOfSomewhereElse(t *testing.T) {
 		t.Error("the reason is among the cautions as well")
 	}
 
+	// A route with its numbers the other way round lies elsewhere too: that is said instead.
+	north := []trip.Place{triptest.At("north", "fuel", 0, 400, triptest.Yes("diesel"))}
+	if turned, err := Trip(context.Background(), triptest.Eastwards(1500), north, Options{}); err != nil || turned.Why[0].Says.Kind != "map.swapped" {
+		t.Errorf("a route with latitude and longitude swapped: %+v, %v", turned.Why, err)
+	}
+
 	short, err := Trip(context.Background(), triptest.Eastwards(40), places, Options{})
 	if err != nil {
 		t.Fatal(err)

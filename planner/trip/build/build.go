@@ -16,6 +16,7 @@ type Built struct {
 	Problem *planner.Problem
 	Places  []trip.Place
 	Apart   fact.Fact // the map data are of somewhere else; nothing: they are not
+	Missing fact.Fact // places to avoid that they do not have; nothing: none
 }
 
 // Trip makes a trip and the places around it into a problem.
@@ -40,12 +41,16 @@ func Trip(t trip.Trip, places []trip.Place, opt Options) (*Built, error) {
 		return nil, err
 	}
 	tanks := course.tanks()
+	missing, err := course.known(places)
+	if err != nil {
+		return nil, err
+	}
 	near, apart := course.near(places)
 	stops, err := course.stops(course.offers(near), tanks)
 	if err != nil {
 		return nil, err
 	}
-	b := &Built{Course: course, Tanks: tanks, Stops: stops, Places: places, Apart: apart, Problem: course.problem(tanks, stops)}
+	b := &Built{Course: course, Tanks: tanks, Stops: stops, Places: places, Apart: apart, Missing: missing, Problem: course.problem(tanks, stops)}
 	return b, b.Problem.Validate()
 }
 

@@ -235,8 +235,12 @@ func TestBuildRequire(t *testing.T) {
 	} else if got := triptest.Line(unusable.Fact()); got != "required.out place=a why=("+triptest.Line(*unusable.Why)+")" {
 		t.Errorf("it says %q", got)
 	}
-	if _, err := Trip(tr, nil, Options{}); err == nil || !strings.Contains(err.Error(), "a cannot be used") {
+	if _, err := Trip(tr, nil, Options{}); !errors.As(err, &unusable) || triptest.Line(unusable.Fact()) != "required.missing place=a" || !strings.Contains(err.Error(), "no such place") {
 		t.Errorf("required place that is not there: err = %v", err)
+	}
+	tr.Require, tr.Avoid = nil, []string{"a", "b"}
+	if got := triptest.Line(mustBuild(t, tr, []trip.Place{place}, Options{}).Missing); got != "avoided.missing list=[b]" {
+		t.Errorf("places to avoid that are not there: %q", got)
 	}
 }
 

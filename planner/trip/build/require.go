@@ -13,23 +13,33 @@ type Unusable struct {
 	Place    string
 	WithinKm float64    // none of its services or nights is of use so near to the route
 	Why      *fact.Fact // why it is left out; nil: not near enough
+	Missing  bool       // the map data have no such place
 }
 
 func (e *Unusable) Error() string {
 	why := fmt.Sprintf("none of its services or nights is of use within %v km of the route", e.WithinKm)
-	if e.Why != nil {
+	if e.Missing {
+		why = "the map data have no such place"
+	} else if e.Why != nil {
 		why = "it is left out (" + string(e.Why.Kind) + ")"
 	}
 	return fmt.Sprintf("trip: required place %s cannot be used: %s: remove it from the required places or change the trip", e.Place, why)
 }
 
 const (
-	requiredOut fact.Kind = "required.out"
-	requiredFar fact.Kind = "required.far"
+	requiredOut     fact.Kind = "required.out"
+	requiredFar     fact.Kind = "required.far"
+	requiredMissing fact.Kind = "required.missing"
+
+	// avoidedMissing: places to avoid, {list}, that the map data do not have.
+	avoidedMissing fact.Kind = "avoided.missing"
 )
 
 // Fact says which place, and why.
 func (e *Unusable) Fact() fact.Fact {
+	if e.Missing {
+		return fact.Of(requiredMissing, fact.V{"place": fact.Text(e.Place)})
+	}
 	if e.Why == nil {
 		return fact.Of(requiredFar, fact.V{"place": fact.Text(e.Place), "km": fact.Km(e.WithinKm, -1)})
 	}
@@ -58,4 +68,22 @@ func (b *gathering) require() error {
 		}
 	}
 	return nil
+}
+
+// known says what is wrong with the places that a trip names: a required one that
+// the map data do not have is an error, avoided ones are told.
+func (c *Course) known(places []trip.Place) (fact.Fact, error) {
+	has := func(id string) bool {
+		return slices.ContainsFunc(places, func(p trip.Place) bool { return p.ID == id })
+	}
+	for _, id := range c.Trip.Require {
+		if !has(id) {
+			return fact.Fact{}, &Unusable{Place: id, WithinKm: c.Trip.CorridorKm, Missing: true}
+		}
+	}
+	missing := slices.DeleteFunc(slices.Clone(c.Trip.Avoid), has)
+	if len(missing) == 0 || len(places) == 0 {
+		return fact.Fact{}, nil
+	}
+	return fact.Of(avoidedMissing, fact.V{"list": fact.Texts(missing)}), nil
 }

@@ -39,7 +39,7 @@ func always() []fact.Fact {
 
 // cautions are those of this trip as a whole, what its ways are among them.
 func (b reader) cautions(ways fact.Fact) []fact.Fact {
-	out := []fact.Fact{b.Apart}
+	out := []fact.Fact{b.Apart, b.Missing}
 	if b.Weight != nil {
 		out = append(out, b.Weight.Says)
 	}
