@@ -44,3 +44,20 @@ func TestTanksAreKnown(t *testing.T) {
 		}
 	}
 }
+
+// What was done is read as it was written, into whatever stood there; what begins
+// with no verb is a tank.
+func TestDid(t *testing.T) {
+	done := trip.Did{Verb: trip.Charge, Tank: "battery"}
+	for text, want := range map[string]trip.Did{
+		"refuel diesel": {Verb: trip.Refuel, Tank: "diesel"}, "top up def": {Verb: trip.TopUp, Tank: "def"}, "empty cassette": {Verb: trip.Empty, Tank: "cassette"},
+		"wine": {Tank: "wine"}, "draining": {Tank: "draining"}, "": {},
+	} {
+		if err := done.UnmarshalText([]byte(text)); err != nil || done != want {
+			t.Errorf("%q is %+v, %v, want %+v", text, done, err, want)
+		}
+		if b, err := want.MarshalText(); err != nil || string(b) != text {
+			t.Errorf("%+v is written %q, %v, want %q", want, b, err, text)
+		}
+	}
+}

@@ -83,6 +83,20 @@ func TestAxis(t *testing.T) {
 	})
 }
 
+// A ferry belongs to the leg that it begins in; the half metre beside its pier is
+// rounding.
+func TestBetween(t *testing.T) {
+	a := trip.NewAxis(100, []trip.Crossing{{Ferry: trip.Ferry{FromKm: 50, ToKm: 60, Min: 30}}})
+	for _, c := range []struct {
+		from, to float64
+		want     int
+	}{{0, 100, 1}, {0, 50, 0}, {50, 90, 1}, {0, 50.0004, 0}, {0, 50.0006, 1}, {50.0004, 90, 1}, {50.0006, 90, 0}} {
+		if got := len(a.Between(c.from, c.to)); got != c.want {
+			t.Errorf("km %v to %v: %d ferries, want %d", c.from, c.to, got, c.want)
+		}
+	}
+}
+
 func TestFleetIsValidAndDiffers(t *testing.T) {
 	without := map[string]int{"def": 0, "lpg": 0}
 	for _, v := range trip.Fleet() {

@@ -318,3 +318,20 @@ func TestBuildIgnoresWhatIsOfNoUse(t *testing.T) {
 		}
 	})
 }
+
+// Opening hours are asked for the most days that a trip can last: the nights that
+// are wished for at most and a day on either side, or else twice those that are
+// needed and a week.
+func TestDaysOfHours(t *testing.T) {
+	for _, c := range []struct {
+		km          float64
+		least, most int
+		want        int
+	}{{200, 0, 0, 9}, {200, 3, 0, 15}, {600, 0, 0, 13}, {600, 1, 0, 13}, {200, 0, 5, 7}, {600, 4, 6, 8}} {
+		tr := triptest.Eastwards(c.km) // 250 km a day
+		tr.Stays.MinNights, tr.Stays.MaxNights = c.least, c.most
+		if got := mustBuild(t, tr, nil, Options{}).Days(); got != c.want {
+			t.Errorf("%v km, %d to %d nights: %d days, want %d", c.km, c.least, c.most, got, c.want)
+		}
+	}
+}

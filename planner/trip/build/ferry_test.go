@@ -2,6 +2,7 @@ package build
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"ullage/planner"
@@ -85,6 +86,37 @@ func TestFerryPace(t *testing.T) {
 	first := trip.NewAxis(100, []trip.Crossing{{Ferry: trip.Ferry{FromKm: 0, ToKm: 10, Min: 45}}})
 	if got := (planner.Drive{Pace: delayed(sailing(first, roads), 100)}).Minutes(0, trip.Metre); math.Abs(got-145) > 1e-9 {
 		t.Errorf("%v min in the first metre, want 145", got)
+	}
+}
+
+// A ferry that begins within the first metre begins with the trip, so that a late
+// beginning and it share that metre; those of the trip stand before those of the
+// roads beside them.
+func TestFerriesInOrder(t *testing.T) {
+	sails := func(fromKm, toKm float64) trip.Ferry { return trip.Ferry{FromKm: fromKm, ToKm: toKm, Min: 10} }
+	for _, c := range []struct {
+		own, known []trip.Ferry
+		want       []trip.Ferry
+	}{
+		{[]trip.Ferry{sails(0.0009, 5)}, nil, []trip.Ferry{sails(0, 5)}},
+		{[]trip.Ferry{sails(trip.Metre, 5)}, nil, []trip.Ferry{sails(trip.Metre, 5)}},
+		{[]trip.Ferry{sails(10, 20)}, []trip.Ferry{sails(20, 30), sails(40, 50)}, []trip.Ferry{sails(10, 20), sails(20, 30), sails(40, 50)}},
+		{[]trip.Ferry{sails(30, 40)}, []trip.Ferry{sails(10, 30)}, []trip.Ferry{sails(10, 30), sails(30, 40)}},
+		{[]trip.Ferry{sails(29, 40)}, []trip.Ferry{sails(10, 30)}, []trip.Ferry{sails(29, 40)}},
+		{nil, []trip.Ferry{sails(-1, 5), sails(4, 8), sails(5, 9), sails(95, 101)}, []trip.Ferry{sails(0, 5), sails(5, 9), sails(95, 100)}},
+	} {
+		var known []trip.Crossing
+		for _, f := range c.known {
+			known = append(known, trip.Crossing{Ferry: f})
+		}
+		out, err := ferries(trip.Trip{Ferries: c.own}, 100, known)
+		var got []trip.Ferry
+		for _, f := range out {
+			got = append(got, f.Ferry)
+		}
+		if err != nil || !slices.Equal(got, c.want) {
+			t.Errorf("own %v, known %v: %v, %v, want %v", c.own, c.known, got, err, c.want)
+		}
 	}
 }
 

@@ -41,6 +41,20 @@ func TestSites(t *testing.T) {
 	}
 }
 
+// Just within 150 m is one site, in whichever direction, and just beyond is not.
+func TestSiteReaches(t *testing.T) {
+	for _, c := range []struct {
+		eastKm, northKm float64
+		one             bool
+	}{{0, 0.149, true}, {0, 0.1505, false}, {0.149, 0, true}, {0.1505, 0, false}, {0.105, 0.105, true}, {0.108, 0.108, false}} {
+		a, b := triptest.At("a", "fuel", 30, 0, triptest.Yes("diesel")), triptest.At("b", "water", 30+c.eastKm, c.northKm, triptest.Yes("fresh"))
+		around := mustBuild(t, triptest.Eastwards(100), []trip.Place{a, b}, Options{}).Around
+		if len(around) != 2 || (around[0].Site == around[1].Site) != c.one {
+			t.Errorf("%v km east and %v km north: %+v, want one site: %v", c.eastKm, c.northKm, around, c.one)
+		}
+	}
+}
+
 // What is skipped for lying aside is truly that far away: at least so many
 // degrees of latitude of 110.574 km, the shortest there are (WGS84).
 func TestAsideIsNeverTooFar(t *testing.T) {

@@ -254,6 +254,30 @@ func TestOnwardFindsThePass(t *testing.T) {
 	}
 }
 
+// Half a kilometre beside the road is on it; farther off the way goes on from there.
+func TestBesideTheRoad(t *testing.T) {
+	tr, _, it, _ := afterTheNight(t)
+	for off, want := range map[float64]bool{0: false, 0.45: false, 0.55: true} {
+		spot := orb.Point{60 / triptest.KmPerDegree, off / 110.574}
+		o := mustOnward(t, tr, it, Now{At: &spot, Time: "2026-06-12T10:00"})
+		if r := o.Trip.Route; (r[0] == spot && off > 0) != want || len(r) != 2+map[bool]int{true: 1}[want] || math.Abs(r[len(r)-2][0]-spot[0]) > 1e-6 {
+			t.Errorf("%v km off: the way goes on by %v", off, r)
+		}
+	}
+}
+
+// A night is over at midnight, wherever it was spent.
+func TestNightsAreOverAtMidnight(t *testing.T) {
+	tr, _, it, now := afterTheNight(t)
+	tr.Stays.MinNights, tr.Stays.MaxNights = 2, 3
+	for at, gone := range map[trip.Moment]int{"2026-06-12T23:59": 0, "2026-06-13T00:00": 1, "2026-06-13T23:59": 1, "2026-06-14T00:00": 2, "2026-06-16T12:00": 4} {
+		now.Time = at
+		if s := mustOnward(t, tr, it, now).Trip.Stays; s.MinNights != max(2-gone, 0) || s.MaxNights != max(3-gone, 1) {
+			t.Errorf("%s: %d to %d nights are left of 2 to 3, want %d less", at, s.MinNights, s.MaxNights, gone)
+		}
+	}
+}
+
 func TestOnwardEveningAndMorning(t *testing.T) {
 	tr, _, it, now := afterTheNight(t)
 	now.Time = "2026-06-13T06:30" // before the usual 9 o'clock
@@ -300,8 +324,10 @@ func TestRenumbered(t *testing.T) {
 			t.Errorf("%s is %s on the rest, want %s", c.stop, got, c.want)
 		}
 	}
-	if got := renumbered(trip.Call{Place: "b", Stop: "b*3"}, places, 5); got != "b*3" {
-		t.Errorf("b*3 is %s", got)
+	for _, here := range []float64{5, 20.3} { // ahead, and here though a little behind
+		if got := renumbered(trip.Call{Place: "b", Stop: "b*3"}, places, here); got != "b*3" {
+			t.Errorf("from km %v b*3 is %s", here, got)
+		}
 	}
 }
 

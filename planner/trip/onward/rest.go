@@ -118,7 +118,6 @@ func renumbered(c trip.Call, places []trip.Candidate, here float64) string {
 			id.Pass--
 		}
 	}
-	id.Pass = max(id.Pass, 1)
 	return id.String()
 }
 

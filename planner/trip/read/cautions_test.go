@@ -63,6 +63,20 @@ func TestLongDay(t *testing.T) {
 	}
 }
 
+// What building had to say of the start stands among the cautions, with a plan and
+// without.
+func TestNotesOfBuilding(t *testing.T) {
+	tr := triptest.Eastwards(50)
+	tr.Levels = map[string]float64{"diesel": 8}
+	b := built.Trip(t, tr, []trip.Place{triptest.At("a", "fuel", 10, 0, triptest.Yes("diesel"))}, build.Options{})
+	filled := driven(t, b, planner.Visit{Stop: "a", Serve: []planner.Serve{{Tank: "diesel", Amount: 5}}})
+	for _, it := range []trip.Itinerary{filled, Itinerary(b, planner.Plan{Status: planner.Unknown}, nil)} {
+		if !triptest.Has(it.Cautions, "start.below_reserve") {
+			t.Errorf("%s: cautions %q", it.Status, triptest.Lines(it.Cautions))
+		}
+	}
+}
+
 // Without a plan the places decide.
 func TestWayCautionWithoutAPlan(t *testing.T) {
 	if got := wayCaution(nil, []trip.Candidate{{ByRoad: true}, {Excluded: &fact.Fact{Kind: "out.avoided"}}}); got.Kind != waysByRoad {

@@ -128,3 +128,19 @@ func TestFerryOnDryLand(t *testing.T) {
 		t.Errorf("without roads: %q", got)
 	}
 }
+
+// A late beginning is no time at the wheel, and neither is a ferry; both are of the
+// first metre or of none.
+func TestAtTheWheel(t *testing.T) {
+	tr := triptest.Eastwards(200)
+	tr.Day.MaxMin, tr.FromMin = 900, 540+100
+	tr.Ferries = []trip.Ferry{{FromKm: 50, ToKm: 80, Min: 120}}
+	b := reader{built.Trip(t, tr, nil, build.Options{})}
+	for _, c := range []struct{ from, to, want float64 }{
+		{0, 170, 170}, {0, 50, 50}, {50, 170, 120}, {60, 170, 110}, {trip.Metre, 50, 50}, {0, trip.Metre, 0}, {0, 0, 0},
+	} {
+		if got := b.driving(c.from, c.to); math.Abs(got-c.want) > 0.01 {
+			t.Errorf("km %v to %v: %v min, want %v", c.from, c.to, got, c.want)
+		}
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"ullage/planner"
 	"ullage/planner/backup"
+	"ullage/planner/life"
 	"ullage/planner/solve"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
@@ -193,6 +194,52 @@ func TestItineraryRefused(t *testing.T) {
 	} {
 		if got := triptest.Line(it.Why[i].Says); got != want {
 			t.Errorf("why[%d] = %q, want %q", i, got, want)
+		}
+	}
+}
+
+// By hand: a tank of 100 L, 40 L in it, loses 10 to 20 L and then takes in 70 L: what
+// is left over is where less was used. A waste tank of the same fills from the other
+// end, and is empty once it was emptied.
+func TestBand(t *testing.T) {
+	use := life.Band{Low: 10, Likely: 15, High: 20}
+	supply := newCourse(planner.Tank{ID: "fresh", Kind: planner.Supply, Capacity: 100, Start: 40})
+	waste := newCourse(planner.Tank{ID: "grey", Kind: planner.Waste, Capacity: 100, Start: 40})
+	for _, c := range []struct {
+		name          string
+		visit         planner.Visit
+		supply, waste trip.Level
+	}{
+		{"used", planner.Visit{}, trip.Level{Low: 20, Likely: 25, High: 30}, trip.Level{Low: 50, Likely: 55, High: 60}},
+		{"served", planner.Visit{Serve: []planner.Serve{{Tank: "fresh", Amount: 90}, {Tank: "grey"}}}, trip.Level{Low: 90, Likely: 100, High: 100}, trip.Level{}},
+		{"used again", planner.Visit{}, trip.Level{Low: 70, Likely: 85, High: 90}, trip.Level{Low: 10, Likely: 15, High: 20}},
+	} {
+		supply.stop(c.visit, use)
+		waste.stop(c.visit, use)
+		if got := supply.fill(trip.Level{}); got != c.supply {
+			t.Errorf("%s: fresh water at %+v, want %+v", c.name, got, c.supply)
+		}
+		if got := waste.fill(trip.Level{}); got != c.waste {
+			t.Errorf("%s: grey water at %+v, want %+v", c.name, got, c.waste)
+		}
+	}
+}
+
+// Driving fills a tank to its brim before the leg ends, or it does not: by hand, 0.5 a
+// km on 100 km.
+func TestBrim(t *testing.T) {
+	supply := planner.Tank{Kind: planner.Supply, Capacity: 100, PerKm: -0.5}
+	waste := planner.Tank{Kind: planner.Waste, Capacity: 100, PerKm: -0.5}
+	used := planner.Tank{Kind: planner.Supply, Capacity: 100, PerKm: 0.5}
+	for _, c := range []struct {
+		tank  planner.Tank
+		level float64
+		km    float64 // 0: not before the end
+	}{{supply, 80, 40}, {supply, 49, 0}, {supply, 50, 0}, {supply, 51, 98}, {supply, 100, 0}, {waste, 20, 40}, {waste, 51, 0}, {waste, 0, 0}, {used, 80, 0}, {used, 100, 0}} {
+		at, ok := brim(c.tank, trip.Level{Km: 200, Min: 600, L: c.level}, trip.Level{Km: 300, Min: 800, Day: 2}, 100)
+		full := c.tank.Swap(c.tank.Capacity)
+		if want := (trip.Level{Km: 200 + c.km, Min: 600 + 2*c.km, Day: 2, L: full}); ok != (c.km > 0) || ok && at != want {
+			t.Errorf("%s at %v: %+v, %v, want %+v", c.tank.Kind, c.level, at, ok, want)
 		}
 	}
 }

@@ -97,7 +97,7 @@ func brim(t planner.Tank, from, to trip.Level, km float64) (at trip.Level, ok bo
 	if t.Kind == planner.Waste {
 		room, full = from.L, 0
 	}
-	if gain <= 0 || room >= gain-planner.Tolerance || room <= planner.Tolerance {
+	if room >= gain-planner.Tolerance || room <= planner.Tolerance {
 		return trip.Level{}, false
 	}
 	f := room / gain
