@@ -115,7 +115,7 @@ func (c *changes) shift(n *ast.BasicLit) {
 	switch {
 	case n.Kind == token.INT:
 		c.replace(n.Pos(), n.End(), "("+n.Value+" + 1)")
-	case n.Kind == token.FLOAT:
+	case n.Kind == token.FLOAT && strings.Trim(n.Value, "0.") != "": // 0 stays 0
 		c.replace(n.Pos(), n.End(), "("+n.Value+" * 1.25)")
 	}
 }

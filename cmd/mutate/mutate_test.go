@@ -16,7 +16,7 @@ const sample = `package sample
 
 const limit = 3
 
-var ratio = 0.5
+var ratio, none = 0.5, 0.0
 
 func f(a, b int) (n int) {
 	if a < b && b != 7 {
@@ -52,7 +52,7 @@ func TestMutants(t *testing.T) {
 	}
 	want := []string{
 		"3 const limit = (3 + 1)",
-		"5 var ratio = (0.5 * 1.25)",
+		"5 var ratio, none = (0.5 * 1.25), 0.0",
 		"8 if !(a < b && b != 7) {",
 		"8 if a <= b && b != 7 {",
 		"8 if a < b || b != 7 {",

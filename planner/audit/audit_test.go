@@ -307,6 +307,15 @@ func TestAuditNoPlan(t *testing.T) {
 			t.Error(err)
 		}
 	}
+	for name, plan := range map[string]planner.Plan{
+		"visits": {Visits: []planner.Visit{{Stop: "fuel"}}}, "an end": {End: &planner.PlanEnd{}}, "parts": {Parts: &planner.CostParts{}}, "a cost": {Cost: 1},
+	} {
+		plan.Format, plan.Status = planner.PlanFormat, planner.Unknown
+		var b *planner.Broken
+		if err := audit.Check(p, plan); !errors.As(err, &b) || b.Detail != planner.NotEmpty {
+			t.Errorf("no plan with %s: %v", name, err)
+		}
+	}
 	p.Tanks[0].Capacity = -1
 	if err := audit.Check(p, planner.Plan{Format: planner.PlanFormat, Status: planner.Unknown}); err == nil {
 		t.Error("a plan for no valid problem passed")

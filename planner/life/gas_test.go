@@ -55,6 +55,13 @@ func TestEvaporates(t *testing.T) {
 	}
 }
 
+// Moles by the weights of their atoms: C 12.011, H 1.008 g/mol (IUPAC).
+func TestMoles(t *testing.T) {
+	if p, b := 3*12.011+8*1.008, 4*12.011+10*1.008; math.Abs(propaneMol-p) > 0.01 || math.Abs(butaneMol-b) > 0.01 {
+		t.Errorf("propane %v, butane %v g/mol, want %v and %v", propaneMol, butaneMol, p, b)
+	}
+}
+
 // Rayleigh's equation against boiling off a ten-thousandth at a time.
 func TestEvaporatesAgainstSteps(t *testing.T) {
 	for _, c := range []struct{ butane, at float64 }{{0.2, -5}, {0.4, -10}, {0.6, -15}, {0.3, -25}} {

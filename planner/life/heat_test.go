@@ -54,6 +54,9 @@ func TestWaterHeat(t *testing.T) {
 	if WaterHeatKWh(0, 60, 10) != 0 || WaterHeatKWh(30, 60, 10) <= WaterHeatKWh(30, 40, 10) {
 		t.Error("hotter water costs nothing")
 	}
+	if WaterHeatKWh(100, 40, 45) != WaterHeatKWh(1, 40, 45) { // what is warm enough already
+		t.Error("water that is warmer than wished is heated")
+	}
 }
 
 // The average over the weather against adding it up in steps.

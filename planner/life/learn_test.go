@@ -196,7 +196,7 @@ func TestTruncated(t *testing.T) {
 // Without doubt, or where the cut leaves as good as nothing, it is the nearest edge.
 func TestTruncatedToAnEdge(t *testing.T) {
 	for _, c := range []struct{ mean, sd, low, high, m, v float64 }{
-		{10, 0, 12, 18, 12, 0}, {10, 0, 0, 9, 9, 0}, {10, 0, 0, 20, 10, 0}, {10, 2, 40, 50, 40, 4e-4}, {10, 2, -30, -20, -20, 4e-4},
+		{10, 0, 12, 18, 12, 0}, {10, 0, 0, 9, 9, 0}, {10, 0, 0, 20, 10, 0}, {10, 0, 10, 20, 10, 0}, {10, 0, 0, 10, 10, 0}, {10, 2, 40, 50, 40, 4e-4}, {10, 2, -30, -20, -20, 4e-4},
 	} {
 		if m, v := truncated(c.mean, c.sd, c.low, c.high); m != c.m || math.Abs(v-c.v) > 1e-15 {
 			t.Errorf("%+v: %v ± %v²", c, m, v)

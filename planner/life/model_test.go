@@ -80,6 +80,10 @@ func TestStayHours(t *testing.T) {
 	if !(ferry(12) < ferry(6) && ferry(6) < plain) || ferry(-5) != plain || ferry(30) != ferry(24) {
 		t.Errorf("gas with 12, 6, −5, 30 and 24 h at sea: %v, %v, %v, %v, %v; without %v", ferry(12), ferry(6), ferry(-5), ferry(30), ferry(24), plain)
 	}
+	wheel := func(hours float64) float64 { return gas(func(_ *Model, s *Stay) { s.WheelHours = hours }) }
+	if !(wheel(6) < wheel(0.5) && wheel(0.5) < plain) || wheel(-5) != plain || wheel(30) != wheel(24) {
+		t.Errorf("gas with 6, half an, −5, 30 and 24 h at the wheel: %v, %v, %v, %v, %v; without %v", wheel(6), wheel(0.5), wheel(-5), wheel(30), wheel(24), plain)
+	}
 	heat := func(children int) float64 {
 		m := m
 		m.Party.Children = children

@@ -40,6 +40,8 @@ func TestNightUse(t *testing.T) {
 		{"a child", "cassette", trip.Party{Adults: 1, Children: 1}, nil, 2.5 * 1.7},
 		{"toilets at the site", "cassette", trip.Party{Adults: 2, Toilet: "sites"}, &trip.Stay{Toilets: trip.Yes}, 3},
 		{"toilets unknown", "cassette", trip.Party{Adults: 2, Toilet: "sites"}, &trip.Stay{}, 5},
+		{"cooks little, of which dishes are the rest", "grey", trip.Party{Adults: 2, Cooking: trip.CookLittle}, nil, 0.85 * 63},
+		{"cooks little", "fresh", trip.Party{Adults: 2, Cooking: trip.CookLittle}, nil, 0.85 * 70},
 		{"battery", "battery", two, nil, 30},
 		{"hook-up charges", "battery", two, &trip.Stay{HookUp: trip.Yes}, -100},
 		{"hook-up saves gas", "lpg", two, &trip.Stay{HookUp: trip.Yes}, (0.047 + 0.15) / 0.51},
@@ -118,6 +120,11 @@ func TestFleetIsValidAndDiffers(t *testing.T) {
 func TestTripValidate(t *testing.T) {
 	if err := triptest.Eastwards(100).Validate(); err != nil {
 		t.Fatal(err)
+	}
+	free := triptest.Eastwards(100)
+	free.Prices, free.Stays.MinNights, free.Stays.MaxNights = map[string]float64{"diesel": 0}, 3, 3
+	if err := free.Validate(); err != nil {
+		t.Errorf("what costs nothing, and three nights exactly: %v", err)
 	}
 	for _, c := range []struct {
 		name   string

@@ -2,8 +2,10 @@ package bound
 
 import (
 	"math"
+	"slices"
 	"testing"
 
+	"ullage/planner"
 	"ullage/planner/internal/model"
 	"ullage/planner/internal/plantest"
 )
@@ -46,5 +48,36 @@ func TestShares(t *testing.T) {
 	}
 	if given == 0 {
 		t.Error("nothing was given in any of these problems")
+	}
+}
+
+// TestFirstWeights: by hand, what a visit costs is divided to begin with among the
+// nights and the dearest tank that it serves.
+func TestFirstWeights(t *testing.T) {
+	fuel, gas, water := planner.Service{Tank: "fuel", Price: 2}, planner.Service{Tank: "gas", Price: 1}, planner.Service{Tank: "water"}
+	p := &planner.Problem{Format: planner.ProblemFormat, LengthKm: 100, Drive: planner.Drive{MaxKmPerDay: 100, MaxMinPerDay: 100, Pace: []planner.Pace{{ToKm: 100, MinPerKm: 1}}},
+		Tanks: []planner.Tank{{ID: "fuel", Kind: planner.Supply, Capacity: 10, PerKm: 0.1}, {ID: "gas", Kind: planner.Supply, Capacity: 10, PerKm: 0.1}, {ID: "water", Kind: planner.Supply, Capacity: 10}}}
+	stops := []struct {
+		planner.Stop
+		want []float64
+	}{
+		{planner.Stop{Serves: []planner.Service{fuel}}, []float64{0, 1, 0}},
+		{planner.Stop{Serves: []planner.Service{gas}}, []float64{0, 0, 1}},
+		{planner.Stop{Serves: []planner.Service{gas, fuel}}, []float64{0, 1, 0}},
+		{planner.Stop{Serves: []planner.Service{gas, water}}, []float64{1, 0, 0}},
+		{planner.Stop{Serves: []planner.Service{fuel, water}}, []float64{0.5, 0.5, 0}},
+		{planner.Stop{Serves: []planner.Service{fuel, water}, Night: &planner.Night{Nights: 1, Use: map[string]float64{"water": 5}}}, []float64{2. / 3, 1. / 3, 0}},
+		{planner.Stop{Serves: []planner.Service{fuel}, Required: true}, []float64{1, 0, 0}},
+		{planner.Stop{}, []float64{1, 0, 0}},
+	}
+	for i := range stops {
+		stops[i].ID = string(rune('a' + i))
+		p.Stops = append(p.Stops, stops[i].Stop)
+	}
+	m := model.New(p)
+	for i := range stops {
+		if got := firstWeights(m, &m.Stops[i], []int{2}, []int{0, 1}); !slices.Equal(got, stops[i].want) {
+			t.Errorf("stop %d: %v, want %v", i, got, stops[i].want)
+		}
 	}
 }

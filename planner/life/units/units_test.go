@@ -39,6 +39,7 @@ func TestShow(t *testing.T) {
 	}{
 		{"mpg-imp", 10.5, 26.903, "mpg (imp)", 1}, {"mpg-us", 10.5, 22.401, "mpg (US)", 1}, {"L/100km", 10.5, 10.5, "L/100 km", 1}, {"mi", 250, 155.343, "mi", 0},
 		{"F", 20, 68, "°F", 0}, {"C", -0.2, -0.2, "°C", 0}, {"gal-us", 90, 23.775, "gal (US)", 1}, {"lb", 3500, 7716.179, "lb", 0}, {"ft", 2.9, 9.514, "ft", 1},
+		{"kWh", 10, 10, "kWh", 1}, {"MJ", 10, 36, "MJ", 1},
 	} {
 		u, _ := Of(c.id)
 		if got := u.Show(c.stored); math.Abs(got-c.want) > 1e-3 || u.Symbol != c.symbol || u.Digits != c.digits {

@@ -32,6 +32,14 @@ func TestBuildTakesWhatIsSaidAndLikelyNotWhatIsUnknown(t *testing.T) {
 	}
 }
 
+// What a night on hook-up brings is no service of its own.
+func TestBuildServesNoBattery(t *testing.T) {
+	b := mustBuild(t, triptest.Eastwards(200), []trip.Place{triptest.At("a", "service", 10, 0, triptest.Yes("fresh"), triptest.Yes("battery"))}, Options{})
+	if s := triptest.StopOf(t, b.Problem, "a").Serves; len(s) != 1 || s[0].Tank != "fresh" {
+		t.Errorf("serves %+v, want fresh water only", s)
+	}
+}
+
 // The detour is 2 × 3 km × 1.4 = 8.4 km, 12.6 min at 40 km/h.
 func TestBuildDetour(t *testing.T) {
 	s := triptest.StopOf(t, mustBuild(t, triptest.Eastwards(200), []trip.Place{triptest.At("a", "fuel", 100, 3, triptest.Yes("diesel"))}, Options{}).Problem, "a")

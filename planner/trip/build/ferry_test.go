@@ -120,6 +120,16 @@ func TestFerriesInOrder(t *testing.T) {
 	}
 }
 
+// A ferry may end a hundred metres beyond the route, and ends with it then.
+func TestFerryBeyondTheEnd(t *testing.T) {
+	for to, ok := range map[float64]bool{100: true, 100.09: true, 100.11: false} {
+		out, err := ferries(trip.Trip{Ferries: []trip.Ferry{{FromKm: 90, ToKm: to, Min: 10}}}, 100, nil)
+		if (err == nil) != ok || ok && (len(out) != 1 || out[0].ToKm != 100) {
+			t.Errorf("to km %v of 100: %+v, %v", to, out, err)
+		}
+	}
+}
+
 // Who begins late is late.
 func TestLateBeginning(t *testing.T) {
 	tr := triptest.Eastwards(200)

@@ -73,10 +73,10 @@ func (c *Course) openings(o *offer) {
 func (c *Course) serves(p *trip.Place, night *planner.Night) []planner.Service {
 	var out []planner.Service
 	for _, k := range c.Trip.Vehicle.Tanks {
-		o, stated := p.Offer(k.ID)
+		o, _ := p.Offer(k.ID)
 		s := trip.KindOfTank(k.ID)
 		guests := o.Guests && !p.Kind.Custom().Customer
-		if !stated || s.ByNight || !(o.Answer == trip.Yes || o.Answer == trip.Unknown && o.Likely) || guests && night == nil {
+		if s.ByNight || !(o.Answer == trip.Yes || o.Answer == trip.Unknown && o.Likely) || guests && night == nil {
 			continue
 		}
 		x := planner.Service{Tank: k.ID, Min: s.Minutes, GuestsOnly: guests}

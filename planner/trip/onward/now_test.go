@@ -66,6 +66,16 @@ func TestPassedByFerry(t *testing.T) {
 		if got := mustOnward(t, tr, it, at).Trip.Levels["diesel"]; math.Abs(all-5-got) > 0.01 {
 			t.Errorf("%s passed: %v L, want 5 less than %v", id, got, all)
 		}
+		// What a gauge teaches counts from the last call, where the 5 L were missing already.
+		if id != "c" {
+			diesel := it.Strips[0]
+			made, missed := watched{tank: tr.Vehicle.Tanks[0], strip: diesel}, watched{tank: tr.Vehicle.Tanks[0], strip: diesel}
+			made.look(it, Now{here: 100, min: 840})
+			missed.look(it, Now{here: 100, min: 840, Called: at.Called})
+			if math.Abs(made.from.L-5-missed.from.L) > 1e-9 {
+				t.Errorf("%s passed: counts from %v L, want 5 less than %v", id, missed.from.L, made.from.L)
+			}
+		}
 	}
 }
 
@@ -140,6 +150,9 @@ func TestOnward(t *testing.T) {
 	}
 	if o.Trip.Start != "2026-06-13" || o.Trip.FromMin != 660 || math.Abs(o.Trip.DoneKm-200) > 1e-9 {
 		t.Errorf("begins %s at %v, %v km done", o.Trip.Start, o.Trip.FromMin, o.Trip.DoneKm)
+	}
+	if got, want := triptest.Lines(o.Notes), "onward.today easy=250km km=50km"; got != want { // slept at km 150
+		t.Errorf("notes %q, want %q", got, want)
 	}
 	if n := len(o.Trip.Done); n == 0 || !o.Trip.Done[n-1].Night || o.Trip.Done[n-1].Place != "n2" || o.Trip.Done[n-1].Date != "2026-06-12" {
 		t.Errorf("done %+v, want the night at n2 as the last", o.Trip.Done)

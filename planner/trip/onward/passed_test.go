@@ -79,6 +79,7 @@ func TestCalledHere(t *testing.T) {
 		t.Errorf("after it: grey water at %v, ahead %v", o.Trip.Levels["grey"], o.Trip.Keep)
 	}
 	now.Time, now.Called = "2026-06-13T12:30", map[string]bool{"n3": false} // late, and still to do
+	now.Km = new(290.3)                                                     // a little beyond it
 	if o := mustOnward(t, b.Trip, it, now); o.Trip.Levels["grey"] < 30 || !slices.Contains(o.Trip.Keep, "n3") || triptest.Has(o.Notes, passedBy) {
 		t.Errorf("not yet: grey water at %v, ahead %v, %q", o.Trip.Levels["grey"], o.Trip.Keep, triptest.Lines(o.Notes))
 	}

@@ -77,6 +77,27 @@ func TestNotesOfBuilding(t *testing.T) {
 	}
 }
 
+// A tank that comes back short by a shot glass, or by less than a cent's worth, is no
+// news. The last tank is told first.
+func TestMissingAtTheEnd(t *testing.T) {
+	for _, c := range []struct{ missing, price, cost float64 }{{10, 2, 20}, {0.051, 2, 0.1}, {0.049, 2, 0}, {0.1, 0.051, 0.01}, {0.1, 0.049, 0}} {
+		tr := triptest.Eastwards(100)
+		for i := range tr.Vehicle.Tanks {
+			if e := tr.Vehicle.Tanks[i].End; e != nil && e.RefillPrice != nil {
+				e.RefillPrice = &c.price
+			}
+		}
+		plan := planner.Plan{End: &planner.PlanEnd{Refill: map[string]float64{"diesel": c.missing, "lpg": c.missing}}}
+		told := reader{built.Trip(t, tr, nil, build.Options{})}.missing(plan)
+		if (len(told) == 2) != (c.cost > 0) || c.cost == 0 && len(told) > 0 {
+			t.Errorf("%v L at %v: %q", c.missing, c.price, triptest.Lines(told))
+		}
+		if len(told) > 0 && (told[0].Values["tank"].Unit != "lpg" || math.Abs(told[0].Values["cost"].N-c.cost) > 0.005) {
+			t.Errorf("%v L at %v: %q, want LPG first, for %v", c.missing, c.price, triptest.Lines(told), c.cost)
+		}
+	}
+}
+
 // Without a plan the places decide.
 func TestWayCautionWithoutAPlan(t *testing.T) {
 	if got := wayCaution(nil, []trip.Candidate{{ByRoad: true}, {Excluded: &fact.Fact{Kind: "out.avoided"}}}); got.Kind != waysByRoad {

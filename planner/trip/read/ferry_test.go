@@ -116,7 +116,7 @@ func TestFerriesOfRoads(t *testing.T) {
 func TestFerryOnDryLand(t *testing.T) {
 	tr := triptest.Eastwards(200)
 	tr.Ferries = []trip.Ferry{{FromKm: 20, ToKm: 30, Min: 20}, {FromKm: 50, ToKm: 80, Min: 120}, {FromKm: 100, ToKm: 110, Min: 60}}
-	roads := triptest.Boats{Ferries: []trip.Crossing{{Ferry: trip.Ferry{FromKm: 49, ToKm: 81, Min: 60}}}, Off: [][2]float64{{98, 106}}}
+	roads := triptest.Boats{Ferries: []trip.Crossing{{Ferry: trip.Ferry{FromKm: 49, ToKm: 81, Min: 60}}}, Off: [][2]float64{{98, 105}}} // of the last, just half is road
 	onLand := func(roads trip.Roads) string {
 		b := reader{built.Trip(t, tr, nil, build.Options{Roads: roads})}
 		return triptest.Lines(triptest.Of(b.cautions(fact.Fact{}), ferryOnLand))

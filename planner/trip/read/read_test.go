@@ -97,7 +97,20 @@ func TestItinerary(t *testing.T) {
 		t.Errorf("cautions = %q, want %q", got, want)
 	}
 
+	if got, want := triptest.Lines(fuel.Facts), "data.likely tank=diesel | data.price rate=1.60EUR/L tank=diesel why=(price.none)"; got != want {
+		t.Errorf("fuel rests on %q, want %q", got, want)
+	}
 	night := one.Calls[1]
+	if got, want := triptest.Lines(night.Facts), "data.tank tag=drinking_water=yes tank=fresh | data.night tag=tourism=camp_site | data.night_typical sum=30.00EUR why=(price.none) | data.hookup answer=answer.yes | data.showers answer=answer.unknown | data.toilets answer=answer.unknown"; got != want {
+		t.Errorf("the night rests on %q, want %q", got, want)
+	}
+	has := map[string]bool{}
+	for _, h := range it.HowTos {
+		has[h.ID] = true
+	}
+	if !has["diesel"] || !has["fresh"] || !has["night"] || !has["battery"] || has["lpg"] || has["ferry"] {
+		t.Errorf("how-tos %v", has)
+	}
 	// The battery: 40 Ah, 155.6 km × 0.25 Ah charge it to its 47.5 Ah on the way; so the hook-up adds nothing.
 	if len(night.Tasks) != 1 || night.Tasks[0].Verb != "fill" || night.Nights != 1 || math.Abs(night.Cost-30) > 1e-9 {
 		t.Errorf("night = %+v, want fresh water filled and the night for 30", night)
@@ -241,5 +254,37 @@ func TestBrim(t *testing.T) {
 		if want := (trip.Level{Km: 200 + c.km, Min: 600 + 2*c.km, Day: 2, L: full}); ok != (c.km > 0) || ok && at != want {
 			t.Errorf("%s at %v: %+v, %v, want %+v", c.tank.Kind, c.level, at, ok, want)
 		}
+	}
+}
+
+// A price is said however small the sum; a stated charge stands for the typical one.
+func TestWhatPricesRestOn(t *testing.T) {
+	tr, places := triptest.Island()
+	tr.Vehicle = triptest.Careless(tr.Vehicle)
+	places[1].Stay.Charge = "20 EUR"
+	it := driven(t, built.Trip(t, tr, places, build.Options{}),
+		planner.Visit{Stop: "n1", Serve: []planner.Serve{{Tank: "diesel", Amount: 0.5}}}, planner.Visit{Stop: "n2", Night: true})
+	if got := it.Days[0].Calls[0].Facts; !triptest.Has(got, dataPrice) {
+		t.Errorf("half a litre of diesel: %q", triptest.Lines(got))
+	}
+	if got, want := triptest.Lines(triptest.Of(it.Days[0].Calls[1].Facts, dataNight)), "data.night tag=tourism=camp_site | data.night tag=charge=20 EUR"; got != want {
+		t.Errorf("the night rests on %q, want %q", got, want)
+	}
+}
+
+// Where roads lead to all calls nothing is estimated; without calls the next one would be.
+func TestEstimated(t *testing.T) {
+	tr := triptest.Eastwards(200)
+	place := triptest.At("a", "fuel", 50, 1, triptest.Yes("diesel"))
+	b := built.Trip(t, tr, []trip.Place{place}, build.Options{Roads: triptest.Signposts{By: map[string][]trip.Way{"a": {{LeaveKm: 50, RejoinKm: 50, ThereKm: 1, Km: 2, Min: 3}}}}})
+	call := planner.Visit{Stop: "a", Serve: []planner.Serve{{Tank: "diesel", Amount: 1}}}
+	if it := driven(t, b, call); it.Estimated || !it.Days[0].Calls[0].ByRoad {
+		t.Errorf("by road: estimated %v", it.Estimated)
+	}
+	if it := driven(t, b); !it.Estimated {
+		t.Error("no call, and nothing is estimated")
+	}
+	if it := driven(t, built.Trip(t, tr, []trip.Place{place}, build.Options{}), call); !it.Estimated {
+		t.Error("without roads nothing is estimated")
 	}
 }
