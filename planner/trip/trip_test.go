@@ -149,6 +149,8 @@ func TestTripValidate(t *testing.T) {
 		{"both", func(t *trip.Trip) { t.Avoid, t.Require = []string{"n1"}, []string{"n1"} }, "choose one"},
 		{"no route", func(t *trip.Trip) { t.Route = nil }, "draw or load"},
 		{"drawn off the earth", func(t *trip.Trip) { t.Points = orb.LineString{{0, 0}, {0, 91}} }, "drawn point 2"},
+		{"too far south", func(t *trip.Trip) { t.Route = orb.LineString{{0, 0}, {0, -90.5}} }, "route point 2"},
+		{"too far west", func(t *trip.Trip) { t.Route = orb.LineString{{-180.5, 0}, {0, 0}} }, "route point 1"},
 		{"off the earth", func(t *trip.Trip) { t.Route = orb.LineString{{0, 0}, {0, 91}} }, "route point 2"},
 		{"tank twice", func(t *trip.Trip) { t.Vehicle.Tanks = append(t.Vehicle.Tanks, t.Vehicle.Tanks[0]) }, "twice"},
 		{"unknown tank", func(t *trip.Trip) { t.Vehicle.Tanks = append([]trip.Tank{}, trip.Tank{ID: "beer"}) }, "unknown: use one of"},

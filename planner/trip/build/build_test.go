@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"ullage/geo"
+	"ullage/planner"
 	"ullage/planner/trip"
 	"ullage/planner/trip/triptest"
 
@@ -70,6 +72,7 @@ func TestBuildExcludes(t *testing.T) {
 		{with("narrow", func(p *trip.Place) { p.Limits.WidthM = 2.1 }), "out.narrow limit=2.10m needs=2.15m"},
 		{with("short", func(p *trip.Place) { p.Limits.LengthM = 5 }), "out.short limit=5.00m needs=5.41m"},
 		{with("weak", func(p *trip.Place) { p.Limits.MassT = 2.8 }), "out.weak allowed=3500kg mass=2800kg"},
+		{with("strong", func(p *trip.Place) { p.Limits.MassT = 3.5 }), ""},
 		{with("private", func(p *trip.Place) { p.Access = "private" }), "out.access tag=access=private who=access.private"},
 		{with("permit", func(p *trip.Place) { p.Access = "permit" }), "out.access tag=access=permit who=access.permit"},
 		{with("avoided", func(*trip.Place) {}), "out.avoided"},
@@ -340,6 +343,36 @@ func TestDaysOfHours(t *testing.T) {
 		tr.Stays.MinNights, tr.Stays.MaxNights = c.least, c.most
 		if got := mustBuild(t, tr, nil, Options{}).Days(); got != c.want {
 			t.Errorf("%v km, %d to %d nights: %d days, want %d", c.km, c.least, c.most, got, c.want)
+		}
+	}
+}
+
+// Who wishes for no nights is asked for none, and gets as many as it takes.
+func TestBuildWishesForNights(t *testing.T) {
+	for _, c := range []struct {
+		least, most int
+		want        *planner.Range
+	}{{0, 0, nil}, {2, 0, &planner.Range{Min: 2, Max: anyNights}}, {0, 5, &planner.Range{Max: 5}}, {2, 5, &planner.Range{Min: 2, Max: 5}}} {
+		tr := triptest.Eastwards(200)
+		tr.Stays.MinNights, tr.Stays.MaxNights = c.least, c.most
+		if got := mustBuild(t, tr, nil, Options{}).Problem.Nights; !reflect.DeepEqual(got, c.want) {
+			t.Errorf("%d to %d: %v, want %v", c.least, c.most, got, c.want)
+		}
+	}
+}
+
+// A pass more than a kilometre worse than twice the nearest is none.
+func TestWorthwhile(t *testing.T) {
+	for _, c := range []struct {
+		off  []float64
+		want int
+	}{{[]float64{100, 1190, 1210}, 2}, {[]float64{1210, 1190, 100}, 2}, {[]float64{3000, 6900}, 2}, {[]float64{4000}, 1}} {
+		var passes []geo.Pass
+		for _, m := range c.off {
+			passes = append(passes, geo.Pass{OffM: m})
+		}
+		if got := len(worthwhile(passes)); got != c.want {
+			t.Errorf("%v m off: %d passes, want %d", c.off, got, c.want)
 		}
 	}
 }

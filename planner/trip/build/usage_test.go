@@ -2,12 +2,15 @@ package build
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"ullage/planner"
 	"ullage/planner/life"
 	"ullage/planner/trip"
 	"ullage/planner/trip/triptest"
+
+	"github.com/paulmach/orb"
 )
 
 // A night is what package life says at the place, on the day, with the pillar's
@@ -135,5 +138,17 @@ func TestGasThatStaysLiquid(t *testing.T) {
 		if k, b := lpg(c.start, c.butane); k.Reserve != 3 || len(b.Notes) > 0 {
 			t.Errorf("%+v: reserve %v, cautions %q", c, k.Reserve, triptest.Lines(b.Notes))
 		}
+	}
+}
+
+// The usual night is one in the middle of the route, where nothing is to be had.
+func TestUsualNight(t *testing.T) {
+	tr := triptest.Lived(0, "2027-01-15")
+	tr.Route = orb.LineString{{0, 40}, {0, 44}, {0, 45}, {0, 49}}
+	tr.Day.MaxKm = 200
+	c := mustBuild(t, tr, nil, Options{}).Course
+	want := c.Use.Nights(nil, life.Where{Lat: 45}, c.Axis.LengthKm/2, 1)
+	if got := c.UsualNight(); !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
 	}
 }

@@ -113,11 +113,40 @@ func TestUndone(t *testing.T) {
 	}
 }
 
+// Nights of a call are over by the clock, one at each midnight, and all of them when
+// the plan leaves.
+func TestNightsOver(t *testing.T) {
+	c := trip.Call{Night: true, Nights: 3, ArriveMin: 1440, LeaveMin: 4*1440 + 540} // arrives at midnight
+	for min, want := range map[float64]int{1000: 0, 1500: 0, 2879: 0, 2880: 1, 4320: 2, 4*1440 + 539: 3, 4*1440 + 540: 3, 9000: 3} {
+		if got := (Now{min: min}).nights(c); got != want {
+			t.Errorf("minute %v: %d nights, want %d", min, got, want)
+		}
+	}
+	if got := (Now{min: 9000}).nights(trip.Call{Nights: 3}); got != 0 {
+		t.Errorf("by day: %d nights", got)
+	}
+}
+
+// Where the plan is at a minute: 100 km, a stop of 100 min, 50 km more.
+func TestExpectedKm(t *testing.T) {
+	it := trip.Itinerary{Strips: []trip.Strip{{Points: []trip.Level{{Km: 0, Min: 500}, {Km: 100, Min: 600}, {Km: 100, Min: 700}, {Km: 150, Min: 750}, {Km: 150, Min: 750}}}}}
+	for min, want := range map[float64]float64{400: 0, 500: 0, 550: 50, 600: 100, 650: 100, 700: 100, 725: 125, 750: 150, 900: 150} {
+		if got := expectedKm(it, min); got != want {
+			t.Errorf("minute %v: km %v, want %v", min, got, want)
+		}
+	}
+}
+
 func TestLocate(t *testing.T) {
 	b, it := living(t)
 	at := orb.Point{120 / triptest.KmPerDegree, 1 / 110.574}
 	if km, off, err := Locate(b.Trip, it, at, "2026-06-12T11:00"); err != nil || math.Abs(km-120) > 0.1 || math.Abs(off-1) > 0.01 {
 		t.Errorf("km %v, %v km off, %v, want km 120, 1 km off", km, off, err)
+	}
+	for _, off := range []float64{26, 49} { // in the widest corridor only
+		if km, got, err := Locate(b.Trip, it, orb.Point{at[0], off / 110.574}, "2026-06-12T11:00"); err != nil || math.Abs(km-120) > 0.1 || math.Abs(got-off) > 0.5 {
+			t.Errorf("%v km off: km %v, %v km off, %v", off, km, got, err)
+		}
 	}
 	for _, c := range []struct {
 		at   orb.Point

@@ -144,3 +144,13 @@ func TestAtTheWheel(t *testing.T) {
 		}
 	}
 }
+
+// What is switched on board is what the vehicle has, and nothing that is done anyway.
+func TestSwitchedOnBoard(t *testing.T) {
+	for i, want := range []string{"howto.ferry.step.gas_ferry | howto.ferry.step.fridge_ferry", ""} {
+		b := reader{built.Trip(t, triptest.Lived(i, "2027-07-15"), nil, build.Options{})}
+		if got := triptest.Lines(b.switched()); got != want {
+			t.Errorf("%d: %q, want %q", i, got, want)
+		}
+	}
+}

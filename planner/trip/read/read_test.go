@@ -288,3 +288,16 @@ func TestEstimated(t *testing.T) {
 		t.Error("without roads nothing is estimated")
 	}
 }
+
+// Why nothing leads on from a closed place is said by the rule that breaks.
+func TestNoWayOn(t *testing.T) {
+	b := reader{built.Trip(t, triptest.Eastwards(100), nil, build.Options{})}
+	for rule, want := range map[planner.Rule]string{
+		planner.RuleReserve: "(closed.tank tank=diesel)", planner.RuleEnd: "(closed.end tank=diesel)",
+		planner.RuleDayKm: "(closed.night)", planner.RuleDayMin: "(closed.night)", planner.RuleService: "(closed.rest)",
+	} {
+		if got := triptest.Line(b.noWayOn(&backup.Closure{Err: &planner.Broken{Rule: rule, Tank: "diesel"}})); got != "call.no_way_on why="+want {
+			t.Errorf("%s: %q, want %q", rule, got, want)
+		}
+	}
+}
