@@ -297,6 +297,28 @@ func TestAuditTolerance(t *testing.T) {
 	}
 }
 
+// TestSpareIsForBackup: what would be needed if a place were closed is asked for only
+// of a trip that wants to survive that.
+func TestSpareIsForBackup(t *testing.T) {
+	for _, backup := range []bool{false, true} {
+		p, visits := plantest.Ruled()
+		p.Backup = backup
+		for i := range p.Stops {
+			for j := range p.Stops[i].Serves {
+				p.Stops[i].Serves[j].Spare = 1e6
+			}
+		}
+		plan, err := replay.Plan(p, visits)
+		if err == nil {
+			err = audit.Check(p, plan)
+		}
+		var b *planner.Broken
+		if broken := errors.As(err, &b) && b.Rule == planner.RuleSpare; broken != backup || !backup && err != nil {
+			t.Errorf("backup %v: %v", backup, err)
+		}
+	}
+}
+
 func TestAuditNoPlan(t *testing.T) {
 	p, _ := plantest.Ruled()
 	for _, plan := range []planner.Plan{
