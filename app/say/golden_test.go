@@ -35,7 +35,7 @@ var sample = map[string]fact.Value{
 	"for": fact.Span(15), "from": fact.Mark(31, 1), "height": fact.Metres(2.85, 2), "high": fact.Quantity(40, "L", -1), "hour": fact.Money(15, "EUR"), "id": fact.Text("n20"),
 	"kg": fact.Kg(3394), "kind": fact.Term("place.campsite"), "km": fact.Km(17.6, 1), "length": fact.Metres(6.6, 2), "less": fact.Share(0.19, 0), "level": fact.Quantity(70, "L", -1),
 	"levels": fact.Text("diesel 70/90 L"), "likely": fact.Quantity(36, "L", -1), "low": fact.Quantity(30, "L", -1), "mark": fact.Mark(172, 1), "mass": fact.Kg(3500), "more": fact.Share(0.19, 0),
-	"n": fact.Count(2), "name": fact.Text("Ellern"), "nights": fact.Count(2), "numbers": fact.Text("1, 2"), "off": fact.Km(0.8, 1), "pay": fact.Money(36, "EUR"),
+	"n": fact.Count(2), "name": fact.Text("Ellern"), "nights": fact.Count(2), "numbers": fact.Texts([]string{"1", "2"}), "off": fact.Km(0.8, 1), "pay": fact.Money(36, "EUR"),
 	"per": fact.Text("per 100 km"), "planned": fact.Quantity(40, "L", 1), "mpg": fact.Quantity(12, "L/100 km", 1), "road": fact.Text("CG-2"), "share": fact.Share(0.014, 1),
 	"source": fact.Text("from memory"), "start": fact.Clock(570), "station": fact.Text("Ellern"), "stay": fact.Quantity(28, "L", -1), "sum": fact.Money(36, "EUR"),
 	"sums": fact.Text("36.00 EUR for nights"), "supply": fact.Text("supply"), "tank": fact.Tank("fresh", ""), "time": fact.Span(165), "to": fact.Mark(43, 1), "reached": fact.Term("sheet.to.full"),
@@ -50,7 +50,7 @@ var sample = map[string]fact.Value{
 	"places": fact.List(fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(3, 1), "road": fact.Text("CG-2")})), fact.Clause(fact.Of("road.at", fact.V{"mark": fact.Mark(31, 1)}))),
 
 	// trip
-	"agreed": fact.Quantity(40, "L", 0), "answer": fact.Term("answer.yes"), "calls": fact.Texts([]string{"Ellern at km 31", "Morrow at km 60"}), "currency": fact.Text("NOK"), "easy": fact.Km(300, 0), "how": fact.Text("about"),
+	"agreed": fact.Quantity(40, "L", 0), "calls": fact.Texts([]string{"Ellern at km 31", "Morrow at km 60"}), "currency": fact.Text("NOK"), "easy": fact.Km(300, 0), "how": fact.Text("about"),
 	"lacking": fact.Km(20, 0), "left": fact.Quantity(30, "L", 0), "names": fact.Texts([]string{"Ellern"}), "needs": fact.Metres(2.85, 2), "open": fact.Clause(fact.Of("open.unknown", nil)),
 	"gone": fact.Texts([]string{"Morrow"}), "prices": fact.Text("diesel 1.60 NOK/L"), "rate": fact.Rate(1.6, "EUR", "L"), "tag": fact.Text("opening_hours=Mo-Fr"), "tags": fact.Texts([]string{"30 NOK"}),
 	"tanks": fact.List(fact.Tank("diesel", "")), "upto": fact.Money(30, "EUR"), "typical": fact.Text("EUR"), "was": fact.Count(3), "who": fact.Term("access.private"),
@@ -58,6 +58,7 @@ var sample = map[string]fact.Value{
 	// life
 	"cold": fact.Celsius(-12), "freezing": fact.Celsius(0), "valve": fact.Celsius(3), "kept": fact.Celsius(40), "boost": fact.Celsius(60), "grade": fact.Count(3),
 	"part": fact.Share(0.62, 0), "change": fact.Share(0.19, 0), "use": fact.Text("other"), "bounded": fact.Text("bounded"),
+	"gives": fact.Clause(fact.Of("hookup.supply", fact.V{"amps": fact.Quantity(6, "A", 0), "power": fact.Quantity(1.38, "kW", 2)})), "heating": fact.Clause(fact.Of("hookup.no_heat", nil)), "boiling": fact.Clause(fact.Of("hookup.kettle_alone", nil)), "tripping": fact.Clause(fact.Of("hookup.kettle_trips", fact.V{"household": fact.Quantity(2, "kW", 0)})),
 	"amps": fact.Quantity(6, "A", 0), "power": fact.Quantity(1.38, "kW", 2), "step": fact.Quantity(1, "kW", 0), "rest": fact.Quantity(0.8, "kW", 1), "kettle": fact.Quantity(1, "kW", 0), "household": fact.Quantity(2, "kW", 0),
 	"over": fact.Kg(120), "most": fact.Quantity(60, "L", 0),
 	"country": fact.Text("FR"), "rural": fact.Quantity(80, "km/h", 0), "motorway": fact.Quantity(110, "km/h", 0),

@@ -68,7 +68,11 @@ func (v Voice) digits(n float64, unit string, digits int) string {
 	if u.Symbol != unit && digits >= 0 {
 		digits = max(digits, u.Digits)
 	}
-	return v.number(u.Show(n), digits)
+	text := v.number(u.Show(n), digits)
+	if strings.Trim(text, "−0.") == "" { // nothing is nothing in any unit
+		return "0"
+	}
+	return text
 }
 
 // Km is a distance with a digit after the point below ten: "7.4 km", "212 km".

@@ -11,6 +11,7 @@ import (
 type Voice struct {
 	Language string // en
 	Units    string // "" or metric, british, american
+	Keep     bool   // no-break spaces before units, for text that is put in lines
 	Thin     bool   // narrow no-break spaces before units and between thousands, as in print
 }
 
@@ -18,8 +19,11 @@ type Voice struct {
 const thin = "\u202f"
 
 func (v Voice) gap() string {
-	if v.Thin {
+	switch {
+	case v.Thin:
 		return thin
+	case v.Keep:
+		return "\u00a0"
 	}
 	return " "
 }

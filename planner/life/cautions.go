@@ -17,6 +17,7 @@ const (
 	LithiumCold   fact.Kind = "night.lithium"
 	Legionella    fact.Kind = "night.legionella"
 	NotForFrost   fact.Kind = "night.shell"
+	HookUpHere    fact.Kind = "hookup.note" // what its supply carries: how it is shared out, clause by clause
 	SupplyIs      fact.Kind = "hookup.supply"
 	SupplyGuessed fact.Kind = "hookup.guess"
 	NoMainsHeat   fact.Kind = "hookup.no_heat"
@@ -50,9 +51,18 @@ func (m Model) Cautions(n Night) []fact.Fact {
 		out = append(out, fact.Of(NotForFrost, fact.V{"grade": fact.Count(3)}))
 	}
 	if n.HookUp != nil {
-		out = append(out, n.HookUp.Says()...)
+		out = append(out, n.HookUp.Says())
 	}
 	return out
+}
+
+// OfNight tells whether a fact is one of [Model.Cautions].
+func OfNight(f fact.Fact) bool {
+	switch f.Kind {
+	case Frosty, GasStuck, GasScarce, LithiumCold, Legionella, NotForFrost, HookUpHere:
+		return true
+	}
+	return false
 }
 
 // InCold is what the cold does to the gas; nothing if all of it comes out.
@@ -68,31 +78,33 @@ func (g Gas) InCold(outsideC float64) fact.Fact {
 }
 
 // Says is how a hook-up is shared out.
-func (h HookUp) Says() []fact.Fact {
+func (h HookUp) Says() fact.Fact {
 	kind := SupplyIs
 	if h.SupplyIsAGuess {
 		kind = SupplyGuessed
 	}
-	out := []fact.Fact{fact.Of(kind, fact.V{"amps": fact.Quantity(h.Amps, "A", 0), "power": kW(h.LimitW, 2)})}
+	v := fact.V{"heating": {}, "boiling": {}, "tripping": {}}
+	says := func(name string, kind fact.Kind, values fact.V) { v[name] = fact.Clause(fact.Of(kind, values)) }
+	says("gives", kind, fact.V{"amps": fact.Quantity(h.Amps, "A", 0), "power": kW(h.LimitW, 2)})
 	switch {
 	case h.HeatNeedW == 0:
 	case h.HeaterW == 0:
-		out = append(out, fact.Of(NoMainsHeat, nil))
+		says("heating", NoMainsHeat, nil)
 	case h.GasHeatW > 0:
-		out = append(out, fact.Of(SomeMainsHeat, fact.V{"step": kW(h.HeaterW, 0), "rest": kW(h.GasHeatW, 1)}))
+		says("heating", SomeMainsHeat, fact.V{"step": kW(h.HeaterW, 0), "rest": kW(h.GasHeatW, 1)})
 	default:
-		out = append(out, fact.Of(MainsHeat, fact.V{"step": kW(h.HeaterW, 0)}))
+		says("heating", MainsHeat, fact.V{"step": kW(h.HeaterW, 0)})
 	}
 	switch {
 	case h.KettleBeside:
-		out = append(out, fact.Of(KettleBeside, fact.V{"kettle": kW(kettleW, 0)}))
+		says("boiling", KettleBeside, fact.V{"kettle": kW(kettleW, 0)})
 	case h.HeaterW > 0:
-		out = append(out, fact.Of(KettleInstead, nil))
+		says("boiling", KettleInstead, nil)
 	}
 	if !h.KettleAlone {
-		out = append(out, fact.Of(KettleTrips, fact.V{"household": kW(householdKettleW, 0)}))
+		says("tripping", KettleTrips, fact.V{"household": kW(householdKettleW, 0)})
 	}
-	return out
+	return fact.Of(HookUpHere, v)
 }
 
 func kW(watts float64, digits int) fact.Value { return fact.Quantity(watts/1000, "kW", digits) }

@@ -70,8 +70,8 @@ func ExampleFactor_Learn() {
 func ExampleNewHookUp() {
 	h := life.NewHookUp(6, life.Mains{HeaterMaxW: 3000, ChargerA: 15, Fridge: life.Absorption}, 1800)
 	fmt.Printf("%.2f kW: heater %.0f W, gas adds %.0f W\n", h.LimitW/1000, h.HeaterW, h.GasHeatW)
-	for _, f := range h.Says() {
-		fmt.Println(f.Kind)
+	for _, part := range []string{"gives", "heating", "boiling", "tripping"} {
+		fmt.Println(h.Says().Values[part].Fact.Kind)
 	}
 	// Output:
 	// 1.38 kW: heater 1000 W, gas adds 800 W

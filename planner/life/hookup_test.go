@@ -2,7 +2,6 @@ package life
 
 import (
 	"math"
-	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -54,17 +53,23 @@ func TestHookUp(t *testing.T) {
 	for _, c := range []struct {
 		name       string
 		amps, need float64
-		want       []fact.Fact
+		want       map[string]fact.Fact
 	}{
-		{"not known, cold", math.NaN(), 2500, []fact.Fact{
-			fact.Of(SupplyGuessed, fact.V{"amps": unknown, "power": kW(1380, 2)}), fact.Of(SomeMainsHeat, fact.V{"step": kW(1000, 0), "rest": kW(1500, 1)}), fact.Of(KettleInstead, nil), trips}},
-		{"16 A, mild", 16, 700, []fact.Fact{
-			fact.Of(SupplyIs, fact.V{"amps": amps, "power": kW(3680, 2)}), fact.Of(MainsHeat, fact.V{"step": kW(1000, 0)}), fact.Of(KettleBeside, kettle)}},
-		{"16 A, summer", 16, 0, []fact.Fact{fact.Of(SupplyIs, fact.V{"amps": amps, "power": kW(3680, 2)}), fact.Of(KettleBeside, kettle)}},
-		{"3 A, cold", 3, 2500, []fact.Fact{fact.Of(SupplyIs, fact.V{"amps": fact.Quantity(3, "A", 0), "power": kW(690, 2)}), fact.Of(NoMainsHeat, nil), trips}},
+		{"not known, cold", math.NaN(), 2500, map[string]fact.Fact{
+			"gives": fact.Of(SupplyGuessed, fact.V{"amps": unknown, "power": kW(1380, 2)}), "heating": fact.Of(SomeMainsHeat, fact.V{"step": kW(1000, 0), "rest": kW(1500, 1)}),
+			"boiling": fact.Of(KettleInstead, nil), "tripping": trips}},
+		{"16 A, mild", 16, 700, map[string]fact.Fact{
+			"gives": fact.Of(SupplyIs, fact.V{"amps": amps, "power": kW(3680, 2)}), "heating": fact.Of(MainsHeat, fact.V{"step": kW(1000, 0)}), "boiling": fact.Of(KettleBeside, kettle)}},
+		{"16 A, summer", 16, 0, map[string]fact.Fact{"gives": fact.Of(SupplyIs, fact.V{"amps": amps, "power": kW(3680, 2)}), "boiling": fact.Of(KettleBeside, kettle)}},
+		{"3 A, cold", 3, 2500, map[string]fact.Fact{
+			"gives": fact.Of(SupplyIs, fact.V{"amps": fact.Quantity(3, "A", 0), "power": kW(690, 2)}), "heating": fact.Of(NoMainsHeat, nil), "tripping": trips}},
 	} {
-		if got := NewHookUp(c.amps, all, c.need).Says(); !slices.EqualFunc(got, c.want, fact.Fact.Equal) {
-			t.Errorf("%s: says %+v, want %+v", c.name, got, c.want)
+		want := fact.V{"heating": {}, "boiling": {}, "tripping": {}}
+		for name, f := range c.want {
+			want[name] = fact.Clause(f)
+		}
+		if got := NewHookUp(c.amps, all, c.need).Says(); !got.Equal(fact.Of(HookUpHere, want)) {
+			t.Errorf("%s: says %+v, want %+v", c.name, got, want)
 		}
 	}
 }

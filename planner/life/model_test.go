@@ -112,7 +112,7 @@ func TestCautions(t *testing.T) {
 		{"lithium in summer", func(m *Model, s *Stay) { m.Vehicle.Battery.Chemistry = LiFePO4; *s = summer }, nil},
 		{"water of 40 °C", func(m *Model, s *Stay) { m.Comfort.HotC = HotEnough; *s = summer }, []fact.Kind{Legionella}},
 		{"water of 55 °C", func(m *Model, s *Stay) { m.Comfort.HotC = 55; *s = summer }, nil},
-		{"hook-up", func(m *Model, s *Stay) { s.HookUp, s.Amps = true, 10; s.YearDay = summer.YearDay }, []fact.Kind{SupplyIs, MainsHeat, KettleInstead, KettleTrips}},
+		{"hook-up", func(m *Model, s *Stay) { s.HookUp, s.Amps = true, 10; s.YearDay = summer.YearDay }, []fact.Kind{HookUpHere}},
 	} {
 		m, s := couple(), winter
 		c.change(&m, &s)

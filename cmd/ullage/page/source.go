@@ -16,10 +16,13 @@ import (
 var sources = []string{"app", "cmd/client", "data", "geo", "planner", "go.mod", "go.sum"}
 
 // buildFlags make the program small: without names and paths for a debugger, and
-// without functions written out where they are called, in what draws the page and
-// says sentences. What plans, measures and reads is left as fast as it is.
+// without functions written out where they are called, in what draws the page,
+// says sentences and reads texts. What plans, measures and reads map data is left as
+// fast as it is.
 var buildFlags = append([]string{"-trimpath", "-ldflags=-s -w"}, notInlined("ullage/app/...", "ullage/planner/fact", "ullage/planner/life/advice",
-	"ullage/planner/trip/read", "ullage/planner/trip/answer", "ullage/planner/trip/onward", "github.com/maxence-charriere/...")...)
+	"ullage/planner/trip/read", "ullage/planner/trip/answer", "ullage/planner/trip/onward", "github.com/maxence-charriere/...",
+	"ullage/planner/trip", "ullage/data", "ullage/data/strict", "ullage/data/tripfile", "ullage/data/meant",
+	"encoding/json", "encoding/xml", "regexp/...", "net/...", "text/...", "html/...", "path/...", "fmt")...)
 
 // notInlined are flags that have packages compiled without inlining.
 func notInlined(packages ...string) []string {

@@ -3,10 +3,13 @@ package sheet
 import (
 	"cmp"
 	"fmt"
-	"strings"
+	"slices"
+	"strconv"
 
 	"ullage/app/say"
 	"ullage/planner/fact"
+	"ullage/planner/life"
+	"ullage/planner/life/advice"
 	"ullage/planner/trip"
 )
 
@@ -45,27 +48,55 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 // acts prints what is to be done, in boxes to tick.
 func (p *sheet) acts(in string, d trip.Day, c trip.Call) {
 	for _, t := range c.Tasks {
-		p.wrap(in+"[ ] ", p.task(d, c, t))
+		p.wrap(in+"[ ] ", p.task(d, c, t)+" "+p.pointed("sheet.act.notes", p.notesOf(c, ofAct(t.Tank))))
 	}
 	pay := fact.V{"pay": p.some(c.Cost)}
 	if len(c.Tasks) == 1 && c.Tasks[0].Cost == c.Cost { // it stands there already
 		pay["pay"] = fact.Value{}
 	}
 	if c.Night {
-		p.line(in + "[ ] " + p.say.Text("sheet.stay", fact.V{"nights": fact.Count(max(c.Nights, 1))}, pay))
+		p.wrap(in+"[ ] ", p.say.Text("sheet.stay", fact.V{"nights": fact.Count(max(c.Nights, 1))}, pay)+" "+p.pointed("sheet.act.notes", p.notesOf(c, ofNight)))
 		return
 	}
 	p.line(in + "[ ] " + p.say.Text("sheet.go_on", fact.V{"clock": p.clock(d, c.LeaveMin)}, pay))
 }
 
+// ofAct are the cautions of what is done to a tank.
+func ofAct(tank string) func(fact.Fact) bool {
+	return func(f fact.Fact) bool { return advice.About(f, tank) }
+}
+
+// ofNight are those of a night.
+func ofNight(f fact.Fact) bool { return advice.About(f, "night") || life.OfNight(f) }
+
+// notesOf are the numbers of those of a call's cautions that are explained at the end.
+func (p *sheet) notesOf(c trip.Call, about func(fact.Fact) bool) []int {
+	var numbers []int
+	for i, f := range p.notes {
+		if about(f) && fact.Contains(c.Cautions, f) {
+			numbers = append(numbers, i+1)
+		}
+	}
+	return numbers
+}
+
+// pointed points to notes in the words of a key; nothing if there are none.
+func (p *sheet) pointed(key string, numbers []int) string {
+	if len(numbers) == 0 {
+		return ""
+	}
+	return p.say.Text(key, fact.V{"n": fact.Count(len(numbers)), "numbers": fact.Each(numbers, func(n int) fact.Value { return fact.Text(strconv.Itoa(n)) })})
+}
+
 // wayThere says how far off the route a call is and where to turn in.
 func (p *sheet) wayThere(c trip.Call) string {
 	v := fact.V{"off": fact.Km(c.OffKm, 1), "km": fact.Km(c.DetourKm, 1), "time": fact.Span(c.DetourMin)}
+	if c.OffKm < trip.BesideKm {
+		v["off"] = fact.Value{}
+	}
 	way := p.say.Text("sheet.detour.about", v)
 	switch {
-	case c.OffKm < 0.05 && c.DetourKm < 0.5:
-		way = p.say.Text("sheet.beside")
-	case c.ByRoad && c.DetourKm < 0.5 && c.DetourMin < 1:
+	case c.OffKm < trip.BesideKm && c.DetourKm < 0.5, c.ByRoad && c.DetourKm < 0.5 && c.DetourMin < 1:
 		way = p.say.Text("sheet.off", v)
 	case c.ByRoad:
 		way = p.say.Text("sheet.detour", v)
@@ -81,22 +112,19 @@ func at(point [2]float64) fact.Value {
 	return fact.Text(fmt.Sprintf("%.5f, %.5f", point[1], point[0]))
 }
 
-// cautions prints those of a call alone, and the numbers of those that are
-// explained at the end.
+// cautions prints those of a call alone, and the numbers of those explained at
+// the end to which none of its acts points.
 func (p *sheet) cautions(in string, c trip.Call) {
 	for _, f := range c.Cautions {
 		if !fact.Contains(p.notes, f) {
 			p.wrap(in, p.say.Text("sheet.care", fact.V{"what": fact.Clause(f)}))
 		}
 	}
-	var numbers []string
-	for i, f := range p.notes {
-		if fact.Contains(c.Cautions, f) {
-			numbers = append(numbers, fmt.Sprint(i+1))
-		}
+	pointed := func(f fact.Fact) bool {
+		return c.Night && ofNight(f) || slices.ContainsFunc(c.Tasks, func(t trip.Task) bool { return ofAct(t.Tank)(f) })
 	}
-	if n := len(numbers); n > 0 {
-		p.wrap(in, p.say.Text("sheet.care.notes", fact.V{"n": fact.Count(n), "numbers": fact.Text(strings.Join(numbers, ", "))}))
+	if numbers := p.notesOf(c, func(f fact.Fact) bool { return !pointed(f) }); len(numbers) > 0 {
+		p.wrap(in, p.pointed("sheet.care.notes", numbers))
 	}
 }
 

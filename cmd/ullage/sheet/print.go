@@ -19,6 +19,7 @@ type Input struct {
 
 // Print prints days, calls and levels, or why there is no plan.
 func Print(w io.Writer, in Input, voice say.Voice) error {
+	voice.Keep = true
 	p := &sheet{w: bufio.NewWriter(w), it: in.Itinerary, say: voice, notes: repeated(in.Itinerary)}
 	p.head(in.Trip)
 	p.behind(in.Onward)

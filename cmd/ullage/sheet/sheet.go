@@ -21,7 +21,12 @@ type sheet struct {
 	notes []fact.Fact // cautions of several calls: explained once at the end, called by number
 }
 
-func (p *sheet) line(text string) { fmt.Fprintln(p.w, strings.TrimRight(text, " ")) }
+func (p *sheet) line(text string) {
+	fmt.Fprintln(p.w, strings.ReplaceAll(strings.TrimRight(text, " "), keep, " "))
+}
+
+// keep is a space that no line breaks at.
+const keep = "\u00a0"
 
 // title prints a heading, underlined with a character.
 func (p *sheet) title(text string, under string, width int) {
@@ -33,7 +38,7 @@ func (p *sheet) title(text string, under string, width int) {
 func (p *sheet) wrap(label, text string) {
 	width := len([]rune(label))
 	line := label
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' }) {
 		if n := len([]rune(line)); n > width && n+1+len([]rune(word)) > textWidth {
 			p.line(line)
 			line = strings.Repeat(" ", width)

@@ -60,3 +60,8 @@ func items(of string, rows []row, has Has) []Item {
 func kind(parts ...string) fact.Kind {
 	return fact.Kind(strings.ReplaceAll(strings.Join(parts, "."), "-", "_"))
 }
+
+// About tells whether a fact is a line of the how-to with an id.
+func About(f fact.Fact, id string) bool {
+	return strings.HasPrefix(string(f.Kind), string(kind("howto", id))+".")
+}

@@ -20,9 +20,9 @@ const (
 	dataNight        fact.Kind = "data.night"
 	dataNightFree    fact.Kind = "data.night_free"
 	dataNightTypical fact.Kind = "data.night_typical"
-	dataHookUp       fact.Kind = "data.hookup"
-	dataShowers      fact.Kind = "data.showers"
-	dataToilets      fact.Kind = "data.toilets"
+	dataHas          fact.Kind = "data.has"     // {list} is there
+	dataLacks        fact.Kind = "data.lacks"   // it is not
+	dataNothing      fact.Kind = "data.nothing" // the data do not say
 	dataTag          fact.Kind = "data.tag"
 
 	priceNone    fact.Kind = "price.none"
@@ -102,8 +102,28 @@ func (b reader) ofNight(s *planner.Stop, stay *trip.Stay) []fact.Fact {
 		fee := s.Night.Fee / float64(s.Night.Nights)
 		out = append(out, fact.Of(dataNightTypical, fact.V{"why": b.notRead("charge", stay.Charge), "sum": fact.Money(fee, b.Trip.Currency)}))
 	}
-	answer := func(a trip.Answer) fact.V { return fact.V{"answer": fact.Term("answer." + a.String())} }
-	return append(out, fact.Of(dataHookUp, answer(stay.HookUp)), fact.Of(dataShowers, answer(stay.Showers)), fact.Of(dataToilets, answer(stay.Toilets)))
+	return append(out, amenities(stay)...)
+}
+
+// amenities are what a site has, what it has not, and of what nothing is known.
+func amenities(stay *trip.Stay) []fact.Fact {
+	by := map[trip.Answer][]fact.Value{}
+	for _, x := range []struct {
+		answer trip.Answer
+		name   string
+	}{{stay.HookUp, "site.hookup"}, {stay.Showers, "site.showers"}, {stay.Toilets, "site.toilets"}} {
+		by[x.answer] = append(by[x.answer], fact.Term(x.name))
+	}
+	var out []fact.Fact
+	for _, x := range []struct {
+		answer trip.Answer
+		kind   fact.Kind
+	}{{trip.Yes, dataHas}, {trip.No, dataLacks}, {trip.Unknown, dataNothing}} {
+		if list := by[x.answer]; len(list) > 0 {
+			out = append(out, fact.Of(x.kind, fact.V{"list": fact.List(list...)}))
+		}
+	}
+	return out
 }
 
 // notRead is why a price does not count: there is none, or it is in another

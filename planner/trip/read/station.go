@@ -56,7 +56,7 @@ func (b reader) stations(best *trip.Candidate, hours fact.Fact, closed *trip.Can
 	case best != nil:
 		v := b.before(best)
 		v["open"], v["off"] = fact.Clause(hours), fact.Value{}
-		if best.OffKm >= 0.05 {
+		if best.OffKm >= trip.BesideKm {
 			v["off"] = fact.Km(best.OffKm, 1)
 		}
 		out = append(out, fact.Of(stationOpen, v))
