@@ -44,6 +44,7 @@
 //   - why.go: what stands in the way of a plan, and what would help
 //   - plan.go: what a plan is
 //   - broken.go: the rules, and the one that a plan breaks
+//   - limits.go: how large a problem may be
 //   - facts.go: what there is to say of reasons, changes and broken rules
 //   - short.go: what no plan can keep, seen at once
 //   - validate.go: whether a problem is one

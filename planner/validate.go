@@ -10,8 +10,11 @@ import (
 // Validate says whether the problem is one: every number finite and in the
 // range its field states, every name known and given once, stops in order of
 // km. A valid problem need not have a plan. The first fault is named with its
-// place in the problem. O(size of the problem).
+// place in the problem; before any, that it is too large ([TooMany]). O(size of the problem).
 func (p *Problem) Validate() error {
+	if err := p.tooMany(); err != nil {
+		return err
+	}
 	v := validator{tanks: map[string]Kind{}}
 	v.head(p)
 	for i, t := range p.Tanks {
@@ -206,6 +209,10 @@ func (v *validator) stop(at place, s Stop) {
 		}
 		last = w[1]
 	}
+	if len(s.Serves) > MostTanks {
+		v.fault(at, "serves %d times, want one service a tank, %d at most", len(s.Serves), MostTanks)
+		return
+	}
 	for i, x := range s.Serves {
 		at := at.in(".serves", i, x.Tank)
 		if slices.ContainsFunc(s.Serves[:i], func(y Service) bool { return y.Tank == x.Tank }) {
@@ -237,8 +244,8 @@ func (v *validator) service(at place, x Service, of Stop) {
 
 func (v *validator) night(at place, n Night) {
 	v.number(at, "fee", n.Fee, 0, unlimited())
-	if n.Nights < 1 {
-		v.fault(at, "nights is %d, want 1 or more", n.Nights)
+	if n.Nights < 1 || n.Nights > MostNights {
+		v.fault(at, "nights is %d, want 1 to %d", n.Nights, MostNights)
 	}
 	for tank, use := range n.Use {
 		if v.tanks[tank] == "" || math.IsNaN(use) || math.IsInf(use, 0) {

@@ -13,6 +13,10 @@ import (
 // answer.
 const Patience = 60 * time.Second
 
+// mostStops are weighed in a page, which has 1 GB for all it does: a third of it is
+// taken by a plan among so many.
+const mostStops = 20_000
+
 // pause is the least time between two better plans shown: each costs the page
 // a drawing.
 const pause = 250 * time.Millisecond
@@ -28,7 +32,7 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 	defer stop()
 	work := paced(ctx, stop)
 	it, err := answer.Trip(work, t, h.places, answer.Options{
-		Build: build.Options{Hours: h.hours, Roads: h.roads.trip(work)},
+		Build: build.Options{Hours: h.hours, Roads: h.roads.trip(work), MostStops: mostStops},
 		Progress: func(it trip.Itinerary) {
 			if n := h.now(); n.Sub(shown) >= pause {
 				shown = n

@@ -56,5 +56,5 @@ func (b asker) audit(p planner.Plan) error {
 
 // again builds the trip once more, changed.
 func (b asker) again(t trip.Trip) (*build.Built, error) {
-	return build.Trip(t, b.Places, build.Options{Hours: b.Hours, Roads: b.Roads})
+	return build.Trip(t, b.Places, build.Options{Hours: b.Hours, Roads: b.Roads, MostStops: b.MostStops})
 }

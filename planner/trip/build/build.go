@@ -29,8 +29,8 @@ type Built struct {
 // stops beside each other that are equal, the problem has the nearest only
 // (see [thin]).
 //
-// The error names the first fault of the trip, or the required place that
-// cannot be used. places is kept, not changed. O(places × log route +
+// The error names the first fault of the trip, the required place that
+// cannot be used, or that there are more stops than can be weighed ([planner.TooMany]). places is kept, not changed. O(places × log route +
 // candidates²).
 func Trip(t trip.Trip, places []trip.Place, opt Options) (*Built, error) {
 	if err := t.Validate(); err != nil {
@@ -58,6 +58,9 @@ func Trip(t trip.Trip, places []trip.Place, opt Options) (*Built, error) {
 // the order of the route.
 func (c *Course) stops(offers []offer, tanks Tanks) (Stops, error) {
 	g := &gathering{c, Stops{Calls: make(map[string]Call, len(offers))}}
+	if err := g.tooMany(offers); err != nil {
+		return Stops{}, err
+	}
 	for _, o := range offers {
 		for n, pass := range o.passes {
 			g.add(o, n, pass)

@@ -10,6 +10,7 @@ import (
 	"time"
 	"ullage/geo"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 	"ullage/planner/trip/triptest"
 
@@ -374,5 +375,22 @@ func TestWorthwhile(t *testing.T) {
 		if got := len(worthwhile(passes)); got != c.want {
 			t.Errorf("%v m off: %d passes, want %d", c.off, got, c.want)
 		}
+	}
+}
+
+// Where more calls lie along the route than can be weighed, that is said before any
+// is made of them.
+func TestTooManyStops(t *testing.T) {
+	tr := triptest.Eastwards(200)
+	var places []trip.Place
+	for i := range 40 {
+		places = append(places, triptest.At(fmt.Sprint("p", i), "fuel", 10+4*float64(i), 1, triptest.Yes("diesel")))
+	}
+	if _, err := Trip(tr, places, Options{MostStops: 40}); err != nil {
+		t.Error(err)
+	}
+	_, err := Trip(tr, places, Options{MostStops: 39})
+	if v := fact.Why(err); v.Fact == nil || triptest.Line(*v.Fact) != "many.stops n=40 was=39" {
+		t.Errorf("%v", err)
 	}
 }

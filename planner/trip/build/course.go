@@ -23,7 +23,8 @@ type Course struct {
 	Drive   planner.Drive
 	Use     trip.Usage
 
-	route *geo.Line
+	MostStops int // of the problem
+	route     *geo.Line
 }
 
 // setOff is the first stage: the route measured and put on roads, ferries and a
@@ -35,7 +36,7 @@ func setOff(t trip.Trip, opt Options) (*Course, error) {
 	}
 	t.Currency = cmp.Or(t.Currency, "EUR")
 	lengthKm := line.LengthM() / 1000
-	c := &Course{Trip: t, Start: t.Start.Time(), Hours: opt.Hours, Roads: opt.Roads, route: line}
+	c := &Course{Trip: t, Start: t.Start.Time(), Hours: opt.Hours, Roads: opt.Roads, MostStops: cmp.Or(opt.MostStops, planner.MostStops), route: line}
 	c.Drive = planner.Drive{MaxKmPerDay: t.Day.MaxKm, MaxMinPerDay: t.Day.MaxMin, DepartMin: t.Day.DepartMin,
 		Pace: []planner.Pace{{ToKm: lengthKm, MinPerKm: 60 / min(t.Day.SpeedKmh, t.Vehicle.TopKmh())}}}
 	if err := c.onRoads(lengthKm); err != nil {

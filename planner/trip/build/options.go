@@ -12,6 +12,7 @@ type Hours func(p trip.Place, from time.Time, days int) (windows [][2]float64, k
 
 // Options of [Trip]. The zero value is valid.
 type Options struct {
-	Hours Hours      // nil: no opening hours are known
-	Roads trip.Roads // nil: ways to places are estimates
+	Hours     Hours      // nil: no opening hours are known
+	Roads     trip.Roads // nil: ways to places are estimates
+	MostStops int        // more are refused; 0: [planner.MostStops]
 }

@@ -36,6 +36,21 @@ type gathering struct {
 	Stops
 }
 
+// tooMany is the error that offers make more stops than can be weighed: it is seen
+// before there is anything of them.
+func (b *gathering) tooMany(offers []offer) error {
+	n := 0
+	for _, o := range offers {
+		if o.excluded == nil {
+			n += len(o.passes) * (1 + len(b.longerStays(o)))
+		}
+	}
+	if n > b.MostStops {
+		return &planner.TooMany{Kind: planner.ManyStops, Have: n, Most: b.MostStops}
+	}
+	return nil
+}
+
 // add makes an offer at the n-th pass of the route a candidate and its
 // stops: one, and one more for each longer stay that the trip can need.
 func (b *gathering) add(o offer, n int, pass geo.Pass) {
