@@ -3,6 +3,7 @@ package planner
 import (
 	"maps"
 	"slices"
+	"sort"
 )
 
 // ProblemFormat is the value of [Problem.Format].
@@ -48,8 +49,15 @@ type Drive struct {
 // Minutes is the driving time along the route between two positions,
 // 0 ≤ fromKm ≤ toKm ≤ the route's length, detours not included.
 func (d Drive) Minutes(fromKm, toKm float64) float64 {
+	first := sort.Search(len(d.Pace), func(i int) bool { return d.Pace[i].ToKm > fromKm })
 	total, at := 0.0, 0.0
-	for _, piece := range d.Pace {
+	if first > 0 {
+		at = d.Pace[first-1].ToKm
+	}
+	for _, piece := range d.Pace[first:] {
+		if at >= toKm {
+			break
+		}
 		lo, hi := max(at, fromKm), min(piece.ToKm, toKm)
 		if hi > lo {
 			total += (hi - lo) * piece.MinPerKm

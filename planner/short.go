@@ -90,7 +90,7 @@ func nightsOf(stays []Night) int {
 // leastUse of a tank by some of the stays: at least count of them, and nights
 // nights; of the last stay, only the part that is needed.
 func leastUse(tank string, stays []Night, count, nights int) float64 {
-	var whole, single []float64
+	whole, single := make([]float64, 0, len(stays)), make([]float64, 0, len(stays))
 	for _, n := range stays {
 		whole = append(whole, n.Use[tank])
 		for range n.Nights {

@@ -30,13 +30,13 @@ type finder struct {
 func newFinder(m *model.Model, stopped func() bool) *finder {
 	f := &finder{m: m, root: math.Inf(-1), stopped: stopped}
 	wanted := min(m.Most, m.Least)
-	if wanted > bound.EasilyCounted {
+	if wanted > bound.EasilyCounted || !bound.Counts(m, wanted) {
 		f.nights = append(f.nights, bound.Tally{Wage: bestWage(m, stopped)})
 	}
-	if wanted <= bound.MostCounted {
+	if wanted <= bound.MostCounted && bound.Counts(m, wanted) {
 		f.nights = append(f.nights, bound.Tally{Counted: true})
 	}
-	if f.later = f.nights[0]; wanted <= bound.EverCounted {
+	if f.later = f.nights[0]; wanted <= bound.EverCounted && bound.Counts(m, wanted) {
 		f.later = bound.Tally{Counted: true}
 	}
 	return f
@@ -51,6 +51,8 @@ func newFinder(m *model.Model, stopped func() bool) *finder {
 //     better: those that do not bind cost nothing to leave out. They are taken
 //     in one by one, each time the one that gives most;
 //   - then the same with finer classes, going on from the group found.
+//
+// Without any bounds, best is nil: it was stopped before.
 func (f *finder) next() (more bool) {
 	f.stage++
 	switch f.stage {
@@ -63,13 +65,13 @@ func (f *finder) next() (more bool) {
 	case 4:
 		f.grow(f.best.Nights.Tanks, bound.Finest)
 	}
-	return f.best.Nights.Coarse && f.stage < 4
+	return f.best != nil && f.best.Nights.Coarse && f.stage < 4
 }
 
 func (f *finder) first() {
 	for _, nights := range f.nights {
 		tanks := bound.BindingTanks(f.m)
-		f.try(bestWorth(f.m, tanks, nights), nights, tanks, bound.Rough)
+		f.try(bestWorth(f.m, tanks, nights, f.stopped), nights, tanks, bound.Rough)
 	}
 }
 
@@ -77,7 +79,7 @@ func (f *finder) first() {
 // other tanks, the fewer classes each: so those that are paid for are left out, too.
 func (f *finder) sharpen() {
 	tanks := bound.BindingTanks(f.m)
-	if !slices.ContainsFunc(tanks, func(t int) bool { return f.m.Tanks[t].PerKm < 0 }) {
+	if !bound.Packs(f.m) || !slices.ContainsFunc(tanks, func(t int) bool { return f.m.Tanks[t].PerKm < 0 }) {
 		return
 	}
 	worth := f.betterWorth(f.later, tanks, bound.Fine)
@@ -153,14 +155,7 @@ func (f *finder) betterWorth(nights bound.Tally, all []int, d bound.Detail) []fl
 
 // try keeps these bounds if they are the tightest, and gives their value.
 func (f *finder) try(worth []float64, nights bound.Tally, tanks []int, d bound.Detail) float64 {
-	if f.best != nil && f.stopped() {
-		return math.Inf(-1)
-	}
-	order := bound.Recipe{Worth: worth, Tanks: tanks, Nights: nights, Detail: d, Stopped: f.stopped}
-	if f.best == nil { // some there must be
-		order.Stopped = nil
-	}
-	b := bound.New(f.m, order)
+	b := bound.New(f.m, bound.Recipe{Worth: worth, Tanks: tanks, Nights: nights, Detail: d, Stopped: f.stopped})
 	if b == nil {
 		return math.Inf(-1)
 	}

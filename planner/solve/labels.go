@@ -255,3 +255,37 @@ func (a *labels) drop(id int32) {
 	a.hand = a.hand[:int(id)*len(a.m.Tanks)]
 	a.all = a.all[:id]
 }
+
+// keep drops all labels but these and those that they come from, and gives those
+// kept new numbers, also in ids.
+func (a *labels) keep(ids []int32) {
+	to := make([]int32, len(a.all)) // 0: dropped
+	for _, id := range ids {
+		to[id] = 1
+	}
+	for id := len(to) - 1; id >= 0; id-- {
+		if p := a.all[id].parent; to[id] > 0 && p >= 0 {
+			to[p] = 1
+		}
+	}
+	kept, hand, layers := a.all[:0], a.hand[:0], a.layers[:0]
+	for id := range to {
+		if to[id] == 0 {
+			continue
+		}
+		to[id] = int32(len(kept))
+		l := a.all[id]
+		if l.parent >= 0 {
+			l.parent = to[l.parent]
+		}
+		own, has := a.layers[l.layersAt:l.layersTo], a.handOf(int32(id))
+		l.layersAt = int32(len(layers))
+		layers, hand = append(layers, own...), append(hand, has...)
+		l.layersTo = int32(len(layers))
+		kept = append(kept, l)
+	}
+	a.all, a.hand, a.layers = kept, hand, layers
+	for k, id := range ids {
+		ids[k] = to[id]
+	}
+}

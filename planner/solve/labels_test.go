@@ -2,6 +2,7 @@ package solve
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -97,4 +98,42 @@ func costOf(h hands, x float64) float64 {
 		at += l.Amount
 	}
 	return cost
+}
+
+// TestKeep: labels that are kept say what they said, and so do those they come from.
+func TestKeep(t *testing.T) {
+	g := rand.New(rand.NewPCG(1, 8))
+	a := labels{m: &model.Model{Tanks: make([]model.Tank, 2)}}
+	s := model.NewState(2)
+	for id := range int32(500) {
+		s.Hand[0], s.Hand[1] = float64(id), -float64(id)
+		s.Layers[1] = make([]model.Layer, g.IntN(3))
+		for k := range s.Layers[1] {
+			s.Layers[1][k].Amount = float64(id)
+		}
+		a.add(label{cost: float64(id), parent: id - 1 - g.Int32N(min(id, 9)+1)}, s)
+	}
+	says := func(id int32) (out []float64) {
+		for ; id >= 0; id = a.all[id].parent {
+			out = append(append(out, a.all[id].cost), a.handOf(id)...)
+			for _, l := range a.layersAll(id) {
+				out = append(out, l.Amount)
+			}
+		}
+		return out
+	}
+	ids := []int32{480, 499, 471}
+	var was [][]float64
+	for _, id := range ids {
+		was = append(was, says(id))
+	}
+	a.keep(ids)
+	for k, id := range ids {
+		if !slices.Equal(says(id), was[k]) {
+			t.Errorf("label %d of %d says %v, want %v", id, len(a.all), says(id), was[k])
+		}
+	}
+	if len(a.all) > 400 || len(a.hand) != 2*len(a.all) {
+		t.Errorf("%d labels are kept", len(a.all))
+	}
 }

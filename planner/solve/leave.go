@@ -20,9 +20,15 @@ func (w *sweep) leaveOut() {
 		return
 	}
 	if w.extra == nil {
+		extra := make([][]float64, 0, len(w.b.Tanks))
 		for _, b := range w.b.Tanks {
-			w.extra = append(w.extra, b.Extra(w.m))
+			x := b.Extra(w.m, w.stopped)
+			if x == nil {
+				return
+			}
+			extra = append(extra, x)
 		}
+		w.extra = extra
 	}
 	root := w.open()
 	for k, b := range w.b.Tanks {

@@ -21,7 +21,8 @@ func TestOutlook(t *testing.T) {
 		for f.next() {
 		}
 		w := newSweep(m, f.best)
-		w.limit, w.width, w.labels = math.Inf(1), 20, labels{m: m}
+		w.stopped = func() bool { return false }
+		w.limit, w.width, w.labels, w.ctx = math.Inf(1), 20, labels{m: m}, t.Context()
 		w.begin()
 		w.leaveOut()
 		for i := range m.Stops {
@@ -52,9 +53,7 @@ func TestOutlook(t *testing.T) {
 					}
 				}
 			}
-			if err := w.pass(context.Background(), i); err != nil {
-				t.Fatal(err)
-			}
+			w.pass(i)
 		}
 	}
 	if looked < 10_000 || sharp*2 < looked {
@@ -75,6 +74,7 @@ func TestLeaveOut(t *testing.T) {
 		f := newFinder(m, func() bool { return false })
 		f.next()
 		w := newSweep(m, f.best)
+		w.stopped = func() bool { return false }
 		w.limit, w.lost, w.labels = plan.Cost*(1+1e-9), math.Inf(1), labels{m: m}
 		w.begin()
 		w.leaveOut()

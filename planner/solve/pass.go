@@ -1,7 +1,6 @@
 package solve
 
 import (
-	"context"
 	"sort"
 
 	"ullage/planner/internal/model"
@@ -10,8 +9,9 @@ import (
 // This file is one step of a sweep: past one stop.
 
 // pass goes past stop i: every label visits it, in every way that may be part
-// of a plan within the limit, or leaves it out.
-func (w *sweep) pass(ctx context.Context, i int) error {
+// of a plan within the limit, or leaves it out. False if the context ends first:
+// then nothing that the step did counts.
+func (w *sweep) pass(i int) bool {
 	stop := &w.m.Stops[i]
 	next := w.next[:0]
 	w.looks, w.was = w.looks[:0], w.was[:0]
@@ -25,14 +25,14 @@ func (w *sweep) pass(ctx context.Context, i int) error {
 		}
 	}
 	for n, id := range w.pool {
-		if n%16 == 0 && ctx.Err() != nil {
-			return ctx.Err()
-		}
 		was := w.labels.all[id].tankCost
 		if !stop.Required {
 			was = w.was[n]
 		}
-		next = w.visit(next, id, i, was)
+		var ended bool
+		if next, ended = w.visit(next, id, i, was); ended || w.ended(4+len(next)/compared) {
+			return false
+		}
 	}
 	if len(next) > w.width {
 		sort.Slice(next, func(i, j int) bool { // less program in the page than a sort of this type
@@ -42,7 +42,7 @@ func (w *sweep) pass(ctx context.Context, i int) error {
 		next = w.narrow(next, stop.Km)
 	}
 	w.pool, w.next = next, w.pool
-	return nil
+	return true
 }
 
 // narrow keeps the first width partial plans of each kind.
@@ -105,11 +105,11 @@ func (w *sweep) skip(id int32, i int) bool {
 
 // visit appends the labels that visit stop i after label id, in every way
 // that may be part of a plan within the limit. was is the label's tankCost
-// before the stop was passed.
-func (w *sweep) visit(next []int32, id int32, i int, was float64) []int32 {
+// before the stop was passed. ended says that the context did before all was done.
+func (w *sweep) visit(next []int32, id int32, i int, was float64) (_ []int32, ended bool) {
 	stop := &w.m.Stops[i]
 	w.view.Look(&w.labels.all[id].Place, w.labels.handOf(id), w.labels.layersAll(id), i, was)
-	arrived := false
+	arrived, ways := false, 0
 	for _, night := range [...]bool{true, false} {
 		if night && !stop.Night || !night && stop.Required && stop.Night {
 			continue
@@ -124,7 +124,7 @@ func (w *sweep) visit(next []int32, id int32, i int, was float64) []int32 {
 				if !arrived {
 					w.labels.load(w.before, id)
 					if arrived = w.m.Arrive(w.before, int(w.labels.all[id].Stop), i); !arrived {
-						return next
+						return next, false
 					}
 				}
 				next = w.try(next, id, i, model.Deed{Night: night, Take: take | settled})
@@ -132,10 +132,18 @@ func (w *sweep) visit(next []int32, id int32, i int, was float64) []int32 {
 			if take == 0 {
 				break
 			}
+			if ways++; ways%manyWays == 0 && w.ended(manyWays) {
+				return next, true
+			}
 		}
 	}
-	return next
+	return next, false
 }
+
+const (
+	manyWays = 64 // to visit a stop; only where there are more is it asked on the way
+	compared = 16 // partial plans, at a glance, are as much work as one way
+)
 
 // try makes one visit, and keeps it if it may be part of a plan within the
 // limit and no other label dominates it.

@@ -19,6 +19,7 @@ type Options struct {
 	// MaxLabels limits how many partial plans are kept at a time, and with it
 	// memory, about 250 bytes each; 0 means 200,000. When it is reached, the
 	// best plan so far is the answer, with the bound that is proven by then.
+	// Bounds take up to 300 MB besides, and 10 kB for each stop.
 	MaxLabels int
 }
 
@@ -42,18 +43,10 @@ func Solve(ctx context.Context, p *planner.Problem, opt Options) (planner.Plan, 
 		plan := planner.Plan{Format: planner.PlanFormat, Status: planner.Infeasible, Why: why}
 		return plan, audit.Plan(p, plan)
 	}
-	for i, s := range p.Stops {
-		if len(s.Serves) > 32 {
-			return planner.Plan{}, fmt.Errorf("planner: stops[%d] %q: %d services, want 32 at most", i, s.ID, len(s.Serves))
-		}
-	}
-	if len(p.Tanks) > 32 {
-		return planner.Plan{}, fmt.Errorf("planner: %d tanks, want 32 at most", len(p.Tanks))
-	}
 	if opt.MaxLabels == 0 {
-		opt.MaxLabels = 200_000
+		opt.MaxLabels = usualLabels
 	}
-	s := &solver{p: p, opt: opt, bound: 0, cost: math.Inf(1)}
+	s := &solver{p: p, opt: opt, m: model.New(thin(p)), bound: 0, cost: math.Inf(1)}
 	return s.solve(ctx)
 }
 
@@ -67,12 +60,18 @@ type solver struct {
 }
 
 func (s *solver) solve(ctx context.Context) (planner.Plan, error) {
-	s.m = model.New(s.p)
+	if len(s.m.Stops) > crowd {
+		if err := s.some(ctx); err != nil {
+			return s.answer(err)
+		}
+	}
 	f := newFinder(s.m, func() bool { return ctx.Err() != nil })
 	effort := firstEffort + len(s.m.Stops)*len(s.m.Stops)/5 // the longer the trip, the dearer finer bounds
 	for more := true; more; {
 		before := f.best
-		more = f.next()
+		if more = f.next(); f.best == nil { // stopped before there were any bounds
+			return s.answer(nil)
+		}
 		if math.IsInf(f.root, 1) {
 			return s.infeasible()
 		}
@@ -89,6 +88,14 @@ func (s *solver) solve(ctx context.Context) (planner.Plan, error) {
 		effort *= 4
 	}
 	return s.answer(nil)
+}
+
+// some takes a plan to begin with, if few stops have one.
+func (s *solver) some(ctx context.Context) error {
+	if w := glimpse(ctx, model.New(sample(s.m))); w != nil {
+		return s.take(w)
+	}
+	return nil
 }
 
 // prove sweeps for plans within a little of the bound, then within more, until
@@ -177,7 +184,6 @@ func (s *solver) poor() bool {
 
 const (
 	firstStep   = 0.0015 // of the bound
-	narrow      = 6      // partial plans after every stop
 	widest      = 6 * 81
 	easy        = 1000 // labels of a sweep that costs next to nothing
 	few         = 60   // labels of a sweep that has hardly begun

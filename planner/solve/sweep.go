@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"context"
 	"math"
 
 	"ullage/planner/internal/bound"
@@ -30,6 +31,10 @@ type sweep struct {
 	before *model.State
 	start  float64 // constant part of every bound
 
+	ctx     context.Context // of the run; nil: none
+	work    int             // done since ctx was asked
+	stopped func() bool     // that it has ended, asked now
+
 	extra    [][]float64 // by single tank and stop: see [bound.Tank.Extra]
 	branches []uint32    // by stop: services to decide on within the limit
 	view     bound.Outlook
@@ -39,6 +44,20 @@ func newSweep(m *model.Model, b *bound.Bounds) *sweep {
 	n := len(m.Tanks)
 	return &sweep{m: m, b: b, view: bound.NewOutlook(b), then: model.NewState(n), before: model.NewState(n), start: b.Constant()}
 }
+
+// ended says whether the context of the run has, and asks it now and then: it is
+// told how much work was done since.
+func (w *sweep) ended(work int) bool {
+	if w.work += work; w.work < pollWork {
+		return false
+	}
+	w.work = 0
+	return w.ctx.Err() != nil
+}
+
+// pollWork is what is done between two looks at the context: ways of a visit looked
+// at, partial plans compared; about a millisecond.
+const pollWork = 1024
 
 // open is the least bound of all partial plans kept.
 func (w *sweep) open() float64 {

@@ -13,7 +13,7 @@ import (
 
 // bestWorth gives those of these tanks that have no worth their price if that
 // makes bounds of this tank and the nights alone tighter.
-func bestWorth(m *model.Model, tanks []int, nights bound.Tally) []float64 {
+func bestWorth(m *model.Model, tanks []int, nights bound.Tally, stopped func() bool) []float64 {
 	best := bound.Worths(m)
 	for _, t := range tanks {
 		price := bound.Payable(m, t)
@@ -23,8 +23,12 @@ func bestWorth(m *model.Model, tanks []int, nights bound.Tally) []float64 {
 		worth := slices.Clone(best)
 		worth[t] = price
 		alone := []int{t}
-		without := newSweep(m, bound.New(m, bound.Recipe{Worth: best, Tanks: alone, Nights: nights, Detail: bound.Rough})).root()
-		if newSweep(m, bound.New(m, bound.Recipe{Worth: worth, Tanks: alone, Nights: nights, Detail: bound.Rough})).root() > without {
+		without := bound.New(m, bound.Recipe{Worth: best, Tanks: alone, Nights: nights, Detail: bound.Rough, Stopped: stopped})
+		with := bound.New(m, bound.Recipe{Worth: worth, Tanks: alone, Nights: nights, Detail: bound.Rough, Stopped: stopped})
+		if without == nil || with == nil {
+			return best
+		}
+		if newSweep(m, with).root() > newSweep(m, without).root() {
 			best = worth
 		}
 	}
@@ -38,12 +42,17 @@ func bestWage(m *model.Model, stopped func() bool) float64 {
 	tanks := bound.BindingTanks(m)
 	worth := bound.PayableWorths(m, tanks)
 	tanks = slices.DeleteFunc(tanks, func(t int) bool { return !m.Tanks[t].Free })
-	r := bound.Recipe{Worth: worth, Tanks: tanks, Detail: bound.Sketch}
+	r := bound.Recipe{Worth: worth, Tanks: tanks, Detail: bound.Sketch, Stopped: stopped}
 	b := bound.New(m, r)
+	if b == nil {
+		return 0
+	}
 	w := newSweep(m, b)
 	value := func(wage float64) float64 {
 		r.Nights.Wage = wage
-		b.Retally(r)
+		if !b.Retally(r) {
+			return math.Inf(-1)
+		}
 		return w.root()
 	}
 	best, most := 0.0, w.root()

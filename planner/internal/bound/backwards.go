@@ -52,7 +52,11 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 		t.rowAt = slices.Insert(slices.Clip(t.rowAt), own, at)
 	}
 	n := len(t.reach)
-	t.cost = b.room(n * b.size)
+	if n > b.rowed {
+		t.cost = scratch(&b.wide, n*b.size)
+	} else {
+		t.cost = b.room(n * b.size)
+	}
 	for c := range b.size {
 		to, from := t.cost[c*n:(c+1)*n], after.cost[c*len(after.reach):]
 		if n == rows {
@@ -74,6 +78,8 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 	if moved {
 		b.move(t.cost, n, i)
 	}
+	t.best()
+	b.narrow(t, b.rowed)
 	t.settle()
 	return t
 }
@@ -231,6 +237,9 @@ func newNights(m *model.Model, r Recipe, shares []float64, store *store[float64]
 		}
 	}
 	b.size *= b.counts
+	if b.rowed = math.MaxInt; r.Detail.Moving == 0 { // packed tables are small
+		b.rowed = mostRows(m, b.size)
+	}
 	b.priced = slices.IndexFunc(b.Tanks, func(t int) bool { return !m.Tanks[t].Free })
 	pack := b.packs(r.Detail)
 	b.room = store.take
@@ -239,7 +248,7 @@ func newNights(m *model.Model, r Recipe, shares []float64, store *store[float64]
 	}
 	b.after[len(m.Stops)] = b.end()
 	for i := len(m.Stops) - 1; i >= 0; i-- {
-		if r.Stopped != nil && r.Stopped() {
+		if r.Stopped() {
 			return nil
 		}
 		b.after[i] = b.before(i, shares[i])

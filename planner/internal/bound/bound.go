@@ -30,12 +30,19 @@ type Bounds struct {
 
 // New bounds are nil if they are stopped before they are done.
 func New(m *model.Model, r Recipe) *Bounds {
+	if r.Stopped == nil {
+		r.Stopped = func() bool { return false }
+	}
 	worth, atNight := r.Worth, r.Tanks
 	b := &Bounds{m: m, Worth: worth}
 	single := singleTanks(m)
 	shares := newShares(m, worth, atNight, single)
 	for k, t := range single {
-		b.Tanks = append(b.Tanks, newTank(m, t, worth, shares.of[k+1], shares.gives(k+1)))
+		tank := newTank(m, t, worth, shares.of[k+1], shares.gives(k+1), r.Stopped)
+		if tank == nil {
+			return nil
+		}
+		b.Tanks = append(b.Tanks, tank)
 	}
 	b.shares = shares.of[0]
 	if b.Nights = newNights(m, r, b.shares, new(store[float64])); b.Nights == nil {
@@ -54,10 +61,15 @@ func New(m *model.Model, r Recipe) *Bounds {
 }
 
 // Retally makes the tables by nights anew, by a recipe that differs in nothing
-// but the tally; those of before are no more to be used.
-func (b *Bounds) Retally(r Recipe) {
+// but the tally; those of before are no more to be used. If it is stopped there
+// are none, now and later.
+func (b *Bounds) Retally(r Recipe) bool {
+	if b.Nights == nil {
+		return false
+	}
 	b.Nights.store.reset()
 	b.Nights = newNights(b.m, r, b.shares, b.Nights.store)
+	return b.Nights != nil
 }
 
 // PricedTank is the tank of the nights' group whose layers are weighed, −1 if none.

@@ -7,30 +7,15 @@ import (
 	"ullage/planner/internal/model"
 )
 
-// All tables of a bound keep mostCosts numbers, some 64 MB, or see to mostWork
-// of them, about a second.
-const mostCosts, mostWork = 8e6, 3e8
-
-// tableRows is how many rows all tables have, about.
-func tableRows(m *model.Model) int {
-	places, before := 0, math.Inf(-1)
-	for i := range m.Stops {
-		if s := &m.Stops[i]; s.Night && s.Km+s.Half != before { // rows of one place are one
-			places++
-			before = s.Km + s.Half
-		}
-	}
-	return int((1 + float64(places)*min(1, m.MaxKm/m.Length)) * float64(len(m.Stops)+1))
-}
-
 // classify chooses the scales, coarser than wanted for each tank if there would
 // be too many classes in all.
 func (b *Nights) classify(d Detail) {
 	m := b.m
 	rows := tableRows(m) * b.counts
-	most := max(100, min(d.Row/b.counts/(1+len(m.Stops)/100), mostCosts/rows))
+	roomy := max(leastLevels, room(len(m.Stops))/leastRows/b.counts)
+	most := min(roomy, max(100, min(d.Row/b.counts/(1+len(m.Stops)/100), mostCosts/rows)))
 	if d.Moving > 0 { // they are packed: what counts is the time
-		most = max(16, min(d.Row, mostWork/(rows*d.Moving)))
+		most = max(leastRow, min(d.Row, mostWork/(rows*d.Moving)))
 		d.Moving = max(40, min(d.Moving, mostWork/(rows*most)))
 	}
 	size := 1
@@ -56,7 +41,7 @@ func (b *Nights) classify(d Detail) {
 			}
 		}
 		n := b.scales[k].n
-		if n <= 2 {
+		if n <= 2 && size <= roomy || n == 1 {
 			return
 		}
 		b.Coarse = true
@@ -126,11 +111,12 @@ func reachable(m *model.Model, t, most int) []float64 {
 func usesOf(m *model.Model, t int) []float64 {
 	var uses []float64
 	for i := range m.Stops {
-		if s := &m.Stops[i]; s.Night && s.Use[t] != 0 && !slices.Contains(uses, s.Use[t]) {
+		if s := &m.Stops[i]; s.Night && s.Use[t] != 0 {
 			uses = append(uses, s.Use[t])
 		}
 	}
 	slices.Sort(uses)
+	uses = slices.Compact(uses)
 	slices.Reverse(uses)
 	return uses
 }

@@ -28,9 +28,11 @@ type Nights struct {
 	size   int       // classes in all
 	after  []*nightTable
 
-	via, own, old []float64             // scratch
-	store         *store[float64]       // what the tables lie in
-	room          func(n int) []float64 // for the next table
+	rowed int // rows of one table at most
+
+	via, own, old, wide []float64             // scratch
+	store               *store[float64]       // what the tables lie in
+	room                func(n int) []float64 // for the next table
 }
 
 // A Place is where a partial plan stands on the route, as the tables see it.

@@ -51,10 +51,11 @@ func NewOutlook(b *Bounds) Outlook { return Outlook{b: b} }
 // the service there in it, and the tank's share of the visit.
 func (o *Outlook) prepare() {
 	m := o.b.m
+	o.visits, o.served = make([]float64, 0, len(m.Stops)), make([][]option, 0, len(m.Stops))
 	for i := range m.Stops {
 		s := &m.Stops[i]
 		o.visits = append(o.visits, visitCost(m, s, o.b.Worth))
-		var options []option
+		options := make([]option, 0, len(s.Serves))
 		for _, y := range s.Serves {
 			x := option{cost: y.Fixed, group: -1}
 			for _, b := range o.b.Tanks {

@@ -145,3 +145,25 @@ func cheapest(into, f pieces, price, from, top float64) pieces {
 	}
 	return into
 }
+
+// fewer is f with at most so many pieces, nowhere more than f and never less than
+// what it falls to, for a function that never rises. Of two pieces in a row one is
+// made, up to the point where the second ends and below both.
+func (f pieces) fewer(most int) pieces {
+	if len(f) <= most {
+		return f
+	}
+	kept := f[:0]
+	for k := 0; k < len(f); k++ {
+		a := f[k]
+		if k+2 < len(f) { // the last piece has no end
+			b, end := f[k+1], f[k+2].x
+			y := b.y + b.slope*(end-b.x)
+			slope := model.Greater((a.y-y)/(a.x-end), (b.y-y)/(b.x-end))
+			slope = model.Lesser(0, model.Greater(slope, (a.y+a.slope*(b.x-a.x)-y)/(b.x-end)))
+			a, k = piece{a.x, y + slope*(a.x-end), slope}, k+1
+		}
+		kept = append(kept, a)
+	}
+	return kept.fewer(most)
+}

@@ -23,12 +23,13 @@ func TestShares(t *testing.T) {
 			for u := range m.Tanks {
 				start.Hand[u] = m.Tanks[u].Start
 			}
-			paid := newTank(m, tank, worth, s.of[k+1], nil).From(start, 0)
+			never := func() bool { return false }
+			paid := newTank(m, tank, worth, s.of[k+1], nil, never).From(start, 0)
 			gives := s.gives(k + 1)
 			after := newTank(m, tank, worth, s.of[k+1], func(i int, spare float64) float64 {
 				given += spare
 				return gives(i, spare)
-			}).From(start, 0)
+			}, never).From(start, 0)
 			if math.Abs(after-paid) > 1e-6*(1+math.Abs(paid)) {
 				t.Errorf("%s: the bound of tank %d is %v before giving, %v after", file, tank, paid, after)
 			}

@@ -133,8 +133,8 @@ func (t *nightTable) find(km, at float64) int {
 	return lo - 1
 }
 
-// settle gives every row the best of those before it.
-func (t *nightTable) settle() {
+// best gives every row the best of those before it.
+func (t *nightTable) best() {
 	n := len(t.reach)
 	for from := 0; from < len(t.cost); from += n {
 		row := t.cost[from : from+n]
@@ -142,6 +142,11 @@ func (t *nightTable) settle() {
 			row[r] = model.Lesser(row[r], row[r-1])
 		}
 	}
+}
+
+// settle finds, by row, the least minutes of it and all later ones.
+func (t *nightTable) settle() {
+	n := len(t.reach)
 	t.reachAt = slices.Clone(t.rowAt)
 	for r := n - 2; r >= 0; r-- {
 		t.reachAt[r] = model.Lesser(t.reachAt[r], t.reachAt[r+1])

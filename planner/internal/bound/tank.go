@@ -26,21 +26,36 @@ type Tank struct {
 	after  []pieces  // by number of stops behind: after[i] is from before stop i on
 }
 
+// All tables of a tank keep so many pieces, and at least so many a stop.
+const mostPieces, leastPieces = 2_000_000, 32
+
+func piecesOf(stops int) int { return max(mostPieces/(stops+1), leastPieces) }
+
+// pollEvery so many stops of a single tank it is asked whether to stop.
+const pollEvery = 64
+
 // newTankBound, with the shares of visits that the tank pays. gives, if not nil,
 // is told how much less the share of a stop could be with the bound of the
 // whole trip as it is, and says how much less it shall be.
-func newTank(m *model.Model, tank int, worth, shares []float64, gives func(stop int, spare float64) float64) *Tank {
+//
+// nil if stopped says so before it is done.
+func newTank(m *model.Model, tank int, worth, shares []float64, gives func(stop int, spare float64) float64, stopped func() bool) *Tank {
 	b := &Tank{Tank: tank, worth: worth[tank], shares: shares, after: make([]pieces, len(m.Stops)+1)}
 	b.after[len(m.Stops)] = atEnd(m, tank, b.worth)
 	var before []pieces
 	root := 0.0
 	if gives != nil {
-		before = costsBefore(m, tank, b.worth, shares)
+		if before = costsBefore(m, tank, b.worth, shares, stopped); before == nil {
+			return nil
+		}
 		root = meet(before[len(m.Stops)], b.after[len(m.Stops)])
 	}
 	var store store[piece]
-	var w walk
+	w := walk{most: piecesOf(len(m.Stops))}
 	for i := len(m.Stops) - 1; i >= 0; i-- {
+		if i%pollEvery == 0 && stopped() {
+			return nil
+		}
 		f := b.after[i+1]
 		b.after[i] = f
 		y := m.Stops[i].Service(tank)
@@ -62,16 +77,23 @@ func newTank(m *model.Model, tank int, worth, shares []float64, gives func(stop 
 	return b
 }
 
-// Extra is, by stop, what the tank costs at least more than in the best case if it is served there.
-func (b *Tank) Extra(m *model.Model) []float64 {
-	before := costsBefore(m, b.Tank, b.worth, b.shares)
+// Extra is, by stop, what the tank costs at least more than in the best case if it
+// is served there; nil if stopped says so before it is known.
+func (b *Tank) Extra(m *model.Model, stopped func() bool) []float64 {
+	before := costsBefore(m, b.Tank, b.worth, b.shares, stopped)
+	if before == nil {
+		return nil
+	}
 	root := b.after[0].at(m.Tanks[b.Tank].Start + model.Slack) // as ToGo has it
 	out := make([]float64, len(m.Stops))
 	if math.IsInf(root, 1) {
 		return out
 	}
-	var w walk
+	w := walk{most: piecesOf(len(m.Stops))}
 	for i := range m.Stops {
+		if i%pollEvery == 0 && stopped() {
+			return nil
+		}
 		if y := m.Stops[i].Service(b.Tank); y != nil {
 			via := w.through(newCall(m, i, y, b.worth), b.after[i+1], b.shares[i])
 			out[i] = model.Greater(0, meet(before[i], via)-root)
@@ -82,12 +104,16 @@ func (b *Tank) Extra(m *model.Model) []float64 {
 
 // costsBefore is the same seen from the other end: by stop, the least that it costs
 // to come there with −x in hand.
-func costsBefore(m *model.Model, tank int, worth float64, shares []float64) []pieces {
+// nil if stopped.
+func costsBefore(m *model.Model, tank int, worth float64, shares []float64, stopped func() bool) []pieces {
 	out := make([]pieces, len(m.Stops)+1)
 	out[0] = pieces{{-m.Tanks[tank].Start, 0, 0}}
 	var store store[piece]
-	var w walk
+	w := walk{most: piecesOf(len(m.Stops))}
 	for i := range m.Stops {
+		if i%pollEvery == 0 && stopped() {
+			return nil
+		}
 		f := out[i]
 		out[i+1] = f
 		y := m.Stops[i].Service(tank)
@@ -123,7 +149,10 @@ func newCall(m *model.Model, i int, y *model.Service, worth float64) call {
 }
 
 // A walk has room for the pieces of one stop, until the next.
-type walk struct{ best, via, both pieces }
+type walk struct {
+	best, via, both pieces
+	most            int // pieces that are kept
+}
 
 // through is what it costs to make the call, for this share of the visit, and to go on with f.
 func (w *walk) through(c call, f pieces, share float64) pieces {
@@ -133,7 +162,7 @@ func (w *walk) through(c call, f pieces, share float64) pieces {
 }
 
 func (w *walk) lower(f, g pieces) pieces {
-	w.both = lower(w.both[:0], f, g)
+	w.both = lower(w.both[:0], f, g).fewer(w.most)
 	return w.both
 }
 

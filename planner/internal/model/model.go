@@ -79,6 +79,7 @@ func New(p *planner.Problem) *Model {
 		m.Tanks = append(m.Tanks, newTankModel(t))
 		m.Wander = m.Wander || t.PerKm < 0
 	}
+	m.Stops = make([]Stop, 0, len(p.Stops))
 	for i := range p.Stops {
 		m.Stops = append(m.Stops, m.newStop(&p.Stops[i], index))
 	}
@@ -128,6 +129,7 @@ func newTankModel(t planner.Tank) Tank {
 func (m *Model) newStop(s *planner.Stop, index map[string]int) Stop {
 	x := Stop{Km: s.Km, Half: s.DetourKm / 2, At: m.Problem.Drive.Minutes(0, s.Km), HalfMin: s.DetourMin / 2, StopMin: s.StopMin,
 		Fixed: s.Fee + m.Money*(s.DetourMin+s.StopMin), Required: s.Required, open: s.Open}
+	x.Serves = make([]Service, 0, len(s.Serves))
 	for _, y := range s.Serves {
 		t := index[y.Tank]
 		if y.Price > 0 {

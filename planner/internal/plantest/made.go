@@ -20,11 +20,12 @@ type Made struct {
 	Nights   int     `json:"nights,omitempty"`  // 0: any number
 	Battery  bool    `json:"battery,omitempty"` // a leisure battery as well, charged by driving and on hook-up
 	Open     bool    `json:"open,omitempty"`    // fuel and water by day only, some closed on Sundays
+	Dense    int     `json:"dense,omitempty"`   // so many times as many stops on the same road; 0: once
 	Stays    int     `json:"stays,omitempty"`   // this many nights or more, on a short trip with many places that allow stays as long
 }
 
 func (m Made) String() string {
-	return fmt.Sprintf("%vkm-%d-backup=%v-nights=%d-battery=%v-open=%v-stays=%d", m.LengthKm, m.Seed, m.Backup, m.Nights, m.Battery, m.Open, m.Stays)
+	return fmt.Sprintf("%vkm-%d-backup=%v-nights=%d-battery=%v-open=%v-stays=%d-dense=%d", m.LengthKm, m.Seed, m.Backup, m.Nights, m.Battery, m.Open, m.Stays, m.Dense)
 }
 
 func (m Made) Problem() *planner.Problem {
@@ -44,10 +45,11 @@ func (m Made) Problem() *planner.Problem {
 	if m.Nights > 0 {
 		p.Nights = &planner.Range{Min: m.Nights, Max: m.Nights}
 	}
-	for i := range int(m.LengthKm / 12) {
+	km := m.LengthKm * float64(max(1, m.Dense))
+	for i := range int(km / 12) {
 		p.Stops = append(p.Stops, madeFuel(g, m.LengthKm, i), madeOvernight(g, m.LengthKm, i))
 	}
-	for i := range int(m.LengthKm / 30) {
+	for i := range int(km / 30) {
 		p.Stops = append(p.Stops, madeWater(g, m.LengthKm, i))
 	}
 	if m.Stays > 0 {

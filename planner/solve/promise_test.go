@@ -1,0 +1,182 @@
+package solve_test
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"runtime"
+	"slices"
+	"testing"
+	"time"
+
+	"ullage/planner"
+	"ullage/planner/internal/plantest"
+	"ullage/planner/internal/plantest/solved"
+	"ullage/planner/solve"
+)
+
+// polled is a context that ends when it is asked for the n-th time.
+type polled struct {
+	context.Context
+	n, asked int
+}
+
+func (c *polled) Err() error {
+	if c.asked++; c.asked >= c.n {
+		return context.Canceled
+	}
+	return nil
+}
+
+// manyWays is a stop with so many services that nobody looks at all ways to visit it.
+func manyWays() *planner.Problem {
+	p := plantest.Made{LengthKm: 300, Seed: 1}.Problem()
+	var s *planner.Stop
+	for i := range p.Stops {
+		if len(p.Stops[i].Serves) == 1 && p.Stops[i].Serves[0].Tank == "diesel" {
+			s = &p.Stops[i]
+		}
+	}
+	for n := range 25 {
+		id := fmt.Sprintf("t%d", n)
+		p.Tanks = append(p.Tanks, planner.Tank{ID: id, Kind: planner.Supply, Capacity: 10, Start: 5, PerKm: 0.001})
+		s.Serves = append(s.Serves, planner.Service{Tank: id, Price: 1})
+		s.Serves[len(s.Serves)-1].Min = 1
+	}
+	return p
+}
+
+// TestCancel: whenever the context ends, hardly anything more is done (it is not
+// asked again and again), and the answer is a plan or that nothing is known, never
+// that there is none.
+func TestCancel(t *testing.T) {
+	t.Parallel()
+	for name, p := range map[string]*planner.Problem{
+		"plain":     plantest.Made{LengthKm: 300, Seed: 1}.Problem(),
+		"restored":  plantest.Made{LengthKm: 500, Seed: 1, Battery: true}.Problem(),
+		"hours":     plantest.Made{LengthKm: 500, Seed: 1, Open: true, Backup: true, Nights: 6}.Problem(),
+		"stays":     plantest.Made{LengthKm: 100, Seed: 1, Stays: 9}.Problem(),
+		"crowded":   plantest.Made{LengthKm: 300, Seed: 1, Dense: 50}.Problem(),
+		"many ways": manyWays(),
+	} {
+		whole := &polled{context.Background(), 20_000, 0}
+		if _, err := solve.Solve(whole, p, solve.Options{}); err != nil || whole.asked < len(p.Stops)/2 {
+			t.Errorf("%s: %v, asked %d times for %d stops", name, err, whole.asked, len(p.Stops))
+		}
+		for n := 1; n < whole.asked; n += 1 + n*2/3 {
+			ctx := &polled{context.Background(), n, 0}
+			plan, err := solve.Solve(ctx, p, solve.Options{})
+			if err != nil || plan.Status == planner.Infeasible {
+				t.Errorf("%s, ended at %d of %d: %s, %v", name, n, whole.asked, plan.Status, err)
+			}
+			if ctx.asked > n+40 {
+				t.Errorf("%s, ended at %d of %d: asked %d times more", name, n, whole.asked, ctx.asked-n)
+			}
+			if _, ok := solve.Any(&polled{context.Background(), 3, 0}, p); ok {
+				t.Errorf("%s: some plan after three looks at a context that has ended", name)
+			}
+		}
+	}
+}
+
+// TestCrowded: among more stops than the tables have rows for, the answer is the
+// plan that is the best of any few of them that it goes by.
+func TestCrowded(t *testing.T) {
+	t.Parallel()
+	for seed, m := range []plantest.Made{{LengthKm: 600, Dense: 20}, {LengthKm: 900, Dense: 14, Backup: true}} {
+		m.Seed = uint64(seed)
+		p := m.Problem()
+		plan := solved.Plan(t, p)
+		if plan.Status != planner.Optimal {
+			t.Errorf("%v: %d stops, %s", m, len(p.Stops), plan.Status)
+		}
+		g := rand.New(rand.NewPCG(m.Seed, 5))
+		for range 4 {
+			q := p.Clone()
+			q.Stops = slices.DeleteFunc(q.Stops, func(s planner.Stop) bool {
+				return g.IntN(len(p.Stops)) > 250 && !slices.ContainsFunc(plan.Visits, func(v planner.Visit) bool { return v.Stop == s.ID })
+			})
+			if some := solved.Plan(t, q); some.Status != planner.Optimal || !plantest.Near(some.Cost, plan.Cost) {
+				t.Errorf("%v: %s for %v among %d stops, %v among %d", m, some.Status, some.Cost, len(q.Stops), plan.Cost, len(p.Stops))
+			}
+		}
+	}
+}
+
+// TestPromises prints how well time and memory are kept: by how much the end of
+// the context is passed, over 200 problems of all sizes, and the most memory in
+// use by stops.
+//
+//	go test ./planner/solve -run TestPromises -v -measure -timeout 60m
+func TestPromises(t *testing.T) {
+	if !*measured {
+		t.Skip("a measurement of minutes: run with -measure")
+	}
+	var late []float64
+	for n := range 200 {
+		g := rand.New(rand.NewPCG(uint64(n), 31))
+		m := plantest.Made{LengthKm: []float64{300, 1000, 4000}[n%3], Seed: uint64(n), Battery: g.IntN(3) == 0, Open: g.IntN(3) == 0, Backup: g.IntN(3) == 0}
+		if g.IntN(2) == 0 {
+			m.Nights = 1 + int(m.LengthKm/200) + g.IntN(9)
+		}
+		m.Dense = 1 + int(float64([]int{50, 500, 5000, 50_000}[n/3%4])/m.LengthKm*5*g.Float64())
+		p := m.Problem()
+		runtime.GC()
+		end := time.Duration(100+g.IntN(1500)) * time.Millisecond
+		ctx, stop := context.WithTimeout(context.Background(), end)
+		from := time.Now()
+		plan, err := solve.Solve(ctx, p, solve.Options{})
+		over := time.Since(from) - end
+		stop()
+		if err != nil {
+			t.Fatal(m, err)
+		}
+		if ctx.Err() != nil && over > -time.Millisecond {
+			late = append(late, over.Seconds()*1e3)
+		}
+		if over > 100*time.Millisecond {
+			t.Logf("%v: %d stops, %v after %v, %s", m, len(p.Stops), over, end, plan.Status)
+		}
+	}
+	slices.Sort(late)
+	t.Logf("%d of 200 ended by the clock: late by %.1f ms in the median, 95 of 100 within %.1f, worst %.1f ms", len(late), median(late), late[len(late)*95/100], late[len(late)-1])
+	t.Log("stops   MB in use   seconds  status")
+	for _, m := range []plantest.Made{{LengthKm: 1000}, {LengthKm: 1000, Battery: true}, {LengthKm: 1000, Nights: 6, Open: true, Backup: true}, {LengthKm: 4000, Nights: 30}, {LengthKm: 4000, Nights: 30, Battery: true}} {
+		for _, stops := range []int{100, 300, 1000, 3000, 10_000, 30_000, 50_000} {
+			if m.Dense = stops * 5 / int(m.LengthKm); m.Dense == 0 {
+				continue
+			}
+			p := m.Problem()
+			var plan planner.Plan
+			from := time.Now()
+			mb := peak(func() { plan, _ = solve.Solve(within(8*time.Second), p, solve.Options{}) })
+			t.Logf("%5d  %6.0f  %6.2f  %s (%v)", len(p.Stops), mb, time.Since(from).Seconds(), plan.Status, m)
+		}
+	}
+}
+
+// peak is the most memory in use while f runs beyond what was before, in MB.
+func peak(f func()) float64 {
+	runtime.GC()
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	before, high := m.HeapInuse, m.HeapInuse
+	stop, done := make(chan struct{}), make(chan struct{})
+	go func() {
+		defer close(done)
+		var m runtime.MemStats
+		for {
+			select {
+			case <-stop:
+				return
+			case <-time.After(20 * time.Millisecond):
+			}
+			runtime.ReadMemStats(&m)
+			high = max(high, m.HeapInuse)
+		}
+	}()
+	f()
+	close(stop)
+	<-done
+	return float64(high-before) / 1e6
+}
