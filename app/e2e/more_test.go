@@ -79,7 +79,7 @@ func TestRefusedPage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	little := strings.NewReplacer(`"min_nights": 2`, `"min_nights": 3`, `"max_nights": 2`, `"max_nights": 5`, `"backup": false`, `"backup": false, "levels": {"lpg": 3.2}`).Replace(string(text))
+	little := strings.NewReplacer(`"min_nights": 2`, `"min_nights": 3`, `"max_nights": 2`, `"max_nights": 5`, `"diesel": 18,`, `"diesel": 18, "lpg": 3.2,`).Replace(string(text))
 	f := filepath.Join(t.TempDir(), "little.geojson")
 	if err := os.WriteFile(f, []byte(little), 0o644); err != nil {
 		t.Fatal(err)
