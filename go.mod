@@ -11,6 +11,7 @@ require (
 	github.com/paulmach/osm v0.8.0
 	github.com/tidwall/geodesic v1.52.4
 	github.com/tidwall/rtree v1.10.0
+	golang.org/x/sys v0.50.0
 	golang.org/x/term v0.48.0
 	google.golang.org/protobuf v1.36.12
 	pgregory.net/rapid v1.3.0
@@ -21,5 +22,4 @@ require (
 	github.com/google/uuid v1.6.0 // indirect
 	github.com/tidwall/geoindex v1.7.0 // indirect
 	go.mongodb.org/mongo-driver/v2 v2.5.0 // indirect
-	golang.org/x/sys v0.50.0 // indirect
 )

@@ -62,7 +62,8 @@ var allowed = map[string][]string{
 	"cmd/client":             {goApp, "ullage/app"},
 	"cmd/mutate":             {},
 	"cmd/ullage/sheet":       {"ullage/app/say", "ullage/planner"},
-	"cmd/ullage/page":        {goApp, "github.com/andybalholm/brotli", "ullage/app", "ullage/data", "ullage/web"},
+	"cmd/ullage/page":        {goApp, "github.com/andybalholm/brotli", "ullage/app", "ullage/data", "ullage/web", "ullage/cmd/ullage/whole"},
+	"cmd/ullage/whole":       {"golang.org/x/sys/unix"},
 	"cmd/ullage/progress":    {"golang.org/x/term"},
 	"cmd/ullage":             {"github.com/andybalholm/brotli", "github.com/paulmach/orb", "ullage/"},
 

@@ -5,13 +5,14 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"os"
+	"io"
 	"slices"
 	"strconv"
 	"strings"
 
 	"github.com/paulmach/orb"
 
+	"ullage/cmd/ullage/whole"
 	"ullage/data/tripfile"
 	"ullage/planner/trip"
 	"ullage/planner/trip/answer"
@@ -119,11 +120,7 @@ func (in roadInput) goOn(ctx context.Context, whole tripInput, opt build.Options
 	if now.Called, err = in.notCalled(it); err != nil {
 		return onward.Rest{}, err
 	}
-	o, err := onward.From(whole.trip, it, now)
-	if err != nil || in.save == "" {
-		return o, err
-	}
-	return o, save(in.save, o.Trip)
+	return onward.From(whole.trip, it, now)
 }
 
 // notCalled marks the stops of the plan that were passed without a call.
@@ -150,10 +147,10 @@ func (in roadInput) notCalled(it trip.Itinerary) (map[string]bool, error) {
 	return out, nil
 }
 
-func save(name string, t trip.Trip) error {
-	f, err := os.Create(name)
-	if err != nil {
-		return err
+// saved writes the rest of a trip that has a plan.
+func (in roadInput) saved(t trip.Trip) error {
+	if in.save == "" {
+		return nil
 	}
-	return errors.Join(tripfile.Write(f, t), f.Close())
+	return whole.File(in.save, func(w io.Writer) error { return tripfile.Write(w, t) })
 }

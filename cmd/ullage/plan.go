@@ -75,6 +75,9 @@ func (p *planRun) run(ctx context.Context, args []string, to streams) int {
 	if it.Status == planner.Infeasible || it.Status == planner.Unknown {
 		return exitInfeasible
 	}
+	if err := p.road.saved(job.trip); err != nil {
+		return to.wrong("plan: -save: %v", err)
+	}
 	return exitOK
 }
 

@@ -42,6 +42,16 @@ func TestPlanOnTheRoad(t *testing.T) {
 	}
 }
 
+// What is left is saved only where it has a plan; else an earlier file stays as it is.
+func TestSaveNeedsAPlan(t *testing.T) {
+	rest := write(t, "rest.geojson", "an earlier rest")
+	args := small("-at", "150", "-now", "2026-06-13T10:15", "-levels", "diesel=6", "-closed", "n1,n5", "-save", rest)
+	code, out, errs := ullage(args...)
+	if text, _ := os.ReadFile(rest); code != exitInfeasible || string(text) != "an earlier rest" {
+		t.Errorf("exit %d, the file holds %.80q\n%s%s", code, text, out, errs)
+	}
+}
+
 // As JSON the answer also has what the gauges taught.
 func TestPlanOnTheRoadJSON(t *testing.T) {
 	code, out, errs := ullage(small("-at", "150", "-now", "2026-06-13T10:15", "-levels", "fresh=1/4", "-json")...)

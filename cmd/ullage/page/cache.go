@@ -2,10 +2,13 @@ package page
 
 import (
 	"bytes"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
 	"time"
+
+	"ullage/cmd/ullage/whole"
 )
 
 // keptFiles is how many built and packed files stay: some versions of each.
@@ -66,17 +69,5 @@ func writeIfOther(name string, b []byte) error {
 	if was, err := os.ReadFile(name); err == nil && bytes.Equal(was, b) {
 		return nil
 	}
-	f, err := os.CreateTemp(filepath.Dir(name), "new-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(f.Name())
-	if _, err := f.Write(b); err != nil {
-		f.Close()
-		return err
-	}
-	if err := f.Close(); err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), name)
+	return whole.File(name, func(w io.Writer) error { _, err := w.Write(b); return err })
 }

@@ -7,13 +7,15 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"ullage/cmd/ullage/whole"
 )
 
 // siteMark is the file by which a folder is known as one of ours.
 const siteMark = "ullage-site.txt"
 
 // siteText begins it; the paths of all files follow, one a line.
-const siteText = `Written by: ullage site. The next run removes the files listed here and writes them again.
+const siteText = `Written by: ullage site. The next run replaces this folder; it holds the files listed here and no others.
 Serve this folder at the root of a host name over https. The page needs these media types:
 .wasm application/wasm, .js and .mjs text/javascript, .svg image/svg+xml, .webmanifest application/manifest+json.
 The .br files are for hosts that send packed files (Content-Encoding: br). Licences: web/licences.txt, web/maplibre/LICENSE.txt.
@@ -43,26 +45,6 @@ func CheckFolder(dir string) error {
 	return err
 }
 
-// clearSite removes an earlier site, so that no file of it stays behind. The
-// mark stays until it is written anew: a broken run can be repeated.
-func clearSite(dir string) error {
-	if err := CheckFolder(dir); err != nil {
-		return err
-	}
-	b, err := os.ReadFile(filepath.Join(dir, siteMark))
-	if err != nil {
-		return nil // an empty folder
-	}
-	for _, name := range strings.Split(string(b), "\n") {
-		if filepath.IsLocal(name) && name != siteMark {
-			if err := os.Remove(filepath.Join(dir, filepath.FromSlash(name))); err != nil && !errors.Is(err, fs.ErrNotExist) {
-				return err
-			}
-		}
-	}
-	return nil
-}
-
 // WriteOptions say how a site is written. The zero value packs quickly.
 type WriteOptions struct {
 	Quality int               // of the packed files beside the others, 0 to 11; -1: none
@@ -72,45 +54,69 @@ type WriteOptions struct {
 // Sizes are the bytes of a site: what a visitor loads.
 type Sizes struct{ Program, ProgramPacked, All, AllPacked int }
 
-// WriteFiles writes the files, each with a packed one beside it.
+// WriteFiles writes the files, each with a packed one beside it, in place of an
+// earlier site. Until all are written that stays as it was.
 func WriteFiles(dir string, files map[string][]byte, opt WriteOptions) (Sizes, error) {
 	var sum Sizes
-	if err := clearSite(dir); err != nil {
+	if err := CheckFolder(dir); err != nil {
 		return sum, err
 	}
-	written := []string{siteText}
-	for _, name := range sorted(files) {
-		names, size, err := opt.write(filepath.Join(dir, filepath.FromSlash(name)), name, files[name])
+	err := whole.Folder(dir, func(put whole.Put) error {
+		names, packed, err := opt.packed(files)
 		if err != nil {
-			return sum, err
+			return err
 		}
-		written = append(written, names...)
-		sum.All, sum.AllPacked = sum.All+len(files[name]), sum.AllPacked+size
-		if name == programName {
-			sum.Program, sum.ProgramPacked = len(files[name]), size
+		// The mark comes first: what a killed run leaves says what it is.
+		if err := put(siteMark, []byte(siteText+strings.Join(names, "\n")+"\n")); err != nil {
+			return err
 		}
-	}
-	return sum, os.WriteFile(filepath.Join(dir, siteMark), []byte(strings.Join(written, "\n")+"\n"), 0o644)
+		for _, name := range names {
+			b, plain := files[name]
+			if !plain {
+				b = packed[name]
+			}
+			if err := put(name, b); err != nil {
+				return err
+			}
+		}
+		sum = sizesOf(files, packed)
+		return nil
+	})
+	return sum, err
 }
 
-// write writes one file to p, and a packed one beside it. It returns what of the
-// site was written, and how many bytes a visitor loads.
-func (opt WriteOptions) write(p, name string, b []byte) (written []string, size int, err error) {
-	if err := os.MkdirAll(filepath.Dir(p), 0o755); err != nil {
-		return nil, 0, err
+// packed are the names of all files of a site, and those of them that are packed.
+func (opt WriteOptions) packed(files map[string][]byte) (names []string, packed map[string][]byte, err error) {
+	packed = map[string][]byte{}
+	for _, name := range sorted(files) {
+		names = append(names, name)
+		if opt.Quality < 0 || !packs(name) {
+			continue
+		}
+		if opt.Packing != nil {
+			opt.Packing(name)
+		}
+		z, err := Pack(files[name], opt.Quality)
+		if err != nil {
+			return nil, nil, fmt.Errorf("pack %s: %w", name, err)
+		}
+		names = append(names, name+".br")
+		packed[name+".br"] = z
 	}
-	if err := os.WriteFile(p, b, 0o644); err != nil {
-		return nil, 0, err
+	return names, packed, nil
+}
+
+// sizesOf are the bytes that a visitor loads.
+func sizesOf(files, packed map[string][]byte) (sum Sizes) {
+	for name, b := range files {
+		size := len(b)
+		if z, there := packed[name+".br"]; there {
+			size = len(z)
+		}
+		sum.All, sum.AllPacked = sum.All+len(b), sum.AllPacked+size
+		if name == programName {
+			sum.Program, sum.ProgramPacked = len(b), size
+		}
 	}
-	if opt.Quality < 0 || !packs(name) {
-		return []string{name}, len(b), nil
-	}
-	if opt.Packing != nil {
-		opt.Packing(name)
-	}
-	z, err := Pack(b, opt.Quality)
-	if err != nil {
-		return nil, 0, fmt.Errorf("pack %s: %w", name, err)
-	}
-	return []string{name + ".br", name}, len(z), os.WriteFile(p+".br", z, 0o644)
+	return sum
 }
