@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"net"
 	"net/http"
+	"strings"
 	"syscall"
 	"time"
 
@@ -15,11 +16,12 @@ import (
 )
 
 // A serveRun serves the page on this machine.
-type serveRun struct{ addr string }
+type serveRun struct{ addr, hosts string }
 
 func setUpServe(set *flag.FlagSet) action {
 	s := &serveRun{}
 	set.StringVar(&s.addr, "addr", "127.0.0.1:8080", "")
+	set.StringVar(&s.hosts, "host", "", "")
 	return s.run
 }
 
@@ -34,7 +36,7 @@ func (s *serveRun) run(ctx context.Context, args []string, to streams) int {
 	case err != nil:
 		return to.wrong("serve: %v; write the address as -addr 127.0.0.1:8080", err)
 	}
-	o := opening{l, to, func(b *building) (map[string][]byte, error) { return b.files(ctx) }}
+	o := opening{l, to, strings.FieldsFunc(s.hosts, func(r rune) bool { return r == ',' || r == ' ' }), func(b *building) (map[string][]byte, error) { return b.files(ctx) }}
 	if err := o.serve(ctx); err != nil {
 		return to.wrong("serve: %v", err)
 	}
@@ -45,6 +47,7 @@ func (s *serveRun) run(ctx context.Context, args []string, to streams) int {
 type opening struct {
 	at    net.Listener
 	to    streams
+	hosts []string                                   // names that it is asked for by, besides its own
 	build func(*building) (map[string][]byte, error) // all files of the page
 }
 
@@ -58,7 +61,7 @@ func (o opening) serve(ctx context.Context) error {
 		waiting.Say(page.Words{Title: voice.Text("serve.waiting"), Now: now, Usual: usual})
 	}
 	b.hear("", "")
-	server := &http.Server{Handler: waiting, ReadHeaderTimeout: 10 * time.Second}
+	server := page.NewServer(page.OnlyHosts(o.hosts, waiting))
 	ended := goServe(server, l)
 	defer server.Close()
 	at := fact.V{"address": fact.Text("http://" + l.Addr().String() + "/")}

@@ -42,7 +42,7 @@ func TestServeWaits(t *testing.T) {
 	var out, errs noise
 	built, ended := make(chan struct{}), make(chan error, 1)
 	go func() {
-		ended <- opening{l, streams{&out, &errs}, func(b *building) (map[string][]byte, error) {
+		ended <- opening{l, streams{&out, &errs}, nil, func(b *building) (map[string][]byte, error) {
 			b.hear("Compiling the page", "about a minute")
 			<-built
 			return map[string][]byte{"index.html": []byte("the page")}, nil
@@ -91,7 +91,7 @@ func TestServeEndsWhileBuilding(t *testing.T) {
 	}
 	ctx, end := context.WithCancel(t.Context())
 	var out, errs noise
-	err = opening{l, streams{&out, &errs}, func(*building) (map[string][]byte, error) {
+	err = opening{l, streams{&out, &errs}, nil, func(*building) (map[string][]byte, error) {
 		end()
 		return nil, ctx.Err()
 	}}.serve(ctx)

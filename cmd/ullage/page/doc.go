@@ -44,5 +44,7 @@
 //   - pack.go: a file packed
 //   - folder.go: the site as a folder
 //   - handler.go: the site as answers
+//   - hosts.go: under which names
+//   - server.go: a server that nobody can hold up
 //   - waiting.go: what is answered until there is a site
 package page

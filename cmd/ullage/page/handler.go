@@ -1,11 +1,15 @@
 package page
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"fmt"
 	"net/http"
 	"path"
+	"strconv"
 	"strings"
+	"sync"
+	"time"
 )
 
 // mediaType returns the type that a browser must see, by the file's ending.
@@ -24,13 +28,39 @@ func mediaType(name string) string {
 	return t
 }
 
-// Handler serves files by path, strictly: own origin only, right media
-// types, each file revalidated by its content.
-func Handler(files map[string][]byte) http.Handler {
-	tags := map[string]string{}
+// A served file is plain, and packed for who takes that.
+type served struct {
+	plain  []byte
+	tag    string
+	packed func() []byte // nil: not packed
+}
+
+// quickly is the quality at which files are packed while somebody waits: the program in half a second.
+const quickly = 4
+
+func serving(files map[string][]byte) map[string]served {
+	out := make(map[string]served, len(files))
 	for name, b := range files {
-		tags[name] = fmt.Sprintf(`"%x"`, sha256.Sum256(b))
+		f := served{plain: b, tag: fmt.Sprintf("%x", sha256.Sum256(b)), packed: func() []byte { return nil }}
+		if packs(name) {
+			f.packed = sync.OnceValue(func() []byte {
+				z, err := Pack(b, quickly)
+				if err != nil || len(z) >= len(b) {
+					return nil // as it is, then
+				}
+				return z
+			})
+		}
+		out[name] = f
 	}
+	return out
+}
+
+// Handler serves files by path, strictly: own origin only, right media types,
+// each file revalidated by its content, packed for who takes brotli. Conditions and
+// ranges are the standard library's.
+func Handler(files map[string][]byte) http.Handler {
+	all := serving(files)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
 		strict(h)
@@ -43,23 +73,39 @@ func Handler(files map[string][]byte) http.Handler {
 		if name == "" {
 			name = "index.html"
 		}
-		b, ok := files[name]
+		f, ok := all[name]
 		if !ok {
 			http.NotFound(w, r)
 			return
 		}
 		h.Set("Cache-Control", "no-cache")
-		h.Set("ETag", tags[name])
-		if r.Header.Get("If-None-Match") == tags[name] {
-			w.WriteHeader(http.StatusNotModified)
-			return
-		}
 		h.Set("Content-Type", mediaType(name))
-		h.Set("Content-Length", fmt.Sprint(len(b)))
-		if r.Method == http.MethodGet {
-			_, _ = w.Write(b) // the reader went away: nobody to tell
+		b, tag := f.plain, f.tag
+		if packs(name) {
+			h.Set("Vary", "Accept-Encoding")
+			if z := []byte(nil); accepts(r.Header.Get("Accept-Encoding"), "br") {
+				if z = f.packed(); z != nil {
+					b, tag = z, tag+"-br"
+					h.Set("Content-Encoding", "br")
+				}
+			}
 		}
+		h.Set("ETag", strconv.Quote(tag))
+		http.ServeContent(w, r, name, time.Time{}, bytes.NewReader(b))
 	})
+}
+
+// accepts reads Accept-Encoding (RFC 9110, 12.5.3): a coding is taken if it is named, and not with a weight of 0.
+func accepts(header, coding string) bool {
+	for item := range strings.SplitSeq(header, ",") {
+		name, weight, weighed := strings.Cut(item, ";")
+		if !strings.EqualFold(strings.TrimSpace(name), coding) {
+			continue
+		}
+		q, err := strconv.ParseFloat(strings.TrimPrefix(strings.TrimSpace(weight), "q="), 64)
+		return !weighed || err == nil && q > 0
+	}
+	return false
 }
 
 // strict sets what every answer says, the waiting page's too.

@@ -3,7 +3,9 @@ package page
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"io"
+	"net"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -13,6 +15,8 @@ import (
 	"strings"
 	"sync"
 	"testing"
+
+	"github.com/andybalholm/brotli"
 )
 
 // thePages are made once: go-app keeps its routes for the whole program.
@@ -135,6 +139,99 @@ func TestServeRefuses(t *testing.T) {
 	h.ServeHTTP(w, r)
 	if w.Code != http.StatusNotModified {
 		t.Errorf("an unchanged file is sent again: %d", w.Code)
+	}
+}
+
+// Conditions, ranges and packed answers as RFC 9110 has them.
+func TestConditionsAndRanges(t *testing.T) {
+	long := bytes.Repeat([]byte("a page "), 500)
+	h := Handler(map[string][]byte{"index.html": long, "a.png": []byte("picture")})
+	get := func(path string, header ...string) *httptest.ResponseRecorder {
+		r := httptest.NewRequest("GET", path, nil)
+		for i := 0; i < len(header); i += 2 {
+			r.Header.Set(header[i], header[i+1])
+		}
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		return w
+	}
+	tag, packed := get("/").Header().Get("ETag"), get("/", "Accept-Encoding", "gzip, br").Header().Get("ETag")
+	for _, tc := range []struct {
+		name, path string
+		header     []string
+		want       int
+		encoding   string
+	}{
+		{"weak", "/", []string{"If-None-Match", "W/" + tag}, 304, ""},
+		{"in a list", "/", []string{"If-None-Match", `"x", ` + tag}, 304, ""},
+		{"any", "/", []string{"If-None-Match", "*"}, 304, ""},
+		{"another", "/", []string{"If-None-Match", `"x"`}, 200, ""},
+		{"packed, of the plain one", "/", []string{"If-None-Match", tag, "Accept-Encoding", "br"}, 200, "br"},
+		{"packed", "/", []string{"If-None-Match", packed, "Accept-Encoding", "br"}, 304, "br"},
+		{"packed is not wanted", "/", []string{"Accept-Encoding", "br;q=0, gzip"}, 200, ""},
+		{"packed with a weight", "/", []string{"Accept-Encoding", "gzip;q=1.0, br; q=0.5"}, 200, "br"},
+		{"not packed", "/a.png", []string{"Accept-Encoding", "br"}, 200, ""},
+		{"a range", "/", []string{"Range", "bytes=2-5"}, 206, ""},
+		{"beyond the end", "/", []string{"Range", "bytes=9999-"}, 416, ""},
+		{"a range if it is the same", "/", []string{"Range", "bytes=2-5", "If-Range", `"x"`}, 200, ""},
+	} {
+		w := get(tc.path, tc.header...)
+		if w.Code != tc.want || tc.want == 200 && w.Header().Get("Content-Encoding") != tc.encoding {
+			t.Errorf("%s: %d, encoding %q, want %d, %q", tc.name, w.Code, w.Header().Get("Content-Encoding"), tc.want, tc.encoding)
+		}
+	}
+	if w := get("/", "Range", "bytes=2-5"); w.Body.String() != "page" {
+		t.Errorf("bytes 2 to 5 are %q", w.Body)
+	}
+	z := get("/", "Accept-Encoding", "br")
+	if b, err := io.ReadAll(brotli.NewReader(z.Body)); err != nil || !bytes.Equal(b, long) || z.Header().Get("Vary") != "Accept-Encoding" {
+		t.Errorf("packed: %d bytes, %v, %v", len(b), err, z.Header())
+	}
+}
+
+// A name that leads here from elsewhere is refused.
+func TestOnlyHosts(t *testing.T) {
+	h := OnlyHosts([]string{"desk.lan"}, Handler(map[string][]byte{"index.html": nil}))
+	for host, want := range map[string]int{
+		"localhost:8080": 200, "127.0.0.1:8080": 200, "[::1]:8080": 200, "a.localhost": 200, "192.168.1.7:80": 200, "Desk.LAN:8080": 200, "LOCALHOST.": 200,
+		"evil.example:8080": 421, "localhost.evil.example": 421, "127.0.0.1.evil.example": 421, "": 421,
+	} {
+		r := httptest.NewRequest("GET", "/", nil)
+		r.Host = host
+		w := httptest.NewRecorder()
+		if h.ServeHTTP(w, r); w.Code != want {
+			t.Errorf("host %q: %d, want %d", host, w.Code, want)
+		}
+	}
+}
+
+// A thousand connections that say half a sentence keep nobody from the page.
+func TestHalfOpenConnections(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := NewServer(Handler(map[string][]byte{"index.html": []byte("the page")}))
+	go s.Serve(l)
+	defer s.Close()
+	for range 1000 {
+		c, err := net.Dial("tcp", l.Addr().String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer c.Close()
+		fmt.Fprint(c, "GET / HTTP/1.1\r\nHost: localhost")
+	}
+	for range 5 {
+		r, err := http.Get("http://" + l.Addr().String() + "/")
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := io.ReadAll(r.Body)
+		r.Body.Close()
+		if r.StatusCode != 200 || string(b) != "the page" || err != nil {
+			t.Errorf("%d, %q, %v", r.StatusCode, b, err)
+		}
 	}
 }
 
