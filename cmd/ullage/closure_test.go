@@ -127,7 +127,7 @@ func TestLittleGas(t *testing.T) {
 	little := strings.NewReplacer(`"min_nights": 2`, `"min_nights": 3`, `"max_nights": 2`, `"max_nights": 5`, `"diesel": 18,`, `"diesel": 18, "lpg": 3.2,`).Replace(string(text))
 	args := []string{"plan", "-within", patience.String(), "-trip", write(t, "little.geojson", little), "-route", "testdata/andorra-route.geojson", "-places", andorraExtract}
 	code, out, errs := ullage(args...)
-	for _, want := range []string{"There is no plan", "LPG runs out between km 0 and 73: you need 3.1 L more", "What would help:\n      - Start with 3.1 L more of LPG", "NOT A VALID PLAN", "! LPG runs out"} {
+	for _, want := range []string{"There is no plan", "LPG runs out between km 0 and 73: you need 3.1 L more", "What would help:\n  - Start with 3.1 L more of LPG", "NOT A VALID PLAN", "! LPG runs out"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("want %q", want)
 		}

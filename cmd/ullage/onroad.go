@@ -14,6 +14,8 @@ import (
 
 	"ullage/cmd/ullage/whole"
 	"ullage/data/tripfile"
+	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 	"ullage/planner/trip/answer"
 	"ullage/planner/trip/build"
@@ -21,6 +23,14 @@ import (
 )
 
 // This file plans on from the road: here, now, these gauges, these places closed.
+
+// noTime: time ran out before it was known where the trip is.
+type noTime struct{}
+
+var errNoTime error = noTime{}
+
+func (noTime) Error() string   { return "time ran out before the trip as it was had a plan" }
+func (noTime) Fact() fact.Fact { return fact.Of("plan.no_time", nil) }
 
 // A roadInput is what the flags say of where somebody is; the zero value is at home.
 type roadInput struct{ at, now, gauges, closed, passed, save string }
@@ -116,6 +126,9 @@ func (in roadInput) goOn(ctx context.Context, whole tripInput, opt build.Options
 	it, err := answer.Plan(ctx, built, answer.Options{Answer: func(trip.Itinerary) { enough() }})
 	if err != nil {
 		return onward.Rest{}, err
+	}
+	if it.Status == planner.Unknown {
+		return onward.Rest{}, errNoTime
 	}
 	if now.Called, err = in.notCalled(it); err != nil {
 		return onward.Rest{}, err

@@ -3,7 +3,9 @@ package main
 import (
 	"context"
 	"encoding/json"
+	"errors"
 	"flag"
+	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -54,7 +56,11 @@ func (p *planRun) run(ctx context.Context, args []string, to streams) int {
 	job, err := p.prepare(ctx, line)
 	if err != nil {
 		line.Clear()
-		return to.wrong("plan: %s", voice.Value(fact.Why(err)))
+		code := to.wrong("plan: %s", voice.Value(fact.Why(err)))
+		if errors.Is(err, errNoTime) {
+			return exitInfeasible
+		}
+		return code
 	}
 	if p.asProblem {
 		line.Clear()
@@ -64,11 +70,12 @@ func (p *planRun) run(ctx context.Context, args []string, to streams) int {
 	defer cancel()
 	line.Show(voice.Text("plan.planning"))
 	show := &showing{w: to.out, line: line, json: p.json, job: job, voice: say.Voice{Units: p.units}}
-	it, err := answer.Plan(ctx, job.built, answer.Options{Answer: show.answer})
+	it, err := answer.Plan(ctx, job.built, answer.Options{Answer: show.answer, Progress: show.progress})
 	line.Clear()
 	if err != nil {
 		return to.wrong("plan: %v", err)
 	}
+	show.cut = errors.Is(ctx.Err(), context.DeadlineExceeded)
 	if err := show.end(it); err != nil {
 		return to.printed(err)
 	}
@@ -141,8 +148,31 @@ type showing struct {
 	json  bool
 	job   planJob
 	voice say.Voice
-	more  *sheet.More // nil: the plan was not printed yet
+	more  *sheet.More    // nil: the plan was not printed yet
+	none  *sheet.Refusal // nil: no refusal was printed yet
+	cut   bool           // time ran out before all was known
 	err   error
+}
+
+func (s *showing) input(it trip.Itinerary) sheet.Input {
+	return sheet.Input{Trip: s.job.trip, Itinerary: it, Onward: s.job.rest, Sources: s.job.from.lines(s.voice)}
+}
+
+// progress hears of plans on the way, which are not shown, and of a refusal with its reasons as they come.
+func (s *showing) progress(it trip.Itinerary) {
+	if it.Status == planner.Infeasible && !s.json && s.err == nil {
+		s.refusal(it)
+		s.line.Show(voice.Text("plan.reasons"))
+	}
+}
+
+func (s *showing) refusal(it trip.Itinerary) {
+	s.line.Clear()
+	if s.none == nil {
+		s.none, s.err = sheet.NewRefusal(s.w, s.input(it), s.voice)
+	} else {
+		s.err = s.none.Tell(it)
+	}
 }
 
 // answer hears of the plan, and again of each thing that comes after it.
@@ -153,7 +183,7 @@ func (s *showing) answer(it trip.Itinerary) {
 	s.line.Clear()
 	if s.more == nil {
 		s.more = sheet.NewMore(s.w, s.voice)
-		s.err = sheet.Print(s.w, sheet.Input{Trip: s.job.trip, Itinerary: it, Onward: s.job.rest, Sources: s.job.from.lines(s.voice)}, s.voice)
+		s.err = sheet.Print(s.w, s.input(it), s.voice)
 	} else {
 		s.err = s.more.Tell(it)
 	}
@@ -163,20 +193,28 @@ func (s *showing) answer(it trip.Itinerary) {
 // end prints what has not been printed yet.
 func (s *showing) end(it trip.Itinerary) error {
 	if s.json {
-		said, err := s.voice.JSON(planned{it, s.job.rest.Lessons, s.job.rest.Notes})
+		said, err := s.voice.JSON(planned{it, s.job.rest.Lessons, s.job.rest.Notes, s.cut})
 		if err != nil {
 			return err
 		}
 		return printJSON(s.w, json.RawMessage(said))
 	}
-	if s.more == nil { // a refusal
-		s.answer(it)
+	if s.none == nil && s.more == nil { // no time for a plan, nor for a proof that there is none
+		s.refusal(it)
 	}
 	s.line.Clear()
-	if s.err != nil {
+	switch {
+	case s.err != nil:
 		return s.err
+	case s.none != nil:
+		s.err = s.none.End(it)
+	default:
+		s.err = s.more.End(it)
 	}
-	return s.more.End(it)
+	if s.err == nil && s.cut && it.Status != planner.Unknown { // that says it already
+		_, s.err = fmt.Fprintln(s.w, "\n"+s.voice.Text("plan.cut"))
+	}
+	return s.err
 }
 
 // planned is an itinerary with what a trip on the road taught, as JSON. Each fact in
@@ -191,4 +229,5 @@ type planned struct {
 	trip.Itinerary
 	Lessons []onward.Lesson `json:"lessons,omitempty"`
 	Notes   []fact.Fact     `json:"notes,omitempty"`
+	Cut     bool            `json:"cut,omitempty"` // time ran out before all was known
 }

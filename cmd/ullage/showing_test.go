@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"io"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -59,6 +60,49 @@ func TestPlanStandsWhenEnded(t *testing.T) {
 	if code != exitOK || errs.Len() > 0 || !strings.Contains(out.String(), "Day 2, ") {
 		t.Errorf("exit %d, %s%s", code, out.String(), errs.String())
 	}
+}
+
+// A proven refusal is printed at once, then its reasons, then what would help; nothing twice.
+func TestRefusalIsShownAsItComes(t *testing.T) {
+	text, err := os.ReadFile("testdata/small-trip.geojson")
+	if err != nil {
+		t.Fatal(err)
+	}
+	short := write(t, "short.geojson", strings.Replace(string(text), `"max_km": 150`, `"max_km": 60`, 1))
+	var came []string
+	var errs bytes.Buffer
+	out := writer(func(b []byte) (int, error) { came = append(came, string(b)); return len(b), nil })
+	code := run(t.Context(), []string{"plan", "-within", patience.String(), "-trip", short, "-route", "testdata/small-route.gpx", "-places", "testdata/small.osm"}, streams{out, &errs})
+	all := strings.Join(came, "")
+	first := came[0]
+	why, _, _ := strings.Cut(all, "NOT A VALID PLAN") // what comes nearest breaks the same
+	if code != exitInfeasible || !strings.Contains(first, "There is no plan for this trip") || strings.Contains(first, "No place for the night") {
+		t.Errorf("exit %d, first came %s", code, first)
+	}
+	if at := strings.Index(all, "No place for the night"); at < 0 || strings.Count(all, "There is no plan for this trip") != 1 || strings.Count(why, "No place for the night is near enough") != 1 || strings.Index(all, "What would help") < at {
+		t.Errorf("in all %s", all)
+	}
+}
+
+// Time that ran out is said, and is no refusal: at home, on the road, for a problem.
+func TestTimeRanOut(t *testing.T) {
+	for _, args := range [][]string{
+		noTime(), noTime("-at", "150", "-now", "2026-06-13T10:15"),
+		{"solve", "-within", "0s", write(t, "p.json", lin)},
+	} {
+		code, out, errs := ullage(args...)
+		said := strings.ToLower(out + errs)
+		if code != exitInfeasible || !strings.Contains(said, "-within 5m") || strings.Contains(said, "there is no plan") || strings.Contains(said, "plan it first") {
+			t.Errorf("ullage %q: exit %d, %s%s", args, code, out, errs)
+		}
+	}
+}
+
+// noTime is the small trip without a moment to plan it.
+func noTime(args ...string) []string {
+	all := small(args...)
+	all[slices.Index(all, "-within")+1] = "0s"
+	return all
 }
 
 // A writer is a function that takes what is written.

@@ -12,7 +12,7 @@
 //
 // Words, numbers, units and dates come from app/say; the sheet puts them in
 // their places. Other plans and the price of safety are known later than the
-// plan and are printed after it, each as it comes ([More]).
+// plan and are printed after it, each as it comes ([More]); so are the reasons of a refusal ([Refusal]).
 //
 // Read print.go first, from its end.
 //
@@ -28,5 +28,6 @@
 //   - end.go: the levels at the end, and the return
 //   - background.go: cautions, expected use, how things are done, checklists
 //   - print.go: the sheet
+//   - refusing.go: a sheet without a plan, as it becomes known
 //   - more.go: what becomes known after the plan
 package sheet

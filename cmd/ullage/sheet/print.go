@@ -19,18 +19,29 @@ type Input struct {
 
 // Print prints days, calls and levels, or why there is no plan.
 func Print(w io.Writer, in Input, voice say.Voice) error {
-	voice.Keep = true
-	p := &sheet{w: bufio.NewWriter(w), it: in.Itinerary, say: voice, notes: repeated(in.Itinerary)}
+	p := newSheet(w, in.Itinerary, voice)
 	p.head(in.Trip)
 	p.behind(in.Onward)
 	if len(p.it.Days) == 0 {
-		p.refusal()
+		p.refused()
+		p.reasons()
+		p.help()
 	}
 	for _, d := range p.it.Days {
 		p.day(d)
 	}
 	p.end()
 	p.handBack()
+	return p.background(in)
+}
+
+func newSheet(w io.Writer, it trip.Itinerary, voice say.Voice) *sheet {
+	voice.Keep = true
+	return &sheet{w: bufio.NewWriter(w), it: it, say: voice, notes: repeated(it)}
+}
+
+// background prints what stands behind all that was said.
+func (p *sheet) background(in Input) error {
 	p.explained()
 	p.uses()
 	p.howTos()

@@ -7,19 +7,39 @@ import (
 	"ullage/planner/fact"
 )
 
-// refusal says why there is no plan, what would help, and what comes nearest.
-func (p *sheet) refusal() {
+// refused says that there is no plan, or that none is known.
+func (p *sheet) refused() {
 	if p.it.Status == planner.Unknown {
 		p.wrap("", p.say.Text("sheet.unknown"))
 		return
 	}
 	p.line(p.say.Text("sheet.refused"))
+}
+
+// reasons says why there is no plan.
+func (p *sheet) reasons() {
 	for _, r := range p.it.Why {
 		p.wrap("  - ", p.say.Fact(r.Says))
-		if len(r.Cures) > 0 {
-			p.line("    " + p.say.Text("sheet.cure"))
-			p.list("      - ", r.Cures)
+	}
+}
+
+// help says what would help, what comes nearest, and what could not serve. Each limit of
+// Why binds alone, so each cure helps alone: they are one list.
+func (p *sheet) help() {
+	if p.it.Status == planner.Unknown {
+		return
+	}
+	var cures []fact.Fact
+	for _, r := range p.it.Why {
+		for _, c := range r.Cures {
+			if !fact.Contains(cures, c) {
+				cures = append(cures, c)
+			}
 		}
+	}
+	if len(cures) > 0 {
+		p.line(p.say.Text("sheet.cure"))
+		p.list("  - ", cures)
 	}
 	p.nearest()
 	p.leftOut()

@@ -1,0 +1,43 @@
+package sheet
+
+import (
+	"io"
+
+	"ullage/app/say"
+	"ullage/planner/trip"
+)
+
+// A Refusal prints a sheet without a plan as it becomes known: that there is none, the reasons, and at the end what
+// would help and all else. In all it prints what [Print] prints.
+type Refusal struct {
+	p    *sheet
+	in   Input
+	said bool // the reasons
+}
+
+// NewRefusal says that there is no plan, or that none is known.
+func NewRefusal(w io.Writer, in Input, voice say.Voice) (*Refusal, error) {
+	r := &Refusal{p: newSheet(w, in.Itinerary, voice), in: in}
+	r.p.head(in.Trip)
+	r.p.behind(in.Onward)
+	r.p.refused()
+	return r, r.p.w.Flush()
+}
+
+// Tell says the reasons once they are known.
+func (r *Refusal) Tell(it trip.Itinerary) error {
+	if r.p.it = it; len(it.Why) > 0 && !r.said {
+		r.said = true
+		r.p.reasons()
+	}
+	return r.p.w.Flush()
+}
+
+// End prints the rest.
+func (r *Refusal) End(it trip.Itinerary) error {
+	if err := r.Tell(it); err != nil {
+		return err
+	}
+	r.p.help()
+	return r.p.background(r.in)
+}
