@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -81,14 +82,21 @@ func gauges(text string) (map[string]onward.Shown, error) {
 	out := map[string]onward.Shown{}
 	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' }) {
 		tank, value, _ := strings.Cut(part, "=")
+		tank = strings.TrimSpace(tank)
 		s, err := shown(strings.TrimSpace(value))
-		if err != nil {
+		if err != nil || tank == "" {
 			return nil, fmt.Errorf("-levels %q: write %s", part, exampleOf("plan", "levels"))
 		}
-		out[strings.TrimSpace(tank)] = s
+		if _, twice := out[tank]; twice {
+			return nil, fmt.Errorf("-levels: %s is named twice", tank)
+		}
+		out[tank] = s
 	}
 	return out, nil
 }
+
+// plainNumber is what people write; Go reads NaN and 0x1p4 as well.
+var plainNumber = regexp.MustCompile(`^[0-9]*\.?[0-9]+$|^[0-9]+\.$`)
 
 func shown(value string) (onward.Shown, error) {
 	kind := "litres"
@@ -101,6 +109,9 @@ func shown(value string) (onward.Shown, error) {
 		kind, value = "percent", strings.TrimSuffix(value, "%")
 	case strings.HasSuffix(value, "/4"):
 		kind, value = "quarters", strings.TrimSuffix(value, "/4")
+	}
+	if !plainNumber.MatchString(value) {
+		return onward.Shown{}, errors.New("no number that a gauge shows")
 	}
 	v, err := strconv.ParseFloat(value, 64)
 	return onward.Shown{Kind: kind, Value: v}, err

@@ -44,8 +44,13 @@ func clausesOf(text string) (list []clause) {
 // unlimited is the limit of a road that says that it has none, so that it is not taken for unknown.
 const unlimited = 1<<16 - 1
 
-// hundredths rounds down: a limit is never made greater.
-func hundredths(v float64) uint16 { return uint16(min(v*100+1e-6, unlimited-1)) }
+// hundredths rounds down, for a limit is never made greater, but not to 0, which is none.
+func hundredths(v float64) uint16 {
+	if v <= 0 {
+		return 0
+	}
+	return max(1, uint16(min(v*100+1e-6, unlimited-1)))
+}
 
 var comparison = regexp.MustCompile(`^([a-z]+) *(>=?) *([^ ].*)$`)
 

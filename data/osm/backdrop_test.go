@@ -1,0 +1,55 @@
+package osm
+
+import (
+	"encoding/binary"
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/paulmach/orb"
+	"github.com/paulmach/orb/planar"
+
+	"ullage/data/osm/file"
+)
+
+// FuzzBackdropLine: of a line that is drawn the ends stay, nothing is invented, no point is left out that lies farther from
+// it than is promised, and the outline that it came from is as it was.
+func FuzzBackdropLine(f *testing.F) {
+	f.Add(byte(1), []byte{0, 0, 0, 0, 0, 1, 0, 0, 0, 2, 0, 9, 0, 3, 0, 0})
+	f.Add(byte(8), []byte{0, 0, 0, 0, 99, 0, 0, 0, 99, 0, 99, 0, 0, 0, 0, 0})
+	f.Add(byte(0), []byte{1, 2, 3, 4, 1, 2, 3, 4})
+	f.Fuzz(func(t *testing.T, class byte, data []byte) {
+		c := lineClasses[int(class)%len(lineClasses)]
+		var line orb.LineString
+		for ; len(data) >= 4; data = data[4:] { // steps of 1e-5 degrees, as neighbours of a road have them
+			at := func(i int) float64 { return float64(int16(binary.LittleEndian.Uint16(data[i:]))) * 1e-5 }
+			line = append(line, orb.Point{at(0), at(2)})
+		}
+		before := line.Clone()
+		var b Backdrop
+		b.addLine(file.Tags{c.key: c.value}, line)
+		if !slices.Equal(line, before) {
+			t.Fatal("the line that was given is changed")
+		}
+		if len(b.Lines) == 0 {
+			if len(line) >= 2 && c.class != "water" {
+				t.Fatalf("%s of %d points is not drawn", c.class, len(line))
+			}
+			return
+		}
+		drawn := b.Lines[0].Points
+		if b.Lines[0].Class != c.class || len(drawn) < 2 || drawn[0] != line[0] || drawn[len(drawn)-1] != line[len(line)-1] {
+			t.Fatalf("%s: %v is drawn as %+v", c.class, line, b.Lines[0])
+		}
+		for _, p := range drawn {
+			if !slices.Contains(line, p) {
+				t.Fatalf("%v is drawn and not of the line", p)
+			}
+		}
+		for _, p := range line {
+			if d := planar.DistanceFrom(drawn, p); d > toleranceDeg*(1+1e-9) || math.IsNaN(d) {
+				t.Fatalf("%v lies %g° from the line drawn", p, d)
+			}
+		}
+	})
+}
