@@ -38,7 +38,8 @@ type evaluator struct {
 type span struct {
 	from, to int
 	state    State
-	fallback bool
+	rule     *rule
+	openEnd  bool
 }
 
 func newEvaluator(s *Schedule, from time.Time, at Where) *evaluator {
@@ -119,12 +120,7 @@ func (e *evaluator) once(n int) []Period {
 		if from == to {
 			continue
 		}
-		state := Closed
-		for _, s := range e.spans {
-			if s.from <= from && from < s.to && (!s.fallback || state == Closed) {
-				state = s.state
-			}
-		}
+		state := e.stateAt(from)
 		if k := len(e.out); k > 0 && e.out[k-1].State == state {
 			e.out[k-1].To = to
 		} else {
@@ -132,6 +128,27 @@ func (e *evaluator) once(n int) []Period {
 		}
 	}
 	return e.out
+}
+
+// stateAt returns the state of a minute. A time without an end goes on into the
+// times after it, also of its own rule and of the next morning: who opens again
+// at a stated time has closed, but when is not known.
+func (e *evaluator) stateAt(minute int) State {
+	state, unended, closed := Closed, false, true // closed: before the rule in question
+	var last *rule
+	for _, s := range e.spans {
+		if s.rule != last {
+			last, closed = s.rule, state == Closed && !unended
+		}
+		if s.from > minute || minute >= s.to || s.rule.joint == fallback && !closed {
+			continue
+		}
+		state, unended = s.state, s.openEnd || unended && s.state != Closed
+	}
+	if unended && state == Open {
+		return Unknown
+	}
+	return state
 }
 
 // collect fills e.spans, in the order in which later ones replace earlier.
@@ -147,7 +164,7 @@ func (e *evaluator) collect(today, yesterday date) {
 				e.spans = e.spans[:0]
 			}
 			if r.times == nil {
-				e.spans = append(e.spans, span{0, dayMin, r.state, r.joint == fallback})
+				e.spans = append(e.spans, span{0, dayMin, r.state, r, false})
 			}
 			e.add(r, today.n, 0)
 		}
@@ -174,18 +191,30 @@ func (e *evaluator) add(r *rule, n, shift int) {
 		from, okFrom := e.minutes(t.from, n)
 		to, okTo := e.minutes(t.to, n)
 		state := r.state
-		if !okFrom || !okTo { // no sunrise at all: nobody knows
-			from, to, state = 0, dayMin, Unknown
-		} else if to <= from {
+		switch {
+		case !okFrom || !okTo: // no sunrise at all: nobody knows
+			from, to, state = 0, 2*dayMin, Unknown
+		case to <= from:
 			to += dayMin
+			if doubtful(from, to) {
+				state = Unknown
+			}
 		}
 		if t.openEnd && state == Open {
 			state = Unknown
 		}
 		if from, to = max(0, from-shift), min(dayMin, to-shift); from < to {
-			e.spans = append(e.spans, span{from, to, state, r.joint == fallback})
+			e.spans = append(e.spans, span{from, to, state, r, t.openEnd})
 		}
 	}
+}
+
+// doubtful says whether a range that the sun ends or begins, and that would go
+// on until the next day, is hardly meant so: "sunset-21:00" in June, when the
+// sun sets later. What is meant goes from one half of the day to the other.
+func doubtful(from, to int) bool {
+	const noon = dayMin / 2
+	return from/noon == (to-dayMin)/noon || to-from > 20*60
 }
 
 // merge returns periods whose state is unknown where the two differ.
@@ -229,9 +258,9 @@ func (e *evaluator) minutes(m moment, n int) (min int, ok bool) {
 		known.set, known.day = true, n
 		known.utc, known.ok = sunMinutes(m.event, n, e.at)
 	}
-	// The event on this local date.
-	local := math.Mod(known.utc+float64(e.ahead)+2*dayMin, dayMin)
-	return int(math.Round(local)) + m.min, known.ok
+	// Of the morning or evening of this date, though that be after midnight.
+	min = int(math.Round(known.utc)) + e.ahead + m.min
+	return min, known.ok && min >= 0
 }
 
 // zones returns by how many minutes local time may be ahead of UTC on a day.

@@ -22,10 +22,7 @@ func matchWeeks(weeks []weekRange, d date) bool {
 	}
 	week := d.isoWeek()
 	for _, w := range weeks {
-		if w.from <= w.to && week >= w.from && week <= w.to && (week-w.from)%w.step == 0 {
-			return true
-		}
-		if w.from > w.to && (week >= w.from || week <= w.to) {
+		if week >= w.from && week <= w.to && (week-w.from)%w.step == 0 {
 			return true
 		}
 	}
@@ -59,10 +56,10 @@ func (r *dateRange) matches(d date) bool {
 	return r.within(d, d.year, d.year) || r.within(d, d.year-1, d.year-1) && r.wraps(d.year-1)
 }
 
-// wraps says whether the end that begins in a year lies in the next.
-func (r *dateRange) wraps(year int) bool { return r.to.last(year) < r.from.first(year) }
-
 func (r *dateRange) within(d date, fromYear, toYear int) bool {
+	if r.from == r.to && !r.from.exists(fromYear) {
+		return false
+	}
 	first, last := r.from.first(fromYear), r.to.last(toYear)
 	if last < first && r.to.year == 0 {
 		last = r.to.last(toYear + 1)

@@ -3,6 +3,7 @@ package hours
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -142,6 +143,12 @@ func (p *parser) takeState(r *rule) bool {
 // "Su off; 10:00-18:00") mean every day to the specification, and hardly ever
 // to those who wrote them: a place must not be open by such a reading.
 func (p *parser) add(r *rule) error {
+	if r.joint == additional && p.rules[len(p.rules)-1].joint == fallback {
+		return errors.New("does what follows the comma belong to the fallback ||, or to all?")
+	}
+	if r.nthAmong() {
+		return errors.New("a weekday of a month beside other days or dates: does it narrow them, or add to them?")
+	}
 	if r.joint != fallback && r.state == Open && !r.dated() {
 		for i := range p.rules {
 			if p.rules[i].dated() {
@@ -153,12 +160,24 @@ func (p *parser) add(r *rule) error {
 	return nil
 }
 
+// nthAmong says whether a mere weekday of a month, "Jun Sa[3]", stands with
+// other dates or before weekdays: "May 11,Oct Th[-1]", "Jun Sa[3] We-Su".
+func (r *rule) nthAmong() bool {
+	return (len(r.dates) > 1 || r.days != nil) &&
+		slices.ContainsFunc(r.dates, func(d dateRange) bool { return d.from.nth != 0 && d.from == d.to })
+}
+
 // selector reads one list of times, days, weeks, dates or years.
 func (p *parser) selector(r *rule) error {
 	t := p.peek(0)
 	switch {
 	case p.timeAhead():
 		return p.times(r)
+	case r.times != nil && r.dated() && !r.late:
+		return errors.New("days stand before and after the times; which times are meant is not clear")
+	}
+	r.late = r.times != nil
+	switch {
 	case p.dayAhead(0):
 		return p.days(r)
 	case t.kind == word && (t.text == "week" || t.text == "weeks"):

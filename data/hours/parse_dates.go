@@ -6,6 +6,9 @@ import "errors"
 
 // years reads "2020", "2020-2022", "2020+", "2020-2030/2".
 func (p *parser) years(r *rule) error {
+	if r.years != nil {
+		return errors.New("years are named twice in one rule")
+	}
 	for {
 		y := yearRange{step: 1}
 		var err error
@@ -39,6 +42,9 @@ func (p *parser) years(r *rule) error {
 // dates reads "Apr", "Nov-Mar", "Dec 24,31", "2021 Mar 28-Apr 16", "Mar
 // Su[-1]-Oct Su[-1]", "easter -2 days-easter +1 day".
 func (p *parser) dates(r *rule) error {
+	if r.dates != nil {
+		return errors.New("dates are named twice in one rule")
+	}
 	var before dateEnd // what a mere day of the month belongs to
 	for {
 		d, err := p.dateRange(before)
@@ -46,20 +52,30 @@ func (p *parser) dates(r *rule) error {
 			return err
 		}
 		r.dates = append(r.dates, d)
-		if !p.is(0, ",") {
-			return nil
+		if err := r.datesAlike(); err != nil {
+			return err
 		}
-		switch next := p.peek(1); {
-		case next.kind == word && (months[next.text] > 0 || next.text == "easter"),
-			next.kind == number && len(next.text) == 4 && months[p.peek(2).text] > 0:
-			before = dateEnd{}
-		case next.kind == number && len(next.text) <= 2 && d.to.day != 0 && !p.clockAt(1):
-			before = d.to
-		default:
+		more := false
+		if before, more = p.moreDates(d.to); !more {
 			return nil
 		}
 		p.i++
 	}
+}
+
+// moreDates says whether a comma and another date follow, and what a mere day of the month in it belongs to.
+func (p *parser) moreDates(last dateEnd) (before dateEnd, more bool) {
+	if !p.is(0, ",") {
+		return before, false
+	}
+	switch next := p.peek(1); {
+	case next.kind == word && (months[next.text] > 0 || next.text == "easter"),
+		next.kind == number && len(next.text) == 4 && months[p.peek(2).text] > 0:
+		return before, true
+	case next.kind == number && len(next.text) <= 2 && last.day != 0 && !p.clockAt(1):
+		return last, true
+	}
+	return before, false
 }
 
 func (p *parser) dateRange(before dateEnd) (d dateRange, err error) {
@@ -76,15 +92,7 @@ func (p *parser) dateRange(before dateEnd) (d dateRange, err error) {
 			return d, err
 		}
 	}
-	switch from, to := d.from, d.to; {
-	case from.year == 0 && to.year != 0:
-		return d, errors.New("a range of dates names only the year of its end")
-	case from.day == 0 && from.nth == 0 && !from.easter && (to.day != 0 || to.nth != 0):
-		return d, errors.New("a range of dates starts with a month and ends with a day")
-	case from.year != 0 && to.year != 0 && to.last(to.year) < from.first(from.year):
-		return d, errors.New("a range of dates ends before it starts")
-	}
-	return d, nil
+	return d, d.oneReading()
 }
 
 // dateAhead says whether a month or Easter is next, with or without a year.
@@ -116,7 +124,7 @@ func (p *parser) dateEnd(first dateEnd) (e dateEnd, err error) {
 		return p.within(e, first)
 	case t.kind == number && len(t.text) <= 2 && first.day != 0 && e.year == 0:
 		e.month, e.year = first.month, first.year
-		e.day, err = p.dayOfMonth(e.month)
+		e.day, err = p.dayOfMonth(e)
 		return e, err
 	}
 	return e, p.unexpected("a month")
@@ -131,7 +139,7 @@ func (p *parser) within(e, first dateEnd) (dateEnd, error) {
 	afterMonth := first.month > 0 && first.day == 0 && first.nth == 0
 	switch {
 	case t.kind == number && len(t.text) <= 2 && !p.clockAt(0) && !p.alwaysAhead():
-		e.day, err = p.dayOfMonth(e.month)
+		e.day, err = p.dayOfMonth(e)
 	case t.kind == word && isWeekday && p.is(1, "[") && !afterMonth:
 		p.i += 2
 		e.weekday = day
@@ -140,13 +148,20 @@ func (p *parser) within(e, first dateEnd) (dateEnd, error) {
 			err = p.unexpected("]")
 		}
 	}
-	if err != nil {
-		return e, err
+	if err == nil {
+		e.offset, err = p.dayOffset()
 	}
-	e.offset, err = p.dayOffset()
+	if err == nil {
+		err = e.oneReading()
+	}
 	return e, err
 }
 
-func (p *parser) dayOfMonth(month int) (int, error) {
-	return p.bounded("a day of the month", 1, daysIn(2024, month))
+// dayOfMonth reads a day that the month of an end has in its year, or in any.
+func (p *parser) dayOfMonth(e dateEnd) (int, error) {
+	year := e.year
+	if year == 0 {
+		year = 2024
+	}
+	return p.bounded("a day of the month", 1, daysIn(year, e.month))
 }

@@ -3,6 +3,7 @@ package hours
 import (
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // This file reads weekdays, holidays and weeks.
@@ -17,51 +18,77 @@ func (p *parser) dayAhead(k int) bool {
 
 // days reads "Mo-Fr,PH", "PH Fr,Sa", "Mo[1,3] +1 day".
 func (p *parser) days(r *rule) error {
-	var list []daySelector
-	only := holidayOnly{} // the holiday that the weekdays after it narrow
-	for {
-		t := p.peek(0)
-		if kind, ok := holidayKinds[t.text]; ok && t.kind == word {
-			p.i++
-			offset, err := p.dayOffset()
-			if err != nil {
-				return err
-			}
-			only = holidayOnly{}
-			if _, ok := weekdays[p.peek(0).text]; ok && p.peek(0).kind == word {
-				only = holidayOnly{kind, offset}
-				continue
-			}
-			list = append(list, daySelector{holiday: kind, offset: offset})
-		} else if _, ok := weekdays[t.text]; ok && t.kind == word {
-			w, err := p.weekdayRange()
-			if err != nil {
-				return err
-			}
-			list = append(list, daySelector{only.kind, only.offset, []weekdayRange{w}})
-		} else {
-			return p.unexpected("a day")
-		}
-		// Another day may follow a comma, or a space.
-		k := 0
-		if p.is(0, ",") {
-			k = 1
-		}
-		if !p.dayAhead(k) {
-			break
-		}
-		p.i += k
-	}
 	if r.days != nil {
 		return errors.New("days are named twice in one rule")
 	}
-	r.days = list
-	return nil
+	var list []daySelector
+	only := daySelector{} // the holiday that the weekdays after it narrow
+	for {
+		d, err := p.day(only)
+		if err != nil {
+			return err
+		}
+		_, weekday := weekdays[p.peek(0).text]
+		switch narrows := d.weekdays == nil && weekday && p.peek(0).kind == word; {
+		case narrows && !narrowed(list), !narrows && d.weekdays == nil && only.holiday != noHoliday:
+			return errors.New("weekdays beside several days: of which of them?")
+		case narrows:
+			only = d
+			continue
+		}
+		list = append(list, d)
+		more, err := p.moreDays(d)
+		if err != nil {
+			return err
+		}
+		if !more {
+			r.days = list
+			return nil
+		}
+	}
 }
 
-type holidayOnly struct {
-	kind   holidayKind
-	offset int
+// narrowed says whether all days of a list are weekdays of holidays.
+func narrowed(list []daySelector) bool {
+	return !slices.ContainsFunc(list, func(d daySelector) bool { return d.holiday == noHoliday || d.weekdays == nil })
+}
+
+// day reads a holiday, or a weekday of those holidays only if there are such.
+func (p *parser) day(only daySelector) (d daySelector, err error) {
+	t := p.peek(0)
+	if kind, ok := holidayKinds[t.text]; ok && t.kind == word {
+		p.i++
+		d.holiday = kind
+		d.offset, err = p.dayOffset()
+		return d, err
+	}
+	if _, ok := weekdays[t.text]; !ok || t.kind != word {
+		return d, p.unexpected("a day")
+	}
+	w, err := p.weekdayRange()
+	only.weekdays = []weekdayRange{w}
+	return only, err
+}
+
+// moreDays says whether another day follows, after a comma or between weekdays
+// after a space. A holiday after a weekday without a comma, "Mo-We PH", may be
+// one more day or only those that are both; so may what follows a moved
+// holiday, "PH -1 day,Mo".
+func (p *parser) moreDays(before daySelector) (bool, error) {
+	comma := p.is(0, ",")
+	k := 0
+	if comma {
+		k = 1
+	}
+	if !p.dayAhead(k) {
+		return false, nil
+	}
+	_, holiday := holidayKinds[p.peek(k).text]
+	if holiday && !comma || before.weekdays == nil && before.offset != 0 {
+		return false, errors.New("one more day, or only those that are both? which days are meant is not clear")
+	}
+	p.i += k
+	return true, nil
 }
 
 // weekdayRange reads "Mo-Fr", "Mo[1,3] +1 day".
@@ -144,6 +171,9 @@ func (p *parser) dayOffset() (int, error) {
 
 // weeks reads "1-26", "1-53/2", "2,4-8".
 func (p *parser) weeks(r *rule) error {
+	if r.weeks != nil {
+		return errors.New("weeks are named twice in one rule")
+	}
 	for {
 		w := weekRange{step: 1}
 		var err error
@@ -155,6 +185,9 @@ func (p *parser) weeks(r *rule) error {
 			p.i++
 			if w.to, err = p.bounded("a week from 1 to 53", 1, 53); err != nil {
 				return err
+			}
+			if w.to < w.from {
+				return errors.New("the weeks must ascend")
 			}
 			if w.step, err = p.step(); err != nil {
 				return err

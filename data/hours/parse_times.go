@@ -3,6 +3,7 @@ package hours
 import (
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // timeAhead says whether a time is next: 8:00, 8h30, 8am, 8-18, sunrise,
@@ -24,17 +25,23 @@ func (p *parser) timeAhead() bool {
 
 // times reads ranges of time, with commas or only spaces between them.
 func (p *parser) times(r *rule) error {
+	if r.late {
+		return errors.New("times stand before and after the days; which days are meant is not clear")
+	}
 	for {
 		t, err := p.timeRange()
 		if err != nil {
 			return err
 		}
+		if p.is(0, "+") && t.overnight() {
+			t.to.min += dayMin
+		}
 		r.addTime(t)
 		if p.take("+") { // "10:00-18:00+": the end is open
-			if t.to.event == clock && t.to.min <= t.from.min && t.from.event == clock {
-				t.to.min += dayMin
-			}
 			r.addTime(openEnd(t.to))
+			if r.times[0].to.event == clock && r.times[0].to.min > 2*dayMin {
+				return errors.New("a time may end after the next day")
+			}
 		}
 		if p.is(0, "/") {
 			return errors.New("a period is for points in time, not for opening hours")
@@ -46,9 +53,43 @@ func (p *parser) times(r *rule) error {
 			}
 			p.i--
 		}
+		if r.unendedAmong() {
+			return errors.New("a time without an end overlaps another; which of them counts is not clear")
+		}
 		return nil
 	}
 }
+
+// overnight says whether a range that the sun begins or ends goes from an
+// evening to a morning, though its end names no next day: "dusk-06:30".
+func (t timeRange) overnight() bool {
+	const noon = dayMin / 2
+	late := t.from.event == sunset || t.from.event == dusk || t.from.event == clock && t.from.min >= noon
+	early := t.to.event == sunrise || t.to.event == dawn || t.to.event == clock && t.to.min < noon
+	return t.sunlit() && late && early
+}
+
+// unendedAmong says whether times overlap, or may, of which one has no end:
+// "08:00-12:30,05:30-06:00+" is closed at some time after six, or is not.
+func (r *rule) unendedAmong() bool {
+	if !slices.ContainsFunc(r.times, func(t timeRange) bool { return t.openEnd }) {
+		return false
+	}
+	for i, a := range r.times {
+		for _, b := range r.times[i+1:] {
+			if a.openEnd && a.from == b.to { // "10:00-18:00+"
+				continue
+			}
+			if a.sunlit() || b.sunlit() || a.from.min < b.to.min && b.from.min < a.to.min {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// sunlit says whether the sun begins or ends the range.
+func (t timeRange) sunlit() bool { return t.from.event != clock || t.to.event != clock }
 
 // addTime adds a range; one with an open end goes before the others, so that
 // they count where both speak, and ends where the next begins.
@@ -68,14 +109,14 @@ func (r *rule) addTime(t timeRange) {
 
 // openEnd returns how long after from nobody knows: until midnight, in the
 // evening for ten hours, at night for eight (as the library opening_hours.js
-// takes it; the specification leaves it to the reader).
+// takes it; the specification leaves it to the reader), and after sunset until
+// eight in the morning.
 func openEnd(from moment) timeRange {
 	to := moment{min: dayMin}
 	at := from.min
-	if from.event == sunset || from.event == dusk {
-		at, to.event = 18*60, from.event
-	}
 	switch {
+	case from.event == sunset || from.event == dusk:
+		to.min = dayMin + 8*60
 	case at >= 22*60:
 		to.min = from.min + 8*60
 	case at >= 17*60:

@@ -22,6 +22,7 @@ type rule struct {
 	state  State
 	stated bool // the state is named
 	always bool // "24/7"
+	late   bool // the times stand before the days
 }
 
 // dated says whether the rule speaks of some days only.
@@ -101,10 +102,34 @@ func (e dateEnd) first(year int) int {
 	return dayNumber(year, e.month, e.day) + e.offset
 }
 
-// last is the number of its last day: of a month, the last.
+// last is the number of its last day: of a month, the last. Of 29 February in
+// other years first is 1 March and last is 28 February: no range is longer for it.
 func (e dateEnd) last(year int) int {
-	if e.easter || e.nth != 0 || e.day != 0 {
+	switch {
+	case e.easter || e.nth != 0:
 		return e.first(year)
+	case e.day != 0:
+		return dayNumber(year, e.month, min(e.day, daysIn(year, e.month))) + e.offset
 	}
-	return dayNumber(year, e.month+1, 1) - 1 + e.offset
+	return dayNumber(year, e.month+1, 1) - 1
 }
+
+// exists says whether a year has such a day: 29 February, a fifth Monday.
+func (e dateEnd) exists(year int) bool {
+	switch {
+	case e.easter:
+		return true
+	case e.nth != 0:
+		return dateOf(nthWeekday(year, e.month, e.weekday, e.nth)).month == e.month
+	}
+	return e.day <= daysIn(year, e.month)
+}
+
+// wholeMonth says whether it is all of a month.
+func (e dateEnd) wholeMonth() bool { return e.day == 0 && e.nth == 0 && !e.easter }
+
+// movable says whether it lies on another day in each year.
+func (e dateEnd) movable() bool { return e.easter || e.nth != 0 }
+
+// wraps says whether a range that begins in a year ends in the next.
+func (r *dateRange) wraps(year int) bool { return r.to.last(year) < r.from.first(year) }

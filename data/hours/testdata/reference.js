@@ -1,22 +1,36 @@
 // Prints what the npm packages opening_hours and date-holidays say, for the
-// tests in reference_test.go. Usage: node reference.js FOLDER hours|holidays
-// with the names or values, one a line, on standard input.
-const [folder, what] = process.argv.slice(2);
+// tests in reference_test.go. Usage: node reference.js FOLDER hours DATE/DAYS,…
+// or node reference.js FOLDER holidays, with the values or names, one a line,
+// on standard input.
+const [folder, what, stretches] = process.argv.slice(2);
 const lines = require('fs').readFileSync(0, 'utf8').split('\n').filter(x => x);
-const stamp = d => [d.getFullYear(), d.getMonth() + 1, d.getDate(), d.getHours(), d.getMinutes()].join(' ');
 
+// hours answers with a letter a day, then what each letter stands for:
+// "aab|600-720|600-720,?720-840": minutes of the day, ? unknown, else open.
 function hours(value) {
   const OH = require(folder + '/opening_hours');
   const place = { lat: '52.5', lon: '13.0', address: { country_code: 'de', state: 'Berlin' } };
-  const end = new Date(2022, 0, 1);
+  const names = [], days = [];
   try {
-    const it = new OH(value, place, { locale: 'en' }).getIterator(new Date(2021, 0, 1));
-    const out = [];
-    for (let d = new Date(2021, 0, 1); d < end; d = it.getDate()) {
-      out.push(stamp(d) + ' ' + (it.getState() ? 'open' : it.getUnknown() ? 'unknown' : 'closed'));
-      if (!it.advance(end)) break;
+    const oh = new OH(value, place, { locale: 'en' });
+    for (const stretch of stretches.split(',')) {
+      const [y, m, d, n] = stretch.split(/[-/]/).map(Number);
+      for (let i = 0; i < n; i++) {
+        // Each day anew: what the iterator passes over between days it may lose.
+        const first = new Date(y, m - 1, d + i), end = new Date(y, m - 1, d + i + 1), parts = [];
+        const it = oh.getIterator(first);
+        for (let from = first; from < end;) {
+          const mark = it.getState() ? '' : it.getUnknown() ? '?' : 'closed';
+          const to = it.advance(end) && it.getDate() < end ? it.getDate() : end;
+          if (mark !== 'closed') parts.push(mark + (from - first) / 6e4 + '-' + (to - first) / 6e4);
+          from = to;
+        }
+        let k = names.indexOf(parts.join(','));
+        if (k < 0) k = names.push(parts.join(',')) - 1;
+        days.push(String.fromCharCode(k < 26 ? 97 + k : k < 52 ? 65 + k - 26 : 0x100 + k));
+      }
     }
-    return out.join(';');
+    return [days.join(''), ...names].join('|');
   } catch (e) {
     return '!' + String(e).replace(/\s+/g, ' ').slice(0, 200);
   }
