@@ -96,3 +96,26 @@ func TestNeverOpenByGuess(t *testing.T) {
 		}
 	}
 }
+
+// When clocks change, hours of the clock stay and those of the sun move: in Berlin by an hour on 31 March 2024.
+func TestClocksChange(t *testing.T) {
+	zone, err := time.LoadLocation("Europe/Berlin")
+	if err != nil {
+		t.Fatal(err) // the data of time zones come with Go
+	}
+	for text, want := range map[string]string{
+		"Su 08:00-18:00":   "1 08:00-18:00",
+		"Sa 22:00-06:00":   "0 22:00-30:00",
+		"sunrise-20:00":    "0 05:46-20:00, 1 06:44-20:00",
+		"Sa 20:00-sunrise": "0 20:00-30:46",
+	} {
+		s, err := Parse(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		from := time.Date(2024, 3, 30, 0, 0, 0, 0, zone)
+		if got := show(s.Windows(from, 2, inBerlin)); got != want {
+			t.Errorf("%q: %s, want %s", text, got, want)
+		}
+	}
+}

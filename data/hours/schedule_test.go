@@ -318,6 +318,7 @@ func checkPeriods(t *testing.T, s *Schedule) {
 func FuzzParse(f *testing.F) {
 	for _, text := range []string{
 		"Mo-Fr 08:00-12:00,13:00-18:00; PH,Su off", "24/7", "Dec 24-26,31 (sunrise-01:00)-sunset+ || \"call\"",
+		"sunset-21:00, Fr dusk-06:30+", "Feb 29,Mar 3 10:00-12:00+,14:00-18:00 || easter -2 days-Oct off",
 		"week 1-53/2 Mo[1,-1] +2 days 22:00-26:00", "2025 Mar Su[-1]-Oct Su[-1] PH -1 day open \"x\", easter off", "8am-6:30 pm",
 	} {
 		f.Add(text)
@@ -330,6 +331,12 @@ func FuzzParse(f *testing.F) {
 		checkPeriods(t, s)
 		if again, err := Parse(text); err != nil || !reflect.DeepEqual(s, again) {
 			t.Fatalf("read again: %v, %v", again, err)
+		}
+		// What closes at the end closes all.
+		if shut, err := Parse(text + "; off"); err == nil {
+			if w, known := shut.Windows(monday, 3, Where{48, 11, "DE"}); len(w) > 0 {
+				t.Fatalf("%q is open: %v, %v", text+"; off", w, known)
+			}
 		}
 	})
 }
