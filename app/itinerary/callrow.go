@@ -107,7 +107,7 @@ func (r *CallRow) detour() string {
 	c := r.Call
 	v := fact.V{"km": fact.Km(c.DetourKm, -1), "time": fact.Span(c.DetourMin)}
 	switch {
-	case c.DetourKm < 0.05:
+	case c.DetourKm < trip.BesideKm, c.ByRoad && c.DetourKm/2 < trip.BesideKm && c.DetourMin < 0.5:
 		return r.Say.Text("stop.on_route")
 	case !c.ByRoad:
 		return r.Say.Text("stop.detour_about", v)

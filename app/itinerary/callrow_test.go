@@ -26,3 +26,24 @@ func TestWhatAStayUses(t *testing.T) {
 		}
 	}
 }
+
+// No distance is said to be 0, in miles neither.
+func TestDetour(t *testing.T) {
+	for _, c := range []struct {
+		call          trip.Call
+		metric, miles string
+	}{
+		{trip.Call{DetourKm: 0.06, DetourMin: 0.1, ByRoad: true}, "on the route", "on the route"},
+		{trip.Call{DetourKm: 0.15, DetourMin: 0.3, ByRoad: true}, "on the route", "on the route"},
+		{trip.Call{DetourKm: 0.15, DetourMin: 1, ByRoad: true}, "detour 0.1 km, 1 min", "detour 0.1 mi, 1 min"},
+		{trip.Call{DetourKm: 0.4, DetourMin: 0.4, ByRoad: true}, "0.2 km off your route", "0.1 mi off your route"},
+		{trip.Call{DetourKm: 0.07}, "on the route", "on the route"},
+		{trip.Call{DetourKm: 4, DetourMin: 6}, "detour about 4 km, 6 min (estimate)", "detour about 2.5 mi, 6 min (estimate)"},
+	} {
+		for units, want := range map[string]string{"metric": c.metric, "british": c.miles} {
+			if got := (&CallRow{Say: say.Voice{Units: units}, Call: c.call}).detour(); got != want {
+				t.Errorf("%+v: %q, want %q", c.call, got, want)
+			}
+		}
+	}
+}

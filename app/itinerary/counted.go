@@ -37,21 +37,10 @@ func (c *Counted) Render() app.UI {
 func (c *Counted) line(k trip.Count) string {
 	var parts []string
 	if per := c.Say.Shown(1, "km"); something(k.Per100) {
-		v := c.band(k.Per100, k.Unit, 1/per)
-		v["unit"] = fact.Text(c.Say.Symbol("km"))
-		if gains(k.Per100) {
-			parts = append(parts, c.Say.Text("counted.gain_100", v))
-		} else {
-			parts = append(parts, c.Say.Text("counted.use_100", v))
-		}
+		parts = append(parts, c.Say.Text("counted.100."+string(k.Per100.Turn()), band(k.Per100, k.Unit, 1/per), fact.V{"unit": fact.Text(c.Say.Symbol("km"))}))
 	}
 	if something(k.Night) {
-		v := c.band(k.Night, k.Unit, 1)
-		if gains(k.Night) {
-			parts = append(parts, c.Say.Text("counted.gain_night", v))
-		} else {
-			parts = append(parts, c.Say.Text("counted.use_night", v))
-		}
+		parts = append(parts, c.Say.Text("counted.night."+string(k.Night.Turn()), band(k.Night, k.Unit, 1)))
 	}
 	if trip.KindOfTank(k.Tank).Moves && c.Say.Symbol("L/100 km") != "L/100 km" {
 		parts = append(parts, c.Say.Quantity(k.Per100.High, "L/100 km", 1))
@@ -68,12 +57,8 @@ func (c *Counted) line(k trip.Count) string {
 
 func something(b life.Band) bool { return math.Abs(b.Likely)+math.Abs(b.High) > 1e-6 }
 
-func gains(b life.Band) bool { return b.High < 0 }
-
 // band is a use, or a gain, in so many times its number.
-func (c *Counted) band(b life.Band, unit string, times float64) fact.V {
-	if gains(b) {
-		times = -times
-	}
-	return fact.V{"likely": fact.Quantity(b.Likely*times, unit, 1), "high": fact.Quantity(b.High*times, unit, 1)}
+func band(b life.Band, unit string, times float64) fact.V {
+	likely, planned := b.Sizes()
+	return fact.V{"likely": fact.Quantity(likely*times, unit, 1), "high": fact.Quantity(planned*times, unit, 1)}
 }

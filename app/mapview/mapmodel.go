@@ -62,7 +62,11 @@ func describe(v say.Voice, c trip.Candidate, names map[string]string) string {
 	if c.Night {
 		parts = append(parts, show.Nights(v, 1))
 	}
-	parts = append(parts, v.Mark(c.Km, -1), v.Text("map.off", fact.V{"km": fact.Km(c.OffKm, -1)}))
+	off := v.Text("stop.on_route")
+	if c.OffKm >= trip.BesideKm {
+		off = v.Text("map.off", fact.V{"km": fact.Km(c.OffKm, -1)})
+	}
+	parts = append(parts, v.Mark(c.Km, -1), off)
 	if c.Excluded != nil {
 		parts = append(parts, v.Text("map.unused", fact.V{"why": fact.Clause(*c.Excluded)}))
 	}

@@ -58,7 +58,7 @@ var sample = map[string]fact.Value{
 	// life
 	"cold": fact.Celsius(-12), "freezing": fact.Celsius(0), "valve": fact.Celsius(3), "kept": fact.Celsius(40), "boost": fact.Celsius(60), "grade": fact.Count(3),
 	"part": fact.Share(0.62, 0), "change": fact.Share(0.19, 0), "use": fact.Text("other"), "bounded": fact.Text("bounded"),
-	"gives": fact.Clause(fact.Of("hookup.supply", fact.V{"amps": fact.Quantity(6, "A", 0), "power": fact.Quantity(1.38, "kW", 2)})), "heating": fact.Clause(fact.Of("hookup.no_heat", nil)), "boiling": fact.Clause(fact.Of("hookup.kettle_alone", nil)), "tripping": fact.Clause(fact.Of("hookup.kettle_trips", fact.V{"household": fact.Quantity(2, "kW", 0)})),
+	"gives": fact.Clause(fact.Of("hookup.supply", fact.V{"amps": fact.Quantity(6, "A", 0), "power": fact.Quantity(1.38, "kW", 2)})), "heating": fact.Clause(fact.Of("hookup.no_heat", nil)), "boiling": fact.Clause(fact.Of("hookup.kettle_trips", fact.V{"household": fact.Quantity(2, "kW", 0)})),
 	"amps": fact.Quantity(6, "A", 0), "power": fact.Quantity(1.38, "kW", 2), "step": fact.Quantity(1, "kW", 0), "rest": fact.Quantity(0.8, "kW", 1), "kettle": fact.Quantity(1, "kW", 0), "household": fact.Quantity(2, "kW", 0),
 	"over": fact.Kg(120), "most": fact.Quantity(60, "L", 0),
 	"country": fact.Text("FR"), "rural": fact.Quantity(80, "km/h", 0), "motorway": fact.Quantity(110, "km/h", 0),

@@ -1,8 +1,6 @@
 package byroad
 
 import (
-	"fmt"
-
 	"ullage/geo/road"
 	"ullage/geo/road/net"
 	"ullage/planner/fact"
@@ -12,7 +10,7 @@ import (
 
 // What there is to say of a road by itself.
 const (
-	RoadBarred fact.Kind = "road.barred" // {road} at {point} and {why}
+	RoadBarred fact.Kind = "road.barred" // {road}, if it has a name, and {why}
 
 	WayBarred fact.Kind = "road.way.barred" // nothing leads to a place but a road that is barred
 	WaySails  fact.Kind = "road.way.sails"  // only a ferry leads there
@@ -73,18 +71,17 @@ func barred(b net.Bar) fact.Fact {
 	return fact.Of(barKinds[b.Why], v)
 }
 
-// roadBarred is a road that is barred: its name, else where it is.
+// roadBarred is a road that is barred.
 func roadBarred(n road.Note) fact.Fact {
 	v := fact.V{"why": fact.Clause(barred(n.Bar))}
 	whichRoad(v, n)
 	return fact.Of(RoadBarred, v)
 }
 
-// whichRoad adds the name of the road that a note is about, or where it is.
+// whichRoad adds the name of the road that a note is about, if it has one. Its
+// point would tell a driver nothing.
 func whichRoad(v fact.V, n road.Note) {
 	if n.Road != "" {
 		v["road"] = fact.Text(n.Road)
-	} else {
-		v["point"] = fact.Text(fmt.Sprintf("%.5f, %.5f", n.Point[1], n.Point[0]))
 	}
 }

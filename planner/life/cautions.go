@@ -83,7 +83,7 @@ func (h HookUp) Says() fact.Fact {
 	if h.SupplyIsAGuess {
 		kind = SupplyGuessed
 	}
-	v := fact.V{"heating": {}, "boiling": {}, "tripping": {}}
+	v := fact.V{"heating": {}, "boiling": {}}
 	says := func(name string, kind fact.Kind, values fact.V) { v[name] = fact.Clause(fact.Of(kind, values)) }
 	says("gives", kind, fact.V{"amps": fact.Quantity(h.Amps, "A", 0), "power": kW(h.LimitW, 2)})
 	switch {
@@ -95,14 +95,17 @@ func (h HookUp) Says() fact.Fact {
 	default:
 		says("heating", MainsHeat, fact.V{"step": kW(h.HeaterW, 0)})
 	}
+	household := fact.Value{} // what trips it even alone
+	if !h.KettleAlone {
+		household = kW(householdKettleW, 0)
+	}
 	switch {
 	case h.KettleBeside:
-		says("boiling", KettleBeside, fact.V{"kettle": kW(kettleW, 0)})
+		says("boiling", KettleBeside, fact.V{"kettle": kW(kettleW, 0), "household": household})
 	case h.HeaterW > 0:
-		says("boiling", KettleInstead, nil)
-	}
-	if !h.KettleAlone {
-		says("tripping", KettleTrips, fact.V{"household": kW(householdKettleW, 0)})
+		says("boiling", KettleInstead, fact.V{"household": household})
+	case !h.KettleAlone:
+		says("boiling", KettleTrips, fact.V{"household": household})
 	}
 	return fact.Of(HookUpHere, v)
 }

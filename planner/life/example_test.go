@@ -70,7 +70,7 @@ func ExampleFactor_Learn() {
 func ExampleNewHookUp() {
 	h := life.NewHookUp(6, life.Mains{HeaterMaxW: 3000, ChargerA: 15, Fridge: life.Absorption}, 1800)
 	fmt.Printf("%.2f kW: heater %.0f W, gas adds %.0f W\n", h.LimitW/1000, h.HeaterW, h.GasHeatW)
-	for _, part := range []string{"gives", "heating", "boiling", "tripping"} {
+	for _, part := range []string{"gives", "heating", "boiling"} {
 		fmt.Println(h.Says().Values[part].Fact.Kind)
 	}
 	// Output:
@@ -78,5 +78,4 @@ func ExampleNewHookUp() {
 	// hookup.supply
 	// hookup.some_heat
 	// hookup.kettle_alone
-	// hookup.kettle_trips
 }

@@ -142,6 +142,21 @@ func TestCautions(t *testing.T) {
 	}
 }
 
+// A band whose likely use is a gain may still be planned as a use.
+func TestTurn(t *testing.T) {
+	for _, c := range []struct {
+		band Band
+		want Turn
+	}{{Band{1, 2, 3}, Used}, {Band{-3, -2, -1}, Gained}, {Band{-3, -2, 1}, Mixed}, {Band{-3, -2, 0}, Mixed}, {Band{0, 0, 3}, Used}} {
+		if got := c.band.Turn(); got != c.want {
+			t.Errorf("%+v: %s, want %s", c.band, got, c.want)
+		}
+	}
+	if likely, planned := (Band{-3, -2, 1}).Sizes(); likely != 2 || planned != 1 {
+		t.Errorf("sizes %v and %v, want 2 and 1", likely, planned)
+	}
+}
+
 func TestDrive(t *testing.T) {
 	m := couple()
 	uses, err := m.Drive(ReferenceProfile())

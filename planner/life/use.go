@@ -24,6 +24,29 @@ type Band struct {
 	High   float64 `json:"high"`
 }
 
+// A Turn says which way a band goes.
+type Turn string
+
+const (
+	Used   Turn = "use"  // at the likely use already
+	Gained Turn = "gain" // even as planned
+	Mixed  Turn = "turn" // the likely is a gain, the planned a use
+)
+
+// Turn of the band: High is at least Likely.
+func (b Band) Turn() Turn {
+	switch {
+	case b.High < 0:
+		return Gained
+	case b.Likely < 0:
+		return Mixed
+	}
+	return Used
+}
+
+// Sizes are the likely and the planned without their signs.
+func (b Band) Sizes() (likely, planned float64) { return math.Abs(b.Likely), math.Abs(b.High) }
+
 // NewUse adds up parts into a use and leaves out those that are nothing.
 func NewUse(tank string, parts ...Part) Use {
 	u := Use{Tank: tank}

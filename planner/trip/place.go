@@ -36,8 +36,9 @@ type Place struct {
 	Gates   []orb.Point    `json:"gates,omitempty"`   // where vehicles drive in to the outline; nil: not known
 }
 
-// BesideKm: nearer is beside the route. 50 m in whole tenths of a mile is none.
-const BesideKm = 0.08
+// BesideKm: nearer is beside the route, for in whole tenths of a mile it is none
+// (0.05 miles of 1.609344 km).
+const BesideKm = 0.0805
 
 // An Offer is one service of a place and the tag that says so.
 type Offer struct {

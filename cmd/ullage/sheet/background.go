@@ -39,12 +39,8 @@ func (p *sheet) uses() {
 func (p *sheet) use(c trip.Count) string {
 	var parts []string
 	band := func(b life.Band, per string) {
-		kind := "sheet.use.band"
-		if b.High < 0 {
-			kind, b = "sheet.use.gain", trip.Scaled(b, -1)
-		}
-		if b.Likely != 0 || b.High != 0 {
-			parts = append(parts, p.say.Text(kind, fact.V{"likely": fact.Quantity(b.Likely, c.Unit, 1), "planned": fact.Quantity(b.High, c.Unit, 1), "per": fact.Text(per)}))
+		if likely, planned := b.Sizes(); likely != 0 || planned != 0 {
+			parts = append(parts, p.say.Text("sheet.expect."+string(b.Turn()), fact.V{"likely": fact.Quantity(likely, c.Unit, 1), "planned": fact.Quantity(planned, c.Unit, 1), "per": fact.Text(per)}))
 		}
 	}
 	shown := 1 / p.say.Shown(1, "km") // in km: what is shown as one

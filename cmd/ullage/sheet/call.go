@@ -48,14 +48,14 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 // acts prints what is to be done, in boxes to tick.
 func (p *sheet) acts(in string, d trip.Day, c trip.Call) {
 	for _, t := range c.Tasks {
-		p.wrap(in+"[ ] ", p.task(d, c, t)+" "+p.pointed("sheet.act.notes", p.notesOf(c, ofAct(t.Tank))))
+		p.wrap(in+"[ ] ", p.task(d, c, t)+" "+p.pointed(p.notesOf(c, ofAct(t.Tank))))
 	}
 	pay := fact.V{"pay": p.some(c.Cost)}
 	if len(c.Tasks) == 1 && c.Tasks[0].Cost == c.Cost { // it stands there already
 		pay["pay"] = fact.Value{}
 	}
 	if c.Night {
-		p.wrap(in+"[ ] ", p.say.Text("sheet.stay", fact.V{"nights": fact.Count(max(c.Nights, 1))}, pay)+" "+p.pointed("sheet.act.notes", p.notesOf(c, ofNight)))
+		p.wrap(in+"[ ] ", p.say.Text("sheet.stay", fact.V{"nights": fact.Count(max(c.Nights, 1))}, pay)+" "+p.pointed(p.notesOf(c, ofStay(c))))
 		return
 	}
 	p.line(in + "[ ] " + p.say.Text("sheet.go_on", fact.V{"clock": p.clock(d, c.LeaveMin)}, pay))
@@ -66,8 +66,18 @@ func ofAct(tank string) func(fact.Fact) bool {
 	return func(f fact.Fact) bool { return advice.About(f, tank) }
 }
 
-// ofNight are those of a night.
-func ofNight(f fact.Fact) bool { return advice.About(f, "night") || life.OfNight(f) }
+// ofStay are those of a night, and of plugging in where that charges nothing.
+func ofStay(c trip.Call) func(fact.Fact) bool {
+	return func(f fact.Fact) bool {
+		return c.Night && !ofSomeTask(c, f) && (life.OfNight(f) || slices.ContainsFunc(c.HowTo, func(id string) bool { return advice.About(f, id) }))
+	}
+}
+
+func ofSomeTask(c trip.Call, f fact.Fact) bool {
+	return slices.ContainsFunc(c.Tasks, func(t trip.Task) bool { return ofAct(t.Tank)(f) })
+}
+
+func ofSomeAct(c trip.Call, f fact.Fact) bool { return ofSomeTask(c, f) || ofStay(c)(f) }
 
 // notesOf are the numbers of those of a call's cautions that are explained at the end.
 func (p *sheet) notesOf(c trip.Call, about func(fact.Fact) bool) []int {
@@ -80,12 +90,12 @@ func (p *sheet) notesOf(c trip.Call, about func(fact.Fact) bool) []int {
 	return numbers
 }
 
-// pointed points to notes in the words of a key; nothing if there are none.
-func (p *sheet) pointed(key string, numbers []int) string {
+// pointed points to notes; nothing if there are none.
+func (p *sheet) pointed(numbers []int) string {
 	if len(numbers) == 0 {
 		return ""
 	}
-	return p.say.Text(key, fact.V{"n": fact.Count(len(numbers)), "numbers": fact.Each(numbers, func(n int) fact.Value { return fact.Text(strconv.Itoa(n)) })})
+	return p.say.Text("sheet.act.notes", fact.V{"n": fact.Count(len(numbers)), "numbers": fact.Each(numbers, func(n int) fact.Value { return fact.Text(strconv.Itoa(n)) })})
 }
 
 // wayThere says how far off the route a call is and where to turn in.
@@ -112,34 +122,32 @@ func at(point [2]float64) fact.Value {
 	return fact.Text(fmt.Sprintf("%.5f, %.5f", point[1], point[0]))
 }
 
-// cautions prints those of a call alone, and the numbers of those explained at
-// the end to which none of its acts points.
+// cautions prints those of a call that are no notes.
 func (p *sheet) cautions(in string, c trip.Call) {
 	for _, f := range c.Cautions {
 		if !fact.Contains(p.notes, f) {
 			p.wrap(in, p.say.Text("sheet.care", fact.V{"what": fact.Clause(f)}))
 		}
 	}
-	pointed := func(f fact.Fact) bool {
-		return c.Night && ofNight(f) || slices.ContainsFunc(c.Tasks, func(t trip.Task) bool { return ofAct(t.Tank)(f) })
-	}
-	if numbers := p.notesOf(c, func(f fact.Fact) bool { return !pointed(f) }); len(numbers) > 0 {
-		p.wrap(in, p.pointed("sheet.care.notes", numbers))
-	}
 }
 
-// repeated lists the cautions that more than one call carries.
+// repeated lists the cautions of what is done at more than one call, in the order
+// of the sheet. What is doubtful about a place is said there, though another place
+// has the same doubt.
 func repeated(it trip.Itinerary) []fact.Fact {
 	count := map[string]int{}
 	var out []fact.Fact
 	for _, d := range it.Days {
 		for _, c := range d.Calls {
 			for _, f := range c.Cautions {
-				if count[f.Key()]++; count[f.Key()] == 2 {
+				if !ofSomeAct(c, f) {
+					continue
+				}
+				if count[f.Key()]++; count[f.Key()] == 1 {
 					out = append(out, f)
 				}
 			}
 		}
 	}
-	return out
+	return slices.DeleteFunc(out, func(f fact.Fact) bool { return count[f.Key()] < 2 })
 }

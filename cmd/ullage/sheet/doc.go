@@ -6,7 +6,7 @@
 //
 // A call says first what to do, in boxes to tick, then how to get in, what gauges
 // should show, what the map says, where to go if it is closed. A caution is a line
-// at its call, or the number of a line after the days where several calls share it;
+// at its call, or the number beside its act of a line after the days where several calls share it;
 // the whole of it stands once, with how the thing is done. Levels after a call are those that changed. Points are
 // given as numbers beside words: on paper there is nothing to press.
 //

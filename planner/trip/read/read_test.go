@@ -101,7 +101,7 @@ func TestItinerary(t *testing.T) {
 		t.Errorf("fuel rests on %q, want %q", got, want)
 	}
 	night := one.Calls[1]
-	if got, want := triptest.Lines(night.Facts), "data.tank tag=drinking_water=yes tank=fresh | data.night tag=tourism=camp_site | data.night_typical sum=30.00EUR why=(price.none) | data.hookup answer=answer.yes | data.showers answer=answer.unknown | data.toilets answer=answer.unknown"; got != want {
+	if got, want := triptest.Lines(night.Facts), "data.tank tag=drinking_water=yes tank=fresh | data.night tag=tourism=camp_site | data.night_typical sum=30.00EUR why=(price.none) | data.has list=[site.hookup] | data.nothing list=[site.showers, site.toilets]"; got != want {
 		t.Errorf("the night rests on %q, want %q", got, want)
 	}
 	has := map[string]bool{}
