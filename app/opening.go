@@ -62,7 +62,7 @@ func (o *opener) titleOf(name string) string {
 	case lastTrip:
 		return o.m.Say.Text("page.last_trip")
 	}
-	return name
+	return say.Quoted(name)
 }
 
 // opened tells the model what was in a file, and keeps places for the next

@@ -8,6 +8,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/plain"
 	"ullage/data/strict"
 	"ullage/planner/trip"
 )
@@ -129,6 +130,7 @@ func (f placeFeature) place() (trip.Place, error) {
 	if err != nil {
 		return p, fmt.Errorf("place %s: %w", p.ID, err)
 	}
+	p.Name, p.Operator = plain.Text(p.Name), plain.Text(p.Operator)
 	if point != p.Point { // moved: the way in was to where it was
 		p.Point, p.Outline, p.Gates = point, nil, nil
 	}

@@ -6,6 +6,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+
+	"ullage/data/plain"
 )
 
 // maxRouteBytes bounds what is read: a track of ten points per second over
@@ -51,6 +53,7 @@ func ReadRoute(name string, r io.Reader) (Route, error) {
 	if err != nil {
 		return Route{}, fmt.Errorf("read %s: %w", name, err)
 	}
+	route.Name = plain.Text(route.Name)
 	route.noteGaps()
 	return route, nil
 }

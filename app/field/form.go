@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ullage/app/say"
+	"ullage/data/plain"
 	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/life/units"
@@ -39,7 +40,7 @@ func tripFields() []Field {
 		{Key: "name", Group: "trip", Input: "text", Wide: true,
 			Get: func(t trip.Trip) string { return t.Name },
 			Set: func(t trip.Trip, s string) (trip.Trip, fact.Fact) {
-				t.Name = strings.TrimSpace(s)
+				t.Name = plain.Text(s)
 				return t, fact.Fact{}
 			}},
 		{Key: "start", Group: "trip", Input: "date",

@@ -202,7 +202,7 @@ func (p part) choose(a argument, plural func(n float64) string) message {
 	want := []string{a.chosen, "other"}
 	switch {
 	case p.how == "plural":
-		want = []string{"=" + plain(a.n, 0), plural(a.n), "other"}
+		want = []string{"=" + figures(a.n, 0), plural(a.n), "other"}
 	case a.chosen == "":
 		want[0] = "none"
 	}
@@ -227,13 +227,13 @@ func Capital(s string) string {
 
 // plain writes a number with digits after the point; -1: one below ten unless it
 // is a whole number, else none.
-func plain(n float64, digits int) string {
+func figures(n float64, digits int) string {
 	if math.IsNaN(n) || math.IsInf(n, 0) { // no miles per gallon of what uses nothing
 		return "–"
 	}
 	if digits < 0 {
 		if digits = 0; math.Abs(n) < 9.95 {
-			return strings.TrimSuffix(plain(n, 1), ".0")
+			return strings.TrimSuffix(figures(n, 1), ".0")
 		}
 	}
 	text := strconv.FormatFloat(n, 'f', digits, 64)

@@ -25,7 +25,7 @@ func spoken(m message, v fact.V) string {
 			return argument{text: "‹" + name + "›"}
 		}
 		return argument{Voice{}.Value(x), Voice{}.bareValue(x), chosen(x), x.N}
-	}, languages["en"].plural, func(n float64) string { return plain(n, 0) }, 0)
+	}, languages["en"].plural, func(n float64) string { return figures(n, 0) }, 0)
 	return s.String()
 }
 

@@ -121,7 +121,7 @@ func (v Voice) Count(n float64) string { return v.number(n, 0) }
 func (v Voice) Share(n float64, digits int) string { return v.number(100*n, digits) + v.gap() + "%" }
 
 // number writes n with digits after the point; -1: as a gauge is read.
-func (v Voice) number(n float64, digits int) string { return v.grouped(plain(n, digits)) }
+func (v Voice) number(n float64, digits int) string { return v.grouped(figures(n, digits)) }
 
 // grouped puts thin spaces between thousands, and the sign that is one.
 func (v Voice) grouped(number string) string {

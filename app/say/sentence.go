@@ -2,7 +2,9 @@ package say
 
 import (
 	"strings"
+	"unicode"
 
+	"ullage/data/plain"
 	"ullage/planner/fact"
 )
 
@@ -91,7 +93,19 @@ func (v Voice) Value(x fact.Value) string {
 	case fact.IsFact:
 		return v.clause(x.Fact)
 	}
-	return x.S
+	return Quoted(x.S)
+}
+
+// Quoted is a text of others within one of ours: on one line, not too long, and a text that is written from right to left
+// kept apart from what stands around it (UAX 9: FSI … PDI).
+func Quoted(text string) string {
+	text = plain.Text(text)
+	if strings.ContainsFunc(text, func(r rune) bool {
+		return unicode.In(r, unicode.Arabic, unicode.Hebrew, unicode.Syriac, unicode.Thaana, unicode.Nko)
+	}) {
+		return "\u2068" + text + "\u2069"
+	}
+	return text
 }
 
 func (v Voice) values(list []fact.Value) string {

@@ -54,7 +54,7 @@ func (v Voice) fill(key string, of func(name string) argument) string {
 		return "‹" + key + "›"
 	}
 	var s strings.Builder
-	m.write(&s, of, l.plural, func(n float64) string { return plain(n, 0) }, 0)
+	m.write(&s, of, l.plural, func(n float64) string { return figures(n, 0) }, 0)
 	return s.String()
 }
 

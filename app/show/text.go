@@ -36,7 +36,7 @@ func Attribution(v say.Voice) app.UI {
 // Called is the name of a stop's place, or what it is where it has none.
 func Called(v say.Voice, c trip.Call) string {
 	if c.Name != "" {
-		return c.Name
+		return say.Quoted(c.Name)
 	}
 	return say.Capital(v.Place(string(c.Kind)))
 }

@@ -7,6 +7,7 @@ import (
 	"io"
 
 	"ullage/app/say"
+	"ullage/data/plain"
 )
 
 // What a command returns to the shell.
@@ -36,7 +37,7 @@ var voice = say.Voice{}
 
 // wrong prints one line and returns the exit code for wrong input.
 func (to streams) wrong(format string, args ...any) int {
-	fmt.Fprintf(to.err, "ullage: "+format+"\n", args...)
+	fmt.Fprintf(to.err, "ullage: %s\n", plain.Line(fmt.Sprintf(format, args...)))
 	return exitUsage
 }
 

@@ -134,6 +134,33 @@ func TestNothingIsTakenInSilence(t *testing.T) {
 	}
 }
 
+// A name from a map can be a megabyte long, turn the direction of what follows, or speak to the terminal: none of that is printed.
+func TestNamesAreFitToBePrinted(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("testdata", "small.osm"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	evil := "\u202eyauQ&#x9b;31m" + strings.Repeat("long ", 200_000)
+	places := write(t, "evil.osm", strings.NewReplacer(`v="Oddwater"`, `v="`+evil+`"`, `v="Slack Quay"`, `v="מחנה הנמל"`).Replace(string(text)))
+	trip, err := os.ReadFile(filepath.Join("testdata", "small-trip.geojson"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	named := write(t, "named.geojson", strings.Replace(string(trip), `"name": "A night on the equator"`, `"name": "A night\u001b[2J on\u202e the equator"`, 1))
+	code, out, errs := ullage("plan", "-within", patience.String(), "-trip", named, "-route", filepath.Join("testdata", "small-route.gpx"), "-places", places)
+	if code != exitOK || len(out) > 60_000 || strings.ContainsAny(out+errs, "\x1b\u009b\u202e") {
+		t.Errorf("exit %d, %d bytes, %.2000q%s", code, len(out), out, errs)
+	}
+	for _, want := range []string{"yauQ31mlong long", "\u2068מחנה הנמל\u2069", "A night[2J on the equator"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("want %q in %.1500s", want, out)
+		}
+	}
+	if _, _, errs := ullage("plan", "-trip", "no\x1b[2Jsuch.geojson", "-places", "x"); strings.Contains(errs, "\x1b") {
+		t.Errorf("the terminal is told %q", errs)
+	}
+}
+
 func TestPlaces(t *testing.T) {
 	osm := filepath.Join("testdata", "small.osm")
 	code, out, errs := ullage("places", osm)

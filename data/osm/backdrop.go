@@ -5,6 +5,7 @@ import (
 	"github.com/paulmach/orb/simplify"
 
 	"ullage/data/osm/file"
+	"ullage/data/plain"
 )
 
 // A Backdrop is what the map draws behind the route without a network: coast, roads, water, towns.
@@ -84,6 +85,6 @@ func (b *Backdrop) addLine(tags file.Tags, ls orb.LineString) {
 
 func (b *Backdrop) addTown(n file.Node) {
 	if rank := townRanks[n.Tags["place"]]; rank > 0 && n.Tags["name"] != "" {
-		b.Towns = append(b.Towns, Town{Name: n.Tags["name"], Point: n.Point, Rank: rank})
+		b.Towns = append(b.Towns, Town{Name: plain.Text(n.Tags["name"]), Point: n.Point, Rank: rank})
 	}
 }

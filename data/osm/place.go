@@ -9,6 +9,7 @@ import (
 
 	"ullage/data/osm/file"
 	"ullage/data/osm/tag"
+	"ullage/data/plain"
 	"ullage/planner/trip"
 )
 
@@ -30,14 +31,14 @@ func placeOf(o object, at orb.Point) (p trip.Place, ok bool) {
 	p = trip.Place{
 		ID:       string(o.typ) + strconv.FormatInt(o.id, 10), // n123, w45, r6
 		Kind:     kind,
-		Name:     cmp.Or(tags["name"], tags["brand"]),
+		Name:     plain.Text(cmp.Or(tags["name"], tags["brand"])),
 		Point:    at,
 		Offers:   offersOf(kind, tags),
 		Access:   tags["access"],
 		Fee:      feeOf(tags),
 		Charge:   tags["charge"],
 		Hours:    tags["opening_hours"],
-		Operator: cmp.Or(tags["operator"], tags["brand"]),
+		Operator: plain.Text(cmp.Or(tags["operator"], tags["brand"])),
 		Limits:   tag.Limits(tags),
 		Stay:     stayOf(kind, by, tags),
 		EleM:     elevation(tags["ele"]),

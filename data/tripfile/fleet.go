@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"ullage/data/plain"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
@@ -38,6 +39,7 @@ func ReadFleet(name string, r io.Reader) ([]trip.Vehicle, []fact.Fact, error) {
 	}
 	seen := map[string]int{}
 	for i, v := range f.Vehicles {
+		f.Vehicles[i] = tidyVehicle(v)
 		if err := v.Validate(); err != nil {
 			return nil, nil, fmt.Errorf("%s: vehicles[%d]: %w", name, i, err)
 		}
@@ -47,6 +49,15 @@ func ReadFleet(name string, r io.Reader) ([]trip.Vehicle, []fact.Fact, error) {
 		seen[v.ID] = i
 	}
 	return f.Vehicles, notes, nil
+}
+
+// tidyVehicle makes the names of a vehicle fit to be shown.
+func tidyVehicle(v trip.Vehicle) trip.Vehicle {
+	v.Name = plain.Text(v.Name)
+	for i := range v.Tanks {
+		v.Tanks[i].Name = plain.Text(v.Tanks[i].Name)
+	}
+	return v
 }
 
 // WriteFleet writes a fleet file; [ReadFleet] gives the same vehicles back.

@@ -10,6 +10,7 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/plain"
 	"ullage/data/strict"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
@@ -66,6 +67,7 @@ func Read(name string, r io.Reader) (t trip.Trip, notes []fact.Fact, err error) 
 	if t, notes, err = withoutRoute(name, b); err != nil {
 		return trip.Trip{}, nil, err
 	}
+	tidy(&t)
 	if t.Route, err = route(name, b); err != nil {
 		return trip.Trip{}, nil, err
 	}
@@ -73,6 +75,17 @@ func Read(name string, r io.Reader) (t trip.Trip, notes []fact.Fact, err error) 
 		return trip.Trip{}, nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return t, notes, nil
+}
+
+// tidy makes the names of a trip fit to be shown.
+func tidy(t *trip.Trip) {
+	t.Name, t.Vehicle = plain.Text(t.Name), tidyVehicle(t.Vehicle)
+	for i := range t.Done {
+		t.Done[i].Name = plain.Text(t.Done[i].Name)
+	}
+	for i := range t.Round {
+		t.Round[i] = plain.Text(t.Round[i])
+	}
 }
 
 // marked says what is wrong with a text that is no trip file.

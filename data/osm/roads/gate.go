@@ -3,6 +3,7 @@ package roads
 import (
 	"ullage/data/osm/file"
 	"ullage/data/osm/tag"
+	"ullage/data/plain"
 	"ullage/geo/road/net"
 )
 
@@ -12,7 +13,7 @@ func gateOf(t file.Tags) *net.Road {
 	if !ok {
 		return nil
 	}
-	r := net.Road{Class: net.Service, Access: [2]net.Access{b.Access, b.Access}, Name: t["name"]}
+	r := net.Road{Class: net.Service, Access: [2]net.Access{b.Access, b.Access}, Name: plain.Text(t["name"])}
 	if tag.First(t, tag.AccessKeys...) != "" {
 		r.Access = tag.Access(t, net.Service)
 	} else if b.Gate {

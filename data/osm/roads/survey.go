@@ -7,6 +7,7 @@ import (
 
 	"ullage/data/osm/file"
 	"ullage/data/osm/tag"
+	"ullage/data/plain"
 	"ullage/geo/road/net"
 )
 
@@ -118,7 +119,7 @@ func (s *surveyor) roadOf(w file.Way) (raw rawRoad, ok bool) {
 	if v := t["hgv"]; v != "" && v != "unknown" {
 		r.Heavy = tag.Entry(v)
 	}
-	r.Name = tag.First(t, "ref", "name")
+	r.Name = plain.Text(tag.First(t, "ref", "name"))
 	r.Kmh = [2]float32{speedOf(t, "forward"), speedOf(t, "backward")}
 	raw.usual = usualLimit(t, r)
 	r.Flags |= flagsOf(t)
