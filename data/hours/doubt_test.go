@@ -52,6 +52,7 @@ func TestNeverOpenByGuess(t *testing.T) {
 		{"PH,SH Mo-We 10:00-11:00", "2025-04-18", 4, "refused"},
 		{"PH -1 day,Mo 10:00-11:00", "2025-04-18", 4, "refused"},
 		{"Mo,PH -1 day 10:00-11:00", "2025-04-16", 4, "1 10:00-11:00"},
+		{"24/7; PH +30 days off", "2025-05-21", 1, "refused"}, // whether a day so far away is one may not be known
 		{"PH Mo,PH 10:00-11:00", "2025-04-18", 4, "refused"},
 
 		// Lists of unlike things.

@@ -59,7 +59,9 @@ func (p *parser) day(only daySelector) (d daySelector, err error) {
 	if kind, ok := holidayKinds[t.text]; ok && t.kind == word {
 		p.i++
 		d.holiday = kind
-		d.offset, err = p.dayOffset()
+		if d.offset, err = p.dayOffset(); max(d.offset, -d.offset) > maxHolidayOffset {
+			return d, fmt.Errorf("%d days from a holiday are too many", d.offset)
+		}
 		return d, err
 	}
 	if _, ok := weekdays[t.text]; !ok || t.kind != word {
