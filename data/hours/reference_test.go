@@ -217,10 +217,10 @@ var referenceFaults = []struct {
 	in    *regexp.Regexp
 	shows func(found []string, d difference) bool
 }{
-	{"a moved weekday of a month is lost where it is moved over the end of its month, or within it",
+	{"a moved weekday of a month is lost where it is moved over the end of its month, or within it, or is the fifth of four",
 		regexp.MustCompile(`(Mo|Tu|We|Th|Fr|Sa|Su)\[[-0-9,]+\] ([+-]\d+) days?`), func(found []string, d difference) bool {
-			weekday := d.date.AddDate(0, 0, -atoi(found[2])).Weekday().String()[:2]
-			return weekday == found[1]
+			at := d.date.AddDate(0, 0, -atoi(found[2]))
+			return at.Weekday().String()[:2] == found[1] || at.AddDate(0, 0, -1).Weekday().String()[:2] == found[1] // past midnight
 		}},
 	{"of a range that ends with Easter, or days from it, the last day is not counted",
 		regexp.MustCompile(`-(20\d\d )?easter( [+-]\d+)?`), func(found []string, d difference) bool {
