@@ -1,8 +1,6 @@
 package model
 
 import (
-	"strings"
-
 	"github.com/paulmach/orb"
 
 	"ullage/planner/fact"
@@ -91,7 +89,7 @@ func short(m float64) fact.Value {
 	return fact.Metres(m, -1)
 }
 
-// roadTrouble says an error of package trip to somebody on the road.
+// roadTrouble says an error of package onward to somebody on the road.
 func roadTrouble(err error) fact.Fact {
-	return fact.Of("onroad.trouble", fact.V{"why": fact.Text(strings.TrimPrefix(err.Error(), "on the road: "))})
+	return fact.Of("onroad.trouble", fact.V{"why": fact.Why(err)})
 }

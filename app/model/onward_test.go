@@ -42,7 +42,7 @@ func TestWhereSomebodyIs(t *testing.T) {
 		t.Errorf("typed after it: %v, %v", n, wrong)
 	}
 	for _, c := range []struct{ key, text, want string }{
-		{RoadKm, "481", "before the end of the route"}, {RoadKm, "here", "Say where you are"}, {RoadTime, "soon", "2026-06-13T14:20"}, {RoadTime, "2026-06-01T10:00", "before the trip begins"},
+		{RoadKm, "481", "before the end of the route"}, {RoadKm, "here", "Say where you are"}, {RoadTime, "soon", "2026-06-13T14:20"}, {RoadTime, "2026-06-01T10:00", "Monday 1 June is before your trip begins"},
 	} {
 		if got := then(then(m, Edited{c.key, c.text}), WentOn{}); got.Report == nil || !strings.Contains(m.Say.Fact(got.Report.Wrong), c.want) || got.Wanted != m.Wanted {
 			t.Errorf("%s %q: %+v, want %q", c.key, c.text, got.Report, c.want)

@@ -164,7 +164,7 @@ func TestNamesAreFitToBePrinted(t *testing.T) {
 func TestPlaces(t *testing.T) {
 	osm := filepath.Join("testdata", "small.osm")
 	code, out, errs := ullage("places", osm)
-	if code != exitOK || !strings.Contains(errs, "      3 fuel\n") || !strings.Contains(errs, "      7 places in all\n") || !strings.Contains(errs, "© OpenStreetMap contributors") {
+	if code != exitOK || !strings.Contains(errs, "      3 fuel stations\n") || !strings.Contains(errs, "      7 places in all\n") || !strings.Contains(errs, "© OpenStreetMap contributors") {
 		t.Fatalf("places: exit %d, %s", code, errs)
 	}
 	// What it prints, it reads; a place given twice is one place.

@@ -107,14 +107,25 @@ func shown(value string) (onward.Shown, error) {
 		return onward.Shown{Kind: "lamp"}, nil
 	case strings.HasSuffix(value, "%"):
 		kind, value = "percent", strings.TrimSuffix(value, "%")
-	case strings.HasSuffix(value, "/4"):
-		kind, value = "quarters", strings.TrimSuffix(value, "/4")
+	case strings.Contains(value, "/"):
+		return fraction(value)
 	}
 	if !plainNumber.MatchString(value) {
 		return onward.Shown{}, errors.New("no number that a gauge shows")
 	}
 	v, err := strconv.ParseFloat(value, 64)
 	return onward.Shown{Kind: kind, Value: v}, err
+}
+
+// fraction reads a part of a full dial, such as 1/2 or 3/8.
+func fraction(text string) (onward.Shown, error) {
+	over, under, _ := strings.Cut(text, "/")
+	a, err1 := strconv.ParseUint(over, 10, 16)
+	b, err2 := strconv.ParseUint(under, 10, 16)
+	if err1 != nil || err2 != nil || b == 0 || a > b {
+		return onward.Shown{}, errors.New("no part of a whole")
+	}
+	return onward.Shown{Kind: "quarters", Value: 4 * float64(a) / float64(b)}, nil
 }
 
 // goOn plans the trip as it was, and makes what is left of it a trip.

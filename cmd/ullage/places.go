@@ -42,13 +42,21 @@ func printPlaces(ctx context.Context, args []string, to streams) int {
 		counts[p.Kind]++
 	}
 	for _, kind := range slices.Sorted(maps.Keys(counts)) {
-		fmt.Fprintf(to.err, "%7d %s\n", counts[kind], kind)
+		fmt.Fprintf(to.err, "%7d %s\n", counts[kind], placesOf(kind, counts[kind]))
 	}
 	fmt.Fprintf(to.err, "%7d %s\n", len(found.places), voice.Text("places.all"))
 	for _, line := range found.lines(voice) {
 		fmt.Fprintln(to.err, line)
 	}
 	return exitOK
+}
+
+// placesOf is what n places of a kind are called; a file may have kinds of its own.
+func placesOf(kind trip.PlaceKind, n int) string {
+	if key := "places." + string(kind); voice.Has(key) {
+		return voice.Text(key, fact.V{"n": fact.Count(n)})
+	}
+	return string(kind)
 }
 
 // A source is what the given files hold together.

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"ullage/data/tripfile"
+
+	"ullage/planner/trip/onward"
 )
 
 // On the second morning of the small trip, at km 150: a day and the night are
@@ -88,14 +90,28 @@ func TestPlanOnTheRoadErrors(t *testing.T) {
 		{"-at 10", "both -at and -now"},
 		{"-at here -now 2026-06-12T10:00", "latitude,longitude"},
 		{"-at 0,nowhere -now 2026-06-12T10:00", "latitude,longitude"},
-		{"-at 10 -now 10:00", "write it as 2026-06-13T14:20"},
+		{"-at 10 -now 10:00", "write the date and time as 2026-06-13T14:20, not “10:00”"},
 		{"-at 10 -now 2026-06-12T10:00 -levels fresh=half", "fresh=3/4"},
-		{"-at 10 -now 2026-06-12T10:00 -levels wine=3", "no such tank"},
+		{"-at 10 -now 2026-06-12T10:00 -levels wine=3", "no tank called wine; it has diesel"},
+		{"-at 10 -now 2026-06-12T10:00 -levels fresh=900", "the gauge cannot show 900, only 0 to 90; read it again"},
+		{"-at 10 -now 2026-06-12T10:00 -levels fresh=3/2", "fresh=3/4"},
+		{"-at 10 -now 2026-06-12T10:00 -levels fresh=1/0", "fresh=3/4"},
+		{"-at 10 -now 2026-06-12T10:00 -levels fresh=-1/2", "fresh=3/4"},
 		{"-at 10 -now 2026-06-12T10:00 -passed n99", "no stop of the plan; it has "},
 		{"-at 999 -now 2026-06-12T10:00", "before its end"},
 	} {
 		if code, _, errs := ullage(small(strings.Fields(c.args)...)...); code != exitUsage || !strings.Contains(errs, c.want) {
 			t.Errorf("%s: exit %d, %s", c.args, code, errs)
+		}
+	}
+}
+
+// A gauge is read as any part of a whole.
+func TestFractions(t *testing.T) {
+	for text, want := range map[string]float64{"1/2": 2, "2/4": 2, "3/4": 3, "3/8": 1.5, "1/3": 4.0 / 3, "0/5": 0, "4/4": 4, "1/1": 4} {
+		got, err := gauges("fresh=" + text)
+		if err != nil || got["fresh"] != (onward.Shown{Kind: "quarters", Value: want}) {
+			t.Errorf("%s: %+v, %v, want %v quarters", text, got, err, want)
 		}
 	}
 }

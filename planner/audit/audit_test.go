@@ -277,6 +277,8 @@ func TestAuditStatedNumbers(t *testing.T) {
 			var b *planner.Broken
 			if err := audit.Check(p, plan); !errors.As(err, &b) || b.Rule != tc.rule || b.Field != tc.field {
 				t.Errorf("%v, want rule %s, field %q", err, tc.rule, tc.field)
+			} else if strings.HasPrefix(b.Field, "end.") && b.Km != p.LengthKm {
+				t.Errorf("%v: the end is at km %v", b, p.LengthKm)
 			}
 		})
 	}

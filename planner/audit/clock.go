@@ -54,7 +54,7 @@ func checkClock(p *planner.Problem, plan planner.Plan, legs []leg) (waited float
 		return 0, err
 	}
 	if differ(plan.End.Min, d.now) {
-		return 0, &planner.Broken{Rule: planner.RuleMoment, Field: "end.min", Have: plan.End.Min, Need: d.now}
+		return 0, &planner.Broken{Rule: planner.RuleMoment, Field: "end.min", Km: p.LengthKm, Have: plan.End.Min, Need: d.now}
 	}
 	return d.waited, nil
 }

@@ -33,7 +33,7 @@ func checkCost(p *planner.Problem, plan planner.Plan, legs []leg, waited float64
 func checkRefill(p *planner.Problem, refill map[string]float64) error {
 	for _, id := range slices.Sorted(maps.Keys(refill)) {
 		if !slices.ContainsFunc(p.Tanks, func(t planner.Tank) bool { return t.ID == id }) {
-			return &planner.Broken{Rule: planner.RuleMoment, Field: "end.refill", Detail: planner.UnknownTank, Found: id}
+			return &planner.Broken{Rule: planner.RuleMoment, Field: "end.refill", Km: p.LengthKm, Detail: planner.UnknownTank, Found: id}
 		}
 	}
 	return nil

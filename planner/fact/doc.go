@@ -20,4 +20,5 @@
 //
 //   - value.go: one value and what it is
 //   - fact.go: a kind with its values
+//   - error.go: an error that says a fact
 package fact

@@ -3,6 +3,9 @@ package life
 import (
 	"fmt"
 	"math"
+	"strconv"
+
+	"ullage/planner/fact"
 )
 
 // Gauges as vehicles show them.
@@ -36,19 +39,32 @@ const (
 // infinite.
 type Reading struct{ Level, SD, Low, High float64 }
 
+// Kinds of what is wrong with what a gauge is said to show. Its numbers are on its
+// own scale: litres, percent or quarters.
+const (
+	gaugeSize  fact.Kind = "gauge.size"
+	gaugeKind  fact.Kind = "gauge.kind"
+	gaugeShows fact.Kind = "gauge.range"
+	gaugeLamp  fact.Kind = "gauge.lamp_at"
+)
+
+func number(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
 // Read turns what the gauge shows into a reading. A value that the gauge
 // cannot show is an error.
 func (g Gauge) Read(shown float64) (Reading, error) {
 	if !(g.Capacity > 0) {
-		return Reading{}, fmt.Errorf("life: gauge of a tank of %v: state the capacity", g.Capacity)
+		return Reading{}, fact.Fail(fmt.Errorf("life: gauge of a tank of %v: state the capacity", g.Capacity), gaugeSize, nil)
 	}
 	top := map[string]float64{LitreGauge: g.Capacity, PercentGauge: 100, QuarterGauge: 4, LampGauge: 1}
 	limit, ok := top[g.Kind]
 	if !ok {
-		return Reading{}, fmt.Errorf("life: gauge %q is not known: use %s, %s, %s or %s", g.Kind, LitreGauge, PercentGauge, QuarterGauge, LampGauge)
+		err := fmt.Errorf("life: gauge %q is not known: use %s, %s, %s or %s", g.Kind, LitreGauge, PercentGauge, QuarterGauge, LampGauge)
+		return Reading{}, fact.Fail(err, gaugeKind, fact.V{"found": fact.Text(g.Kind), "list": fact.Texts([]string{LitreGauge, PercentGauge, QuarterGauge, LampGauge})})
 	}
 	if !(shown >= 0 && shown <= limit) {
-		return Reading{}, fmt.Errorf("life: the gauge shows %v, which is not between 0 and %v: read it again", shown, limit)
+		err := fmt.Errorf("life: the gauge shows %v, which is not between 0 and %v: read it again", shown, limit)
+		return Reading{}, fact.Fail(err, gaugeShows, fact.V{"have": fact.Text(number(shown)), "most": fact.Text(number(limit))})
 	}
 	all := Reading{Low: 0, High: g.Capacity}
 	switch g.Kind {
@@ -60,7 +76,8 @@ func (g Gauge) Read(shown float64) (Reading, error) {
 		all.Level, all.SD = shown/4*g.Capacity, g.Capacity/4/math.Sqrt(12)
 	case LampGauge:
 		if !(g.LampAt >= 0 && g.LampAt <= g.Capacity) {
-			return Reading{}, fmt.Errorf("life: the lamp changes at %v of %v: state a level of the tank", g.LampAt, g.Capacity)
+			err := fmt.Errorf("life: the lamp changes at %v of %v: state a level of the tank", g.LampAt, g.Capacity)
+			return Reading{}, fact.Fail(err, gaugeLamp, fact.V{"have": fact.Text(number(g.LampAt)), "most": fact.Text(number(g.Capacity))})
 		}
 		if lit := shown >= 0.5; lit != g.Waste {
 			all.High = g.LampAt

@@ -264,7 +264,22 @@ func TestBuildStartBelowReserve(t *testing.T) {
 	if got := b.Problem.Tanks[0]; got.Start != 8 || got.Reserve != 4 {
 		t.Errorf("tank = %+v, want start 8 and reserve 4", got)
 	}
-	if got := triptest.Lines(b.Notes); got != "start.below_reserve tank=diesel" {
+	if got := triptest.Lines(b.Notes); got != "start.below_reserve supply=supply tank=diesel" {
+		t.Errorf("notes = %q", got)
+	}
+}
+
+// A tank for waste has room left, not a reserve.
+func TestBuildStartWithLittleRoom(t *testing.T) {
+	tr := triptest.Eastwards(50)
+	tr.Levels = map[string]float64{}
+	for _, k := range tr.Vehicle.Tanks {
+		if k.Kind == planner.Waste {
+			tr.Levels[k.ID] = k.Capacity - k.Reserve/2
+		}
+	}
+	b := mustBuild(t, tr, nil, Options{})
+	if got := triptest.Lines(b.Notes); got != "start.below_reserve tank=grey | start.below_reserve tank=cassette" {
 		t.Errorf("notes = %q", got)
 	}
 }
@@ -295,7 +310,7 @@ func TestBuildOnTheRoadAtTheReserve(t *testing.T) {
 				t.Errorf("%v km behind: the reserve is %v, want %v", doneKm, k.Reserve, want)
 			}
 		}
-		said := map[bool]string{true: "start.at_reserve tank=diesel"}[doneKm > 0]
+		said := map[bool]string{true: "start.at_reserve supply=supply tank=diesel"}[doneKm > 0]
 		if got := triptest.Lines(built.Notes); got != said {
 			t.Errorf("%v km behind: %q, want %q", doneKm, got, said)
 		}

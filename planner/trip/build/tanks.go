@@ -35,14 +35,18 @@ func (c *Course) tanks() Tanks {
 		if k.Kind == planner.Waste {
 			headroom = room - level
 		}
+		of := fact.V{"tank": k.Called(), "supply": {}}
+		if k.Kind == planner.Supply {
+			of["supply"] = fact.Text(string(k.Kind))
+		}
 		if headroom < reserve {
 			reserve = headroom / 2
-			b.Notes = append(b.Notes, fact.Of(belowReserve, fact.V{"tank": k.Called()}))
+			b.Notes = append(b.Notes, fact.Of(belowReserve, of))
 		} else if least := headroom - unseen*k.Capacity; c.Trip.DoneKm > 0 && least < reserve {
 			// A plan may well arrive at the place that helps with nothing but the
 			// reserve: going on from just before it must not fail by a spoonful.
 			reserve = max(least, reserve/2)
-			b.Notes = append(b.Notes, fact.Of(atReserve, fact.V{"tank": k.Called()}))
+			b.Notes = append(b.Notes, fact.Of(atReserve, of))
 		}
 		b.List = append(b.List, planner.Tank{
 			ID: k.ID, Name: k.Name, Unit: k.Unit, Kind: k.Kind, Capacity: room, Reserve: reserve, Start: level, PerKm: c.Use.PerKm(k).High, End: k.End})

@@ -1,10 +1,9 @@
 package onward
 
 import (
-	"fmt"
-
 	"github.com/paulmach/orb"
 
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -39,13 +38,25 @@ const (
 	lastHourMin = 60.0
 )
 
+// Kinds of what does not fit together.
+const (
+	wantNow   fact.Kind = "onward.want_now"
+	tooEarly  fact.Kind = "onward.too_early"
+	wantPlace fact.Kind = "onward.want_place"
+	offRoute  fact.Kind = "onward.off_route"
+	pastEnd   fact.Kind = "onward.past_end"
+	noPlan    fact.Kind = "onward.no_plan"
+	noTank    fact.Kind = "onward.no_tank"
+	badGauge  fact.Kind = "onward.gauge"
+)
+
 // minute is a local time in minutes since 00:00 of the trip's first day.
 func minute(t trip.Trip, now trip.Moment) (float64, error) {
 	switch m, ok := now.Since(t.Start); {
 	case !ok:
-		return 0, fmt.Errorf("on the road: now is %q: write it as 2026-06-13T14:20", now)
+		return 0, fact.Fail(nil, wantNow, fact.V{"found": fact.Text(string(now)), "example": fact.Text("2026-06-13T14:20")})
 	case m < 0:
-		return 0, fmt.Errorf("on the road: now is %s, before the trip begins on %s", now, t.Start)
+		return 0, fact.Fail(nil, tooEarly, fact.V{"day": fact.Date(string(now)[:len("2026-06-13")]), "date": t.Start.Says()})
 	default:
 		return m, nil
 	}

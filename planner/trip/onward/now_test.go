@@ -9,6 +9,7 @@ import (
 	"ullage/geo"
 	"ullage/planner"
 	"ullage/planner/backup"
+	"ullage/planner/fact"
 	"ullage/planner/life"
 	"ullage/planner/solve"
 	"ullage/planner/trip"
@@ -309,13 +310,13 @@ func TestOnwardErrors(t *testing.T) {
 		change func(*Now)
 		want   string
 	}{
-		{func(n *Now) { n.Time = "noon" }, "write it as 2026-06-13T14:20"},
-		{func(n *Now) { n.Time = "2026-06-11T12:00" }, "before the trip begins"},
-		{func(n *Now) { n.Km = new(300.0) }, "give a place before its end"},
-		{func(n *Now) { n.Km = new(math.NaN()) }, "give a place before its end"},
-		{func(n *Now) { n.Km = nil }, "say where you are"},
-		{func(n *Now) { n.Km, n.At = nil, &orb.Point{0, 5} }, "more than 50 km off"},
-		{func(n *Now) { n.Gauges = map[string]Shown{"wine": {}} }, "no such tank"},
+		{func(n *Now) { n.Time = "noon" }, "onward.want_now"},
+		{func(n *Now) { n.Time = "2026-06-11T12:00" }, "onward.too_early"},
+		{func(n *Now) { n.Km = new(300.0) }, "onward.past_end"},
+		{func(n *Now) { n.Km = new(math.NaN()) }, "onward.past_end"},
+		{func(n *Now) { n.Km = nil }, "onward.want_place"},
+		{func(n *Now) { n.Km, n.At = nil, &orb.Point{0, 5} }, "onward.off_route"},
+		{func(n *Now) { n.Gauges = map[string]Shown{"wine": {}} }, "onward.no_tank"},
 		{func(n *Now) { n.Gauges = map[string]Shown{"fresh": {Kind: "quarters", Value: 5}} }, "Fresh water: life: the gauge shows 5"},
 	} {
 		n := now
@@ -324,7 +325,12 @@ func TestOnwardErrors(t *testing.T) {
 			t.Errorf("err = %v, want %q", err, c.want)
 		}
 	}
-	if _, err := From(tr, trip.Itinerary{}, now); err == nil || !strings.Contains(err.Error(), "no plan to go on from") {
+	now.Gauges = map[string]Shown{"fresh": {Kind: "quarters", Value: 5}}
+	_, err := From(tr, it, now)
+	if got, want := triptest.Line(*fact.Why(err).Fact), "onward.gauge tank=fresh why=(gauge.range have=5 most=4)"; got != want {
+		t.Errorf("says %q, want %q", got, want)
+	}
+	if _, err := From(tr, trip.Itinerary{}, now); err == nil || !strings.Contains(err.Error(), "onward.no_plan") {
 		t.Errorf("err = %v", err)
 	}
 }

@@ -153,9 +153,9 @@ func TestLocate(t *testing.T) {
 		when trip.Moment
 		want string
 	}{
-		{orb.Point{0, 5}, "2026-06-12T11:00", "more than 50 km off the route"},
-		{orb.Point{1, 0}, "noon", "write it as"},
-		{orb.Point{300 / triptest.KmPerDegree, 0}, "2026-06-12T11:00", "before its end"},
+		{orb.Point{0, 5}, "2026-06-12T11:00", "onward.off_route"},
+		{orb.Point{1, 0}, "noon", "onward.want_now"},
+		{orb.Point{300 / triptest.KmPerDegree, 0}, "2026-06-12T11:00", "onward.past_end"},
 	} {
 		if _, _, err := Locate(b.Trip, it, c.at, c.when); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%v at %s: %v, want %q", c.at, c.when, err, c.want)

@@ -1,12 +1,13 @@
 package onward
 
 import (
-	"fmt"
 	"math"
-	"ullage/geo"
-	"ullage/planner/trip"
 
 	"github.com/paulmach/orb"
+
+	"ullage/geo"
+	"ullage/planner/fact"
+	"ullage/planner/trip"
 )
 
 // position finds the kilometre of the route. Where the route comes by more
@@ -24,7 +25,7 @@ func position(line *geo.Line, it trip.Itinerary, now Now, min float64) (km, offM
 			passes = corridor.Passes(*now.At, radius*1000)
 		}
 		if len(passes) == 0 {
-			return 0, 0, fmt.Errorf("on the road: %.5f, %.5f is more than %.0f km off the route: draw a route from there", now.At.Lat(), now.At.Lon(), offRouteKm)
+			return 0, 0, fact.Fail(nil, offRoute, fact.V{"km": fact.Km(offRouteKm, 0)})
 		}
 		nearest, expected := math.Inf(1), expectedKm(it, min)
 		for _, p := range passes {
@@ -37,10 +38,10 @@ func position(line *geo.Line, it trip.Itinerary, now Now, min float64) (km, offM
 			}
 		}
 	default:
-		return 0, 0, fmt.Errorf("on the road: say where you are: km along the route, or latitude and longitude")
+		return 0, 0, fact.Fail(nil, wantPlace, nil)
 	}
 	if !(km >= 0 && km <= length-0.05) {
-		return 0, 0, fmt.Errorf("on the road: km %.1f of a route of %.1f km: give a place before its end", km, length)
+		return 0, 0, fact.Fail(nil, pastEnd, fact.V{"length": fact.Km(length, 1)})
 	}
 	return km, offM, nil
 }

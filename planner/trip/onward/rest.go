@@ -40,7 +40,7 @@ func calledAt(c trip.Call) fact.Value {
 // The plan must be one of t. An error says what does not fit together.
 func From(t trip.Trip, it trip.Itinerary, now Now) (Rest, error) {
 	if len(it.Days) == 0 {
-		return Rest{}, fmt.Errorf("on the road: the trip %q has no plan to go on from: plan it first", t.Name)
+		return Rest{}, fact.Fail(nil, noPlan, nil)
 	}
 	line, err := geo.Measure(t.Route)
 	if err != nil {
@@ -174,7 +174,7 @@ func union(a, b []string) []string {
 func (o *Rest) read(t trip.Trip, it trip.Itinerary, now Now) error {
 	for _, id := range slices.Sorted(maps.Keys(now.Gauges)) {
 		if !slices.ContainsFunc(t.Vehicle.Tanks, func(k trip.Tank) bool { return k.ID == id }) {
-			return fmt.Errorf("on the road: a gauge for %q: the vehicle has no such tank; it has %s", id, t.Vehicle.TankIDs())
+			return fact.Fail(nil, noTank, fact.V{"found": fact.Text(id), "list": fact.Each(t.Vehicle.Tanks, func(k trip.Tank) fact.Value { return fact.Text(k.ID) })})
 		}
 	}
 	sea := seaOf(it)
@@ -192,7 +192,7 @@ func (o *Rest) read(t trip.Trip, it trip.Itinerary, now Now) error {
 		}
 		lesson, factor, err := g.learn(shown)
 		if err != nil {
-			return fmt.Errorf("on the road: %s: %w", k.Name, err)
+			return fact.Fail(fmt.Errorf("on the road: %s: %w", k.Name, err), badGauge, fact.V{"tank": k.Called(), "why": fact.Why(err)})
 		}
 		o.Trip.Levels[k.ID] = lesson.Level
 		o.Lessons = append(o.Lessons, lesson)
