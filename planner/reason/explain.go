@@ -32,7 +32,7 @@ func (e *explainer) alone(p *planner.Problem) []loosened {
 // reasons are the limits of alone, and what is plainly impossible besides.
 func (e *explainer) reasons(p *planner.Problem, alone []loosened) []planner.Reason {
 	plain := planner.Shortfall(p)
-	stuck := e.stuckAt(p)
+	stuck, known := e.stuckAt(p)
 	var out []planner.Reason
 	for _, l := range alone {
 		if l.tank != "" && slices.ContainsFunc(out, func(r planner.Reason) bool { return r.Limit == l.tank }) {
@@ -42,7 +42,10 @@ func (e *explainer) reasons(p *planner.Problem, alone []loosened) []planner.Reas
 		if l.step > 0 {
 			r.Missing = l.x
 		}
-		r.FromKm, r.ToKm = l.stretch(p, stuck)
+		r.ToKm = p.LengthKm // somewhere, if time ran out
+		if known {
+			r.FromKm, r.ToKm = l.stretch(p, stuck)
+		}
 		if i := slices.IndexFunc(plain, func(p planner.Reason) bool { return p.Limit == l.limit }); i >= 0 {
 			r = plain[i] // says where it must be missed, not by how much all is cured
 		}
@@ -54,7 +57,7 @@ func (e *explainer) reasons(p *planner.Problem, alone []loosened) []planner.Reas
 			out = append(out, r)
 		}
 	}
-	if len(out) == 0 && e.err == nil && e.ctx.Err() == nil {
+	if len(out) == 0 && e.err == nil && known {
 		out = []planner.Reason{{Kind: planner.ReasonPlan, Limit: "plan", ToKm: stuck}}
 	}
 	return out
@@ -94,7 +97,8 @@ func (e *explainer) possible(p *planner.Problem) bool {
 	return err == nil && plan.End != nil
 }
 
-// smallest x that allows a plan, a whole number of steps.
+// smallest x that allows a plan, a whole number of steps; none if time ran out
+// before it was known to be the smallest.
 func (e *explainer) smallest(p *planner.Problem, c change) (float64, bool) {
 	if c.most <= 0 || !e.possible(changed(p, c, c.most)) {
 		return 0, false
@@ -111,7 +115,7 @@ func (e *explainer) smallest(p *planner.Problem, c change) (float64, bool) {
 			lo = mid
 		}
 	}
-	return at(hi), true
+	return at(hi), e.ctx.Err() == nil
 }
 
 // cures are the changes that the hirer can make about a limit.
@@ -134,8 +138,9 @@ func (e *explainer) cures(p *planner.Problem, limit change) []planner.Change {
 	return out
 }
 
-// stuckAt is the first stop, or the end, that no plan reaches.
-func (e *explainer) stuckAt(p *planner.Problem) float64 {
+// stuckAt is the first stop, or the end, that no plan reaches; known is false if time
+// ran out before it was found.
+func (e *explainer) stuckAt(p *planner.Problem) (km float64, known bool) {
 	var kms []float64
 	for _, s := range p.Stops {
 		if s.Km > 0 && s.Km < p.LengthKm {
@@ -152,10 +157,11 @@ func (e *explainer) stuckAt(p *planner.Problem) float64 {
 			hi = mid
 		}
 	}
+	known = e.ctx.Err() == nil
 	if lo == len(kms) {
-		return p.LengthKm
+		return p.LengthKm, known
 	}
-	return kms[lo]
+	return kms[lo], known
 }
 
 // cutAt ends the trip at km, with nothing wanted there.

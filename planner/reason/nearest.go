@@ -35,8 +35,11 @@ type Nearest struct {
 	End    planner.PlanEnd  `json:"end"`
 }
 
-// nearest makes limits give way; nil if no way is found.
+// nearest makes limits give way; nil if no way is found, or not in time.
 func (e *explainer) nearest(p *planner.Problem, alone []loosened) *Nearest {
+	if e.ctx.Err() != nil {
+		return nil // what breaks less may not have been tried
+	}
 	var broken []loosened
 	if len(alone) > 0 {
 		broken = []loosened{slices.MinFunc(alone, func(a, b loosened) int { return cmp.Compare(a.breach(), b.breach()) })}
@@ -56,7 +59,7 @@ func (e *explainer) nearest(p *planner.Problem, alone []loosened) *Nearest {
 	if better, err := solve.Solve(e.ctx, q, e.opt); err == nil && better.End != nil {
 		plan, ok = better, true
 	}
-	if !ok {
+	if !ok || e.ctx.Err() != nil {
 		return nil
 	}
 	return asNearest(p, broken, plan)
