@@ -9,6 +9,7 @@ import (
 	"ullage/app/job"
 	"ullage/app/model"
 	"ullage/app/say"
+	"ullage/planner/fact"
 )
 
 // This file opens files.
@@ -32,7 +33,7 @@ func (o *opener) open(ctx app.Context, files []source) {
 		data, err := f.bytes()
 		ctx.Dispatch(func(ctx app.Context) {
 			if err != nil {
-				o.tell(ctx, model.OpenFailed{Name: f.name, Why: err.Error()})
+				o.tell(ctx, model.OpenFailed{Name: f.name, Why: fact.Why(err)})
 				o.open(ctx, rest)
 				return
 			}
@@ -41,7 +42,7 @@ func (o *opener) open(ctx app.Context, files []source) {
 			}
 			o.client.Open(f.name, data, job.OpenOptions{Add: f.add, Again: f.bytes, Progress: progress}, func(got job.Opened, err error) {
 				if err != nil {
-					o.tell(ctx, model.OpenFailed{Name: f.name, Why: err.Error()})
+					o.tell(ctx, model.OpenFailed{Name: f.name, Why: fact.Why(err)})
 				} else {
 					o.opened(ctx, f, got, data)
 				}

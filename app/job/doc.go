@@ -36,6 +36,7 @@
 //   - message.go: what is asked and answered
 //   - pace.go: long work that lets others be heard
 //   - roads.go: the roads, one question at a time
+//   - most.go: what is too much for a page
 //   - held.go: what the worker holds
 //   - open.go: files opened
 //   - planning.go: plans

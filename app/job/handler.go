@@ -11,7 +11,7 @@ func (h *Handler) Handle(ctx context.Context, r Request, emit func(Response)) {
 			emit(Response{ID: r.ID, Progress: &Progress{done, total}})
 		})
 		if err != nil {
-			emit(Response{ID: r.ID, Error: err.Error()})
+			emit(failed(r.ID, err))
 			return
 		}
 		emit(Response{ID: r.ID, Opened: &o})

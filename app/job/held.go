@@ -14,6 +14,7 @@ type Handler struct {
 	files  []Open // map data among them
 	roads  roads
 	hours  build.Hours
+	most   int // places
 	now    func() time.Time
 	wanted func() bool // something else waits to be done
 	first  func() bool // something that roads wait for is being done
@@ -22,7 +23,7 @@ type Handler struct {
 // NewHandler returns a handler that holds no places.
 func NewHandler() *Handler {
 	never := func() bool { return false }
-	return &Handler{hours: openHours(), now: time.Now, wanted: never, first: never}
+	return &Handler{hours: openHours(), most: mostPlaces, now: time.Now, wanted: never, first: never}
 }
 
 // keep holds a file of map data for its roads.

@@ -18,6 +18,7 @@ import (
 	"ullage/data/osm"
 	"ullage/data/tripfile"
 	"ullage/planner"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -193,6 +194,14 @@ func TestOpenReplacesOrAdds(t *testing.T) {
 	h.take(Open{Add: false}, &o, b)
 	if got := names(); got != "n1new n3 " {
 		t.Errorf("after replacing: %q", got)
+	}
+	h.most = 3
+	if err := h.take(Open{Add: true}, &o, []trip.Place{{ID: "n1"}, {ID: "n8"}}); err != nil || len(h.places) != 3 {
+		t.Errorf("with as many as there may be: %v, %q", err, names())
+	}
+	err := h.take(Open{Name: "more", Add: true}, &o, []trip.Place{{ID: "n9"}})
+	if says := fact.Why(err).Fact; says == nil || says.Kind != manyPlaces || says.Values["n"].N != 4 || len(h.places) != 3 {
+		t.Errorf("with one too many: %v, %q", err, names())
 	}
 }
 

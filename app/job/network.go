@@ -17,6 +17,7 @@ import (
 const (
 	mostFileBytes  = 400 << 20
 	mostRoadPoints = 12 << 20
+	mostRoadBytes  = 2 << 30 // of memory, while they are read
 )
 
 // handleRoads is the part of Handle that reads roads of files.
@@ -49,7 +50,7 @@ func (h *Handler) readRoads(ctx context.Context, files []Open, progress func(don
 	points := 0
 	for _, f := range files {
 		in, err := osmroads.Read(ctx, f.Name, bytes.NewReader(f.Data), osmroads.Options{
-			Progress: every(1<<18, func(done, _ int64) { progress(before+done, total) })})
+			Progress: every(1<<18, func(done, _ int64) { progress(before+done, total) }), Most: mostRoadBytes})
 		if err != nil {
 			return RoadsRead{}, err
 		}

@@ -42,7 +42,7 @@ func (h *Handler) open(ctx context.Context, o Open, progress func(done, total in
 func (h *Handler) openMap(ctx context.Context, o Open, out *Opened, progress func(done, total int64)) error {
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	x, err := osm.Read(paced(ctx, stop), o.Name, bytes.NewReader(o.Data), osm.Options{Progress: every(1<<20, progress)})
+	x, err := osm.Read(paced(ctx, stop), o.Name, bytes.NewReader(o.Data), osm.Options{Progress: every(1<<20, progress), Most: mostPlaceBytes})
 	if err != nil {
 		return err
 	}
@@ -51,7 +51,9 @@ func (h *Handler) openMap(ctx context.Context, o Open, out *Opened, progress fun
 	}
 	out.Kind, out.OSM, out.Date, out.Notes = "places", true, x.Date, x.Notes
 	out.Backdrop = backdropGeoJSON(x.Backdrop)
-	h.take(o, out, x.Places)
+	if err := h.take(o, out, x.Places); err != nil {
+		return err
+	}
 	h.keep(o)
 	return nil
 }
@@ -62,11 +64,13 @@ func (h *Handler) openPlaces(o Open, out *Opened) error {
 		return err
 	}
 	out.OSM, out.Date, out.Notes = x.FromOSM(), x.Date, x.Notes
+	if err := h.take(o, out, x.Places); err != nil {
+		return err
+	}
 	if !o.Add {
 		h.files = nil
 		h.roads.set(nil)
 	}
-	h.take(o, out, x.Places)
 	return nil
 }
 
@@ -94,8 +98,8 @@ func openTrip(o Open, out *Opened) error {
 }
 
 // take holds the places of a file and counts them. A place that was there
-// under the same id is replaced.
-func (h *Handler) take(o Open, out *Opened, places []trip.Place) {
+// under the same id is replaced. With too many nothing is held of the file.
+func (h *Handler) take(o Open, out *Opened, places []trip.Place) error {
 	out.Places = len(places)
 	points := make([]point, len(places))
 	for i, p := range places {
@@ -114,6 +118,10 @@ func (h *Handler) take(o Open, out *Opened, places []trip.Place) {
 			}
 		}
 	}
+	if len(held) > h.most {
+		return fmt.Errorf("open %s: %w", o.Name, &tooMany{len(held), h.most})
+	}
 	sort.Slice(held, func(i, j int) bool { return held[i].ID < held[j].ID }) // as a function of no type: 10 kB less of program
 	h.places = held
+	return nil
 }

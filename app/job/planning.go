@@ -13,10 +13,6 @@ import (
 // answer.
 const Patience = 60 * time.Second
 
-// mostStops are weighed in a page, which has 1 GB for all it does: a third of it is
-// taken by a plan among so many.
-const mostStops = 20_000
-
 // pause is the least time between two better plans shown: each costs the page
 // a drawing.
 const pause = 250 * time.Millisecond

@@ -41,7 +41,10 @@ type (
 		Last bool // it is the one of the last visit
 	}
 	// OpenFailed: a file could not be read; everything else stays as it was.
-	OpenFailed struct{ Name, Why string }
+	OpenFailed struct {
+		Name string
+		Why  fact.Value
+	}
 
 	// NotKept: this device could not keep something for the next visit.
 	NotKept struct{ Why string }
@@ -119,7 +122,7 @@ func without(files []File, kind string) []File {
 }
 
 func (msg OpenFailed) update(m Model) Model {
-	m.Phase, m.Failure = Failed, broken(msg.Why)
+	m.Phase, m.Failure = Failed, fact.Of("status.failed", fact.V{"why": msg.Why})
 	return m
 }
 

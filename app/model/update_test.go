@@ -63,7 +63,7 @@ func TestPhases(t *testing.T) {
 		{"no answer in time", append(start[:2:2], Answered{No: 1, Plan: unknown, Last: true}), Failed},
 		{"a failure", append(start[:2:2], PlanFailed{No: 1, Why: fact.Text("no")}), Failed},
 		{"an old failure", append(start[:2:2], PlanFailed{No: 0, Why: fact.Text("no")}), Planning},
-		{"a file that cannot be read", []Msg{OpenFailed{"x", "no"}}, Failed},
+		{"a file that cannot be read", []Msg{OpenFailed{"x", fact.Text("no")}}, Failed},
 		{"a fleet before any trip", []Msg{Opening{"f"}, FleetRead{trip.Fleet()[:1]}}, Failed},
 	} {
 		t.Run(tc.name, func(t *testing.T) {

@@ -12,8 +12,10 @@ import (
 
 	"github.com/paulmach/orb"
 
+	"ullage/data/demo"
 	"ullage/data/osm"
 	"ullage/data/osm/osmtest"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -238,5 +240,13 @@ func TestProgressAndCancel(t *testing.T) {
 	cancel()
 	if _, err := osm.Read(ctx, "g", f, osm.Options{}); !errors.Is(err, context.Canceled) {
 		t.Errorf("cancelled: %v", err)
+	}
+}
+
+// A file with more than may be kept is refused in words, by its name.
+func TestReadTooMuch(t *testing.T) {
+	_, err := osm.Read(t.Context(), "demo.osm.pbf", bytes.NewReader(demo.Extract()), osm.Options{Most: 50_000})
+	if says := fact.Why(err).Fact; says == nil || says.Kind != "osm.too_much" || !strings.Contains(err.Error(), "demo.osm.pbf") {
+		t.Errorf("%v", err)
 	}
 }

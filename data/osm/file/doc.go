@@ -21,6 +21,9 @@
 //     encodings than UTF-8; its test compares it with encoding/xml.
 //   - Scans from the last block to the first: relations, then ways, then nodes, so that each scan knows what the next must keep, and
 //     nearly every block is unpacked once. A file in another order is read again with all blocks opened.
+//   - What is wanted is counted while it is read, and refused ([TooMuch]) before it takes more memory than stated: 600 bytes an
+//     object, 80 a tag, 70 a corner, as measured with what is made of them. No block has more than a million objects. A file
+//     of 188 kB held 32 million places, and took 7.5 GB.
 //   - XML is read once, with 16 bytes a node; beyond 50 million nodes it asks for PBF.
 //
 // Files, each using only those above it:
@@ -29,6 +32,7 @@
 //   - want.go: the tags that somebody looks for
 //   - ids.go: the numbers that somebody looks for
 //   - fault.go: what is wrong, and where
+//   - room.go: how much of it may be kept
 //   - pbf_wire.go: a cursor over protocol buffers
 //   - pbf_blob.go: the packed blocks of a PBF file
 //   - pbf_block.go: strings, tags and scale of one block

@@ -31,6 +31,7 @@ type scans interface {
 type Options struct {
 	Want     Want                    // all tags that any of the scans may ask for, at most 64
 	Progress func(done, total int64) // may be nil; called with the bytes of the file taken in, often
+	Most     int64                   // bytes of memory that what is wanted may take, about; 0: 4 GB. More is [TooMuch]
 }
 
 // Read opens a file and calls read, which scans it. Where the blocks of a PBF file turn out not to be in the usual order, read is
@@ -42,7 +43,7 @@ func Read(ctx context.Context, r io.ReadSeeker, opt Options, read func(*File) er
 	}
 	err = read(f)
 	if p, ok := f.scans.(*pbf); ok && errors.Is(err, errOrder) {
-		p.anyOrder, p.scanned = true, 0
+		p.anyOrder, p.scanned, p.kept.bytes = true, 0, 0
 		err = read(f)
 	}
 	return err
@@ -59,6 +60,9 @@ func Open(ctx context.Context, r io.ReadSeeker, opt Options) (*File, error) {
 	if _, err := r.Seek(0, io.SeekStart); err != nil {
 		return nil, err
 	}
+	if opt.Most == 0 {
+		opt.Most = usualMost
+	}
 	c := &counter{r: r, total: total, progress: opt.Progress}
 	in := bufio.NewReaderSize(c, 1<<16)
 	head, err := in.Peek(64)
@@ -66,7 +70,7 @@ func Open(ctx context.Context, r io.ReadSeeker, opt Options) (*File, error) {
 		return nil, err
 	}
 	if bytes.Contains(head, []byte("OSMHeader")) {
-		p := &pbf{r: r, step: c.add, look: newLookup(opt.Want)}
+		p := &pbf{r: r, step: c.add, look: newLookup(opt.Want), kept: kept{most: opt.Most}}
 		if err := p.start(total); err != nil {
 			return nil, err
 		}
@@ -76,8 +80,8 @@ func Open(ctx context.Context, r io.ReadSeeker, opt Options) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	x, err := parseXML(ctx, text, opt.Want)
-	if err != nil && text != in {
+	x, err := parseXML(ctx, text, newXMLParser(opt.Want, opt.Most))
+	if err != nil && text != in && !isTooMuch(err) {
 		err = fmt.Errorf("unpacked text, %w", err)
 	}
 	if err != nil {

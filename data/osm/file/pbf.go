@@ -22,6 +22,7 @@ type pbf struct {
 	b      block
 	step   func(bytes int)
 	look   lookup
+	kept   kept
 
 	kinds    []int // per blob, what it holds; 0 is not known yet
 	scanned  int   // kinds that a scan has gone through
@@ -148,6 +149,9 @@ func (p *pbf) open(i int) (kinds int, err error) {
 }
 
 func (p *pbf) damaged(i int) error {
+	if p.b.crowded {
+		return faultAt(p.blobs[i].at, "%w", errCrowded)
+	}
 	return faultAt(p.blobs[i].at, "the block is damaged: its content does not make sense")
 }
 
@@ -158,6 +162,9 @@ func (p *pbf) Relations(ctx context.Context, fn func(Relation) error) error {
 	return p.each(ctx, hasRelations, func(b *block) (bool, error) {
 		list, ok := b.relations()
 		for _, r := range list {
+			if err := p.kept.object(r.Tags, len(r.Members)); err != nil {
+				return ok, err
+			}
 			if err := fn(r); err != nil {
 				return ok, err
 			}
@@ -170,6 +177,9 @@ func (p *pbf) Ways(ctx context.Context, also IDs, fn func(Way) error) error {
 	return p.each(ctx, hasWays, func(b *block) (bool, error) {
 		list, ok := b.ways(also)
 		for _, w := range list {
+			if err := p.kept.object(w.Tags, len(w.Refs)+len(w.Points)); err != nil {
+				return ok, err
+			}
 			if err := fn(w); err != nil {
 				return ok, err
 			}
@@ -182,6 +192,11 @@ func (p *pbf) Nodes(ctx context.Context, also IDs, fn func(Node) error) error {
 	return p.each(ctx, hasNodes, func(b *block) (bool, error) {
 		list, ok := b.nodes(also)
 		for _, n := range list {
+			if n.Tags != nil { // others are corners of what was counted
+				if err := p.kept.object(n.Tags, 0); err != nil {
+					return ok, err
+				}
+			}
 			if err := fn(n); err != nil {
 				return ok, err
 			}

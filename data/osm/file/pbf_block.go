@@ -23,6 +23,7 @@ type block struct {
 	values  []uint64 // per string: bit i is set if it is, or may be, the value of want[i]
 	any     uint64   // bits of wants for which the block has both strings
 	kinds   int
+	crowded bool // it holds more than a block may
 
 	granularity, latOffset, lonOffset int64 // nanodegrees
 	dateGranularity                   int64 // milliseconds
@@ -43,7 +44,7 @@ type hit struct {
 // open reads the frame of a block: strings, groups, scale. data must stay unchanged while the block is used.
 func (b *block) open(data []byte, l lookup) (ok bool) {
 	b.strings, b.groups = b.strings[:0], b.groups[:0]
-	b.granularity, b.latOffset, b.lonOffset, b.dateGranularity, b.kinds = 100, 0, 0, 1000, 0
+	b.granularity, b.latOffset, b.lonOffset, b.dateGranularity, b.kinds, b.crowded = 100, 0, 0, 1000, 0, false
 	w := wire{b: data}
 	for w.more() {
 		num, t := w.field()
@@ -65,6 +66,12 @@ func (b *block) open(data []byte, l lookup) (ok bool) {
 	return !w.bad
 }
 
+// fits reports whether a list of so many may grow; if not, the block is crowded.
+func (b *block) fits(n, most int) bool {
+	b.crowded = b.crowded || n >= most
+	return !b.crowded
+}
+
 // scale returns what a field sets; nil for other fields.
 func (b *block) scale(num protowire.Number) *int64 {
 	switch num {
@@ -83,6 +90,9 @@ func (b *block) scale(num protowire.Number) *int64 {
 func (b *block) readStrings(table []byte) bool {
 	w := wire{b: table}
 	for w.more() {
+		if !b.fits(len(b.strings), mostStrings) {
+			return false
+		}
 		if num, t := w.field(); num == 1 && t == wireBytes {
 			b.strings = append(b.strings, w.bytes())
 		} else {

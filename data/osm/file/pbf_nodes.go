@@ -41,6 +41,9 @@ func (b *block) plainNode(data []byte, also IDs, list *[]Node) bool {
 	} else if also.Index(n.ID) < 0 {
 		return true
 	}
+	if !b.fits(len(*list), mostTagged) {
+		return false
+	}
 	*list = append(*list, n)
 	return onEarth(n.Point)
 }
@@ -83,7 +86,7 @@ func (b *block) denseHits(idCol, tagCol []byte, also IDs) bool {
 	idW, tagW := wire{b: idCol}, wire{b: tagCol}
 	tagged := len(tagCol) > 0 && b.any != 0
 	var id int64
-	next := 0 // in also
+	next, wanted := 0, 0 // in also, by tags
 	for i := 0; idW.more(); i++ {
 		step := idW.zigzag()
 		id += step
@@ -97,7 +100,13 @@ func (b *block) denseHits(idCol, tagCol []byte, also IDs) bool {
 		for next < len(also) && also[next] < id {
 			next++
 		}
+		if h.wanted {
+			wanted++
+		}
 		if h.wanted || next < len(also) && also[next] == id {
+			if !b.fits(len(b.hits), mostObjects) || !b.fits(wanted, mostTagged) {
+				return false
+			}
 			b.hits = append(b.hits, h)
 		}
 	}

@@ -50,7 +50,11 @@ func (b *block) way(data []byte, also IDs, list *[]Way) (ok bool) {
 		return false
 	}
 	refs := wire{b: f.bytes[8]}
-	way.Refs = make([]int64, 0, countVarints(refs.b))
+	corners := countVarints(refs.b)
+	if !b.fits(corners, mostObjects) || !b.fits(len(*list), mostTagged) {
+		return false
+	}
+	way.Refs = make([]int64, 0, corners)
 	var id int64
 	for refs.more() {
 		id += refs.zigzag()
@@ -75,6 +79,9 @@ func countVarints(b []byte) (n int) {
 func (b *block) points(lats, lons []byte) (ls orb.LineString, ok bool) {
 	latW, lonW := wire{b: lats}, wire{b: lons}
 	var lat, lon int64
+	if !b.fits(countVarints(lats), mostObjects) {
+		return nil, false
+	}
 	for latW.more() && lonW.more() {
 		lat += latW.zigzag()
 		lon += lonW.zigzag()
@@ -111,6 +118,9 @@ func (b *block) relation(data []byte, list *[]Relation) (ok bool) {
 	}
 	roles, ids, types := wire{b: f.bytes[8]}, wire{b: f.bytes[9]}, wire{b: f.bytes[10]}
 	var id int64
+	if !b.fits(countVarints(ids.b), mostObjects) || !b.fits(len(*list), mostTagged) {
+		return false
+	}
 	for ids.more() && roles.more() && types.more() {
 		id += ids.zigzag()
 		role, ok := b.text(roles.varint())

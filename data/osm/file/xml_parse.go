@@ -17,9 +17,8 @@ import (
 // This file makes objects of XML tags.
 
 // parseXML reads the whole text. Errors name the offset of the tag in it.
-func parseXML(ctx context.Context, r io.Reader, want Want) (*xmlFile, error) {
-	x := &xmlFile{}
-	p := xmlParser{x: x, look: newLookup(want)}
+func parseXML(ctx context.Context, r io.Reader, p *xmlParser) (*xmlFile, error) {
+	x := p.x
 	tokens := newXMLTokens(r)
 	for n := 0; ; n++ {
 		if n%1024 == 0 && ctx.Err() != nil {
@@ -38,6 +37,9 @@ func parseXML(ctx context.Context, r io.Reader, want Want) (*xmlFile, error) {
 		if errors.Is(err, io.ErrUnexpectedEOF) { // of the unpacking
 			return nil, faultAt(tokens.dropped+int64(len(tokens.buf)), "the file is cut off; fetch it again")
 		}
+		if isTooMuch(err) {
+			return nil, err
+		}
 		if err != nil {
 			return nil, &Fault{tokens.start, err}
 		}
@@ -55,6 +57,7 @@ func parseXML(ctx context.Context, r io.Reader, want Want) (*xmlFile, error) {
 type xmlParser struct {
 	x              *xmlFile
 	look           lookup
+	kept           kept
 	opened, closed bool   // <osm>, </osm>
 	date, newest   string // stated; of the newest object
 
@@ -69,6 +72,10 @@ type xmlParser struct {
 	center *orb.Point
 }
 
+func newXMLParser(want Want, most int64) *xmlParser {
+	return &xmlParser{x: &xmlFile{}, look: newLookup(want), kept: kept{most: most}}
+}
+
 // take takes one tag in.
 func (p *xmlParser) take(t *xmlTag) (err error) {
 	if !p.opened {
@@ -81,8 +88,11 @@ func (p *xmlParser) take(t *xmlTag) (err error) {
 	if !t.end {
 		err = p.start(t)
 	}
+	if len(p.text) > mostText || max(len(p.refs), len(p.member)) > mostObjects {
+		return errCrowded
+	}
 	if (t.end || t.empty) && err == nil {
-		p.end(t.name)
+		err = p.end(t.name)
 	}
 	return err
 }
@@ -186,29 +196,33 @@ func (p *xmlParser) tags() Tags {
 }
 
 // end ends an object, or the file.
-func (p *xmlParser) end(name string) {
+func (p *xmlParser) end(name string) (err error) {
 	switch {
 	case name == "osm":
 		p.closed = true
 	case name == "node" && p.typ == 'n':
 		p.x.packed = append(p.x.packed, p.at)
 		if p.wanted {
-			p.x.nodes = append(p.x.nodes, Node{ID: p.id, Point: p.at.point(), Tags: p.tags()})
+			n := Node{ID: p.id, Point: p.at.point(), Tags: p.tags()}
+			p.x.nodes, err = append(p.x.nodes, n), p.kept.object(n.Tags, 0)
 		}
 		p.typ = 0
 	case name == "way" && p.typ == 'w':
 		if p.wanted {
-			p.x.ways = append(p.x.ways, Way{ID: p.id, Tags: p.tags(), Refs: slices.Clone(p.refs), Center: p.center})
+			w := Way{ID: p.id, Tags: p.tags(), Refs: slices.Clone(p.refs), Center: p.center}
+			p.x.ways, err = append(p.x.ways, w), p.kept.object(w.Tags, len(w.Refs))
 		} else {
 			p.x.plain = append(p.x.plain, packedWay{p.id, packRefs(p.refs)})
 		}
 		p.typ = 0
 	case name == "relation" && p.typ == 'r':
 		if p.wanted {
-			p.x.relations = append(p.x.relations, Relation{ID: p.id, Tags: p.tags(), Members: p.member, Center: p.center})
+			r := Relation{ID: p.id, Tags: p.tags(), Members: p.member, Center: p.center}
+			p.x.relations, err = append(p.x.relations, r), p.kept.object(r.Tags, len(r.Members))
 		}
 		p.typ = 0
 	}
+	return err
 }
 
 // day returns the day of a timestamp: 2025-01-19 of 2025-01-19T21:20:31Z.
