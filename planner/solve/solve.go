@@ -46,7 +46,14 @@ func Solve(ctx context.Context, p *planner.Problem, opt Options) (planner.Plan, 
 	if opt.MaxLabels == 0 {
 		opt.MaxLabels = usualLabels
 	}
-	s := &solver{p: p, opt: opt, m: model.New(thin(p)), bound: 0, cost: math.Inf(1)}
+	s := &solver{p: p, opt: opt, cost: math.Inf(1)}
+	if ctx.Err() == nil {
+		p = thin(p)
+	}
+	if ctx.Err() != nil {
+		return s.answer(nil)
+	}
+	s.m = model.New(p)
 	return s.solve(ctx)
 }
 
@@ -92,6 +99,9 @@ func (s *solver) solve(ctx context.Context) (planner.Plan, error) {
 
 // some takes a plan to begin with, if few stops have one.
 func (s *solver) some(ctx context.Context) error {
+	if ctx.Err() != nil {
+		return nil
+	}
 	if w := glimpse(ctx, model.New(sample(s.m))); w != nil {
 		return s.take(w)
 	}
