@@ -33,6 +33,7 @@ var allowed = map[string][]string{
 	"planner/life/units":     {},
 	"planner/byroad":         {"github.com/paulmach/orb", "ullage/geo", "ullage/planner"},
 	"data":                   {"github.com/paulmach/orb", "ullage/geo", "ullage/planner", "ullage/data"},
+	"data/foreign":           {"ullage/planner/fact"},
 	"data/meant":             {},
 	"data/plain":             {},
 	"data/strict":            {"ullage/data/meant"},

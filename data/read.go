@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 
+	"ullage/data/foreign"
 	"ullage/data/plain"
 )
 
@@ -31,6 +32,9 @@ func ReadRoute(name string, r io.Reader) (Route, error) {
 	if len(all) > maxRouteBytes {
 		return Route{}, fmt.Errorf("read %s: more than %d MB is too much for a route; simplify it, or cut it to the days that matter", name, maxRouteBytes>>20)
 	}
+	if err := foreign.Recognise(name, all); err != nil {
+		return Route{}, err
+	}
 	text, err := utf8Text(all)
 	if err != nil {
 		return Route{}, fmt.Errorf("read %s: %w", name, err)
@@ -43,8 +47,6 @@ func ReadRoute(name string, r io.Reader) (Route, error) {
 		route, err = routeFromGeoJSON(text)
 	case trimmed[0] == '<':
 		route, err = routeFromXML(text)
-	case bytes.HasPrefix(all, []byte("PK")):
-		err = fmt.Errorf("this is an archive (zip or KMZ); unpack it and open the GPX, KML or GeoJSON file in it")
 	case bytes.HasPrefix(all, []byte{0x1f, 0x8b}) || bytes.HasPrefix(all, []byte("BZh")):
 		err = fmt.Errorf("the file is compressed; unpack it first")
 	default:

@@ -148,7 +148,7 @@ func TestReadRoute(t *testing.T) {
 		{"KML with spaces after commas", "<kml><LineString><coordinates>\n2, 1 4, 3</coordinates></LineString></kml>", nil, "line 2"},
 		{"KML points", `<kml><Point><coordinates>2,1</coordinates></Point></kml>`, nil, "1 points"},
 		{"map data", `<osm version="0.6"></osm>`, nil, "OpenStreetMap data"},
-		{"web page", `<html></html>`, nil, "root element is <html>"},
+		{"web page", `<html></html>`, nil, "web page"},
 		{"archive", "PK\x03\x04", nil, "archive"},
 		{"compressed", "\x1f\x8b\x08", nil, "compressed"},
 		{"text", "Dear friends,", nil, "neither GeoJSON, GPX nor KML"},

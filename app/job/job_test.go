@@ -112,7 +112,7 @@ func TestKindOf(t *testing.T) {
 			if (err != nil) != (tc.want == "") || err == nil && got != tc.want {
 				t.Errorf("kindOf = %q, %v, want %q", got, err, tc.want)
 			}
-			if err != nil && !strings.Contains(err.Error(), "open f:") {
+			if err != nil && !strings.Contains(err.Error(), " f: ") {
 				t.Errorf("%v does not name the file", err)
 			}
 		})

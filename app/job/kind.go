@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"ullage/data/foreign"
 	"ullage/data/osm"
 	"ullage/data/tripfile"
 )
@@ -13,6 +14,9 @@ import (
 // fleet. It looks no closer than it must: the reader of that kind says what
 // is wrong with the rest.
 func kindOf(name string, data []byte) (string, error) {
+	if err := foreign.Recognise(name, data); err != nil {
+		return "", err
+	}
 	head := bytes.TrimLeft(data[:min(len(data), 4096)], "\ufeff \t\r\n")
 	switch {
 	case len(head) == 0:
@@ -21,8 +25,6 @@ func kindOf(name string, data []byte) (string, error) {
 		return jsonKind(data), nil
 	case bytes.HasPrefix(head, []byte("BZh")), bytes.HasPrefix(head, []byte{0x1f, 0x8b}), bytes.Contains(head, []byte("OSMHeader")):
 		return "osm", nil
-	case bytes.HasPrefix(head, []byte("PK")):
-		return "", fmt.Errorf("open %s: this is an archive; unpack it and open the file in it", name)
 	case bytes.HasPrefix(head, []byte("<")):
 		if bytes.Contains(head, []byte("<osm")) {
 			return "osm", nil

@@ -15,6 +15,7 @@ import (
 	"ullage/app/say"
 	"ullage/cmd/ullage/progress"
 	"ullage/data"
+	"ullage/data/foreign"
 	"ullage/data/osm"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
@@ -112,10 +113,13 @@ func readPlacesFile(ctx context.Context, name string) (source, error) {
 // isJSON tells GeoJSON from map data by the beginning of the file, to which it
 // returns.
 func isJSON(name string, f io.ReadSeeker) (bool, error) {
-	head := make([]byte, 64)
+	head := make([]byte, foreign.Enough)
 	n, err := io.ReadFull(f, head)
 	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) {
 		return false, fmt.Errorf("%s: %w", name, cmp.Or(notEmpty(err), err))
+	}
+	if err := foreign.Recognise(name, head[:n]); err != nil {
+		return false, err
 	}
 	if _, err := f.Seek(0, io.SeekStart); err != nil {
 		return false, err

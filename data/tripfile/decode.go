@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"ullage/data/foreign"
 	"ullage/data/strict"
 	"ullage/planner/fact"
 )
@@ -22,6 +23,9 @@ func load(name string, r io.Reader) ([]byte, error) {
 	}
 	if len(b) > maxBytes {
 		return nil, fmt.Errorf("%s: larger than %d MiB: is it a trip or fleet file?", name, maxBytes>>20)
+	}
+	if err := foreign.Recognise(name, b); err != nil {
+		return nil, err
 	}
 	b = bytes.TrimPrefix(b, []byte("\xef\xbb\xbf"))
 	if !utf8.Valid(b) {
