@@ -135,7 +135,7 @@ func TestTheDeviceSaysWhere(t *testing.T) {
 		msg  model.Msg
 		want string
 	}{
-		{model.HereFound{Point: orb.Point{-70, 10}, WithinM: 20}, "more than 50 km off the route"},
+		{model.HereFound{Point: orb.Point{-70, 10}, WithinM: 20}, "more than 50" + thin + "km off your route"},
 		{model.HereUnknown{Why: model.NotAllowed}, "may not know"},
 		{model.HereUnknown{Why: model.TooLong}, "in time"},
 		{model.HereUnknown{Why: model.NoPosition}, "does not know where it is"},

@@ -20,5 +20,4 @@
 //
 //   - value.go: one value and what it is
 //   - fact.go: a kind with its values
-//   - error.go: an error that says a fact
 package fact
