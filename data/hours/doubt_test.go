@@ -23,6 +23,9 @@ func TestNeverOpenByGuess(t *testing.T) {
 		{"00:00-24:00; 06:00-sunrise off", "2024-06-21", 1, "0 04:45-06:00, ?"}, // closed until the next sunrise, or not at all
 		{"sunset-02:00", "2024-06-22", 1, "0 00:00-02:00, 0 21:35-24:00"},
 
+		{"sunset-16:30", "2024-06-21", 1, "?"},
+		{"(sunset-03:00)-10:30", "2024-12-21", 1, "?"}, // from 12:56, for all but two hours of the day
+
 		// Days that there are not.
 		{"Feb 29 10:00-11:00", "2023-02-26", 7, ""},
 		{"Feb 29 10:00-11:00", "2024-02-26", 7, "3 10:00-11:00"},
@@ -94,6 +97,28 @@ func TestNeverOpenByGuess(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%q from %s: %s, want %s", c.text, c.from, got, c.want)
+		}
+	}
+}
+
+// Far in the north the sun of a day may not set, or rise the evening before.
+func TestNorthernSun(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		from time.Time
+		at   Where
+		want string
+	}{
+		{"Mo sunset-02:00", time.Date(2025, 1, 7, 0, 0, 0, 0, time.FixedZone("", 3600)), Where{Lat: 80, Lon: 20}, "?"}, // the night after Monday
+		{"Fr sunrise-10:00", time.Date(2024, 6, 21, 0, 0, 0, 0, time.FixedZone("", 0)), Where{Lat: 65.5, Lon: 25}, "?"},
+		{"12:00-sunset", time.Date(2024, 6, 21, 0, 0, 0, 0, time.FixedZone("", 3*3600)), Where{Lat: 65.5, Lon: 25}, "0 00:00-00:48, 0 12:00-24:00"},
+	} {
+		s, err := Parse(c.text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := show(s.Windows(c.from, 1, c.at)); got != c.want {
+			t.Errorf("%q: %s, want %s", c.text, got, c.want)
 		}
 	}
 }

@@ -138,12 +138,12 @@ func (e *evaluator) stateAt(minute int) State {
 	var last *rule
 	for _, s := range e.spans {
 		if s.rule != last {
-			last, closed = s.rule, state == Closed && !unended
+			last, closed = s.rule, state == Closed
 		}
 		if s.from > minute || minute >= s.to || s.rule.joint == fallback && !closed {
 			continue
 		}
-		state, unended = s.state, s.openEnd || unended && s.state != Closed
+		state, unended = s.state, s.state != Closed && (s.openEnd || unended)
 	}
 	if unended && state == Open {
 		return Unknown
