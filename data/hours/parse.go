@@ -146,6 +146,9 @@ func (p *parser) add(r *rule) error {
 	if r.joint == additional && p.rules[len(p.rules)-1].joint == fallback {
 		return errors.New("does what follows the comma belong to the fallback ||, or to all?")
 	}
+	if r.state == Closed && r.unended() {
+		return errors.New("closed from a time on: until when?")
+	}
 	if r.nthAmong() {
 		return errors.New("a weekday of a month beside other days or dates: does it narrow them, or add to them?")
 	}

@@ -33,15 +33,11 @@ func (p *parser) times(r *rule) error {
 		if err != nil {
 			return err
 		}
-		if p.is(0, "+") && t.overnight() {
-			t.to.min += dayMin
+		if r.unended() {
+			return errors.New("a time without an end stands before another; when it ends is not clear")
 		}
-		r.addTime(t)
-		if p.take("+") { // "10:00-18:00+": the end is open
-			r.addTime(openEnd(t.to))
-			if r.times[0].to.event == clock && r.times[0].to.min > 2*dayMin {
-				return errors.New("a time may end after the next day")
-			}
+		if err := p.addRange(r, t); err != nil {
+			return err
 		}
 		if p.is(0, "/") {
 			return errors.New("a period is for points in time, not for opening hours")
@@ -63,16 +59,43 @@ func (p *parser) times(r *rule) error {
 // overnight says whether a range that the sun begins or ends goes from an
 // evening to a morning, though its end names no next day: "dusk-06:30".
 func (t timeRange) overnight() bool {
-	const noon = dayMin / 2
-	late := t.from.event == sunset || t.from.event == dusk || t.from.event == clock && t.from.min >= noon
-	early := t.to.event == sunrise || t.to.event == dawn || t.to.event == clock && t.to.min < noon
-	return t.sunlit() && late && early
+	return t.sunlit() && !t.from.early() && t.to.early()
+}
+
+// early says whether the moment is of the morning.
+func (m moment) early() bool {
+	return m.event == sunrise || m.event == dawn || m.event == clock && m.min < dayMin/2
+}
+
+// unended says whether one of the times has no end.
+func (r *rule) unended() bool {
+	return slices.ContainsFunc(r.times, func(t timeRange) bool { return t.openEnd })
+}
+
+// addRange adds a range and, for "10:00-18:00+", that its end is open.
+func (p *parser) addRange(r *rule, t timeRange) error {
+	if !p.take("+") {
+		r.addTime(t)
+		return nil
+	}
+	switch {
+	case t.overnight():
+		t.to.min += dayMin
+	case t.sunlit() && t.from.early() == t.to.early():
+		return errors.New("a time of the sun without an end; on which day it ends is not clear")
+	}
+	r.addTime(t)
+	r.addTime(openEnd(t.to))
+	if end := r.times[0].to; end.event == clock && end.min > 2*dayMin {
+		return errors.New("a time may end after the next day")
+	}
+	return nil
 }
 
 // unendedAmong says whether times overlap, or may, of which one has no end:
 // "08:00-12:30,05:30-06:00+" is closed at some time after six, or is not.
 func (r *rule) unendedAmong() bool {
-	if !slices.ContainsFunc(r.times, func(t timeRange) bool { return t.openEnd }) {
+	if !r.unended() {
 		return false
 	}
 	for i, a := range r.times {
@@ -92,17 +115,11 @@ func (r *rule) unendedAmong() bool {
 func (t timeRange) sunlit() bool { return t.from.event != clock || t.to.event != clock }
 
 // addTime adds a range; one with an open end goes before the others, so that
-// they count where both speak, and ends where the next begins.
+// they count where both speak.
 func (r *rule) addTime(t timeRange) {
 	if t.openEnd {
 		r.times = append([]timeRange{t}, r.times...)
 		return
-	}
-	for i := range r.times {
-		o := &r.times[i]
-		if o.openEnd && o.from.event == clock && t.from.event == clock && o.from.min < t.from.min && t.from.min < o.to.min {
-			o.to = t.from
-		}
 	}
 	r.times = append(r.times, t)
 }
