@@ -11,6 +11,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"golang.org/x/term"
 )
 
 const (
@@ -139,17 +141,32 @@ func (t *trial) all(ctx context.Context, workers int, progress io.Writer) ([]Out
 			break
 		}
 		next <- i
-		fmt.Fprintf(progress, "\r%d of %d", i+1, len(t.mutants))
+		far(progress, i+1, len(t.mutants))
 	}
 	close(next)
 	group.Wait()
-	fmt.Fprintln(progress)
 	for _, err := range errs {
 		if err != nil {
 			return nil, err
 		}
 	}
 	return outcomes, ctx.Err()
+}
+
+// far says how many mutants are under way: in one place of a terminal, else in a
+// line for each tenth, so that a log stays short.
+func far(w io.Writer, done, all int) {
+	f, isFile := w.(*os.File)
+	switch {
+	case !isFile || !term.IsTerminal(int(f.Fd())):
+		if done*10/all > (done-1)*10/all {
+			fmt.Fprintf(w, "%d of %d\n", done, all)
+		}
+	case done < all:
+		fmt.Fprintf(w, "\r%d of %d", done, all)
+	default:
+		fmt.Fprintf(w, "\r%d of %d\n", done, all)
+	}
 }
 
 // tell prints the survivors and the count.

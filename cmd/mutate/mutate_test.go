@@ -128,6 +128,24 @@ func TestKnownFile(t *testing.T) {
 	}
 }
 
+// A log gets a line for each tenth, whole ones.
+func TestFar(t *testing.T) {
+	var b strings.Builder
+	for i := range 80 {
+		far(&b, i+1, 80)
+	}
+	if got := b.String(); strings.Count(got, "\n") != 10 || !strings.HasPrefix(got, "8 of 80\n16 of 80\n") || !strings.HasSuffix(got, "\n80 of 80\n") {
+		t.Errorf("a log says %q", got)
+	}
+	b.Reset()
+	for i := range 3 {
+		far(&b, i+1, 3)
+	}
+	if got := b.String(); got != "1 of 3\n2 of 3\n3 of 3\n" {
+		t.Errorf("of three, a log says %q", got)
+	}
+}
+
 // A module of its own, with a test that looks at one of two edges: the other
 // one survives, and the tree stays as it is. Tests that take too long notice.
 func TestRun(t *testing.T) {
