@@ -53,3 +53,66 @@ func TestWhereSomebodyIs(t *testing.T) {
 		t.Errorf("120 %%: %v", wrong.Report.Wrong)
 	}
 }
+
+// What was called at is what somebody says; else the ticks, if there are any; else
+// what the clock leaves time for.
+func TestVisits(t *testing.T) {
+	m := then(underWay(), ReportToggled{"2026-06-13T11:00"}) // 2100 minutes: stops 1, 2 and 3 are behind
+	for _, tc := range []struct {
+		name string
+		msgs []Msg
+		want string
+	}{
+		{"by the clock", nil, "n1 n2 n3"},
+		{"before any night", []Msg{Edited{RoadTime, "2026-06-12T10:00"}}, "n1 (n2) n3"},
+		{"nearer", []Msg{Edited{RoadKm, "100"}}, "n1"},
+		{"ticked", []Msg{Ticked{"stop/n1"}, Ticked{"stop/n3"}}, "n1 (n2) n3"},
+		{"said", []Msg{Ticked{"stop/n1"}, Edited{RoadMade + "n1", "false"}, Edited{RoadMade + "n2", "true"}}, "(n1) n2 (n3)"},
+		{"nowhere", []Msg{Edited{RoadKm, "here"}}, ""},
+		{"beyond the end", []Msg{Edited{RoadKm, "9999"}}, ""},
+		{"at no time", []Msg{Edited{RoadTime, "soon"}}, ""},
+	} {
+		got := then(m, tc.msgs...)
+		var said []string
+		for _, v := range got.Report.Visits(got) {
+			if !v.Made {
+				v.Call.Stop = "(" + v.Call.Stop + ")"
+			}
+			said = append(said, v.Call.Stop)
+		}
+		if s := strings.Join(said, " "); s != tc.want {
+			t.Errorf("%s: %q, want %q", tc.name, s, tc.want)
+		}
+	}
+}
+
+// From here a trip of its own goes on, from its beginning, with nothing of the
+// trip before; taken back, all is as it was.
+func TestOnAndBack(t *testing.T) {
+	m := then(underWay(), Ticked{"set-off/gas"}, Ticked{"stop/n1"}, ReportToggled{"2026-06-13T11:00"}, Edited{RoadClosed + "n4", "true"})
+	m.Origin = Origin{Track: m.Trip.Route, Matched: true}
+	m.Typed = map[string]string{"adults": "many"}
+	if m.Cursor == 0 {
+		t.Fatal("the cursor does not tell") // it is where the clock is
+	}
+	on := then(m, WentOn{})
+	if on.Report != nil || on.Typed != nil || on.Cursor != 0 || on.Track != nil || on.Matched || on.Before == nil {
+		t.Errorf("going on: report %+v, typed %v, cursor %v, origin %+v", on.Report, on.Typed, on.Cursor, on.Origin)
+	}
+	if on.Wanted != m.Wanted+1 || on.Trip.Route[0] == m.Trip.Route[0] || !slices.Contains(on.Trip.Avoid, "n4") {
+		t.Errorf("plan %d from %v, without %q", on.Wanted-m.Wanted, on.Trip.Route[0], on.Trip.Avoid)
+	}
+	if !slices.Equal(on.Ticks, []string{"set-off/gas"}) || len(todo[ShowRoad](m, WentOn{})) != 1 {
+		t.Errorf("ticks %q, to do %v", on.Ticks, todo[Effect](m, WentOn{}))
+	}
+	back := then(on, WentBack{})
+	if back.Trip.Start != m.Trip.Start || len(back.Trip.Route) != len(m.Trip.Route) || len(back.Ticks) != 2 || !back.Matched || !Same(back.Track, m.Track) {
+		t.Errorf("back: trip from %s, ticks %q, origin %+v", back.Trip.Start, back.Ticks, back.Origin)
+	}
+	if back.Report == nil || back.Report.Said[RoadTime] != "2026-06-13T11:00" || back.Before != nil || back.Wanted != on.Wanted+1 {
+		t.Errorf("back: report %+v", back.Report)
+	}
+	if got := then(back, WentBack{}); got.Wanted != back.Wanted {
+		t.Error("what is taken back can be taken back once more")
+	}
+}

@@ -24,3 +24,46 @@ func TestGaugesAreRemembered(t *testing.T) {
 		t.Errorf("another vehicle's gauge is %q", r.Said[RoadKind+"diesel"])
 	}
 }
+
+// The panel begins at the clock's place if the trip is under way, from its first
+// minute to its last; else at the cursor. It is not before a stop that is ticked.
+func TestReportBegins(t *testing.T) {
+	for _, tc := range []struct {
+		now    string
+		ticked bool
+		clock  bool
+		km     string
+	}{
+		{"2026-06-12T08:59", false, false, "0"},
+		{"2026-06-12T09:00", false, true, "0"},
+		{"2026-06-14T12:00", false, true, "480"},
+		{"2026-06-14T12:01", false, false, "0"},
+		{"2026-06-13T09:50", false, true, "200"},
+		{"2026-06-12T09:00", true, true, "200"},
+		{"", true, false, "200"},
+	} {
+		m := underWay()
+		if tc.ticked {
+			m = then(m, Ticked{"stop/n3"})
+		}
+		if r := then(m, ReportToggled{tc.now}).Report; r.Clock != tc.clock || r.Said[RoadKm] != tc.km || tc.clock && r.Said[RoadTime] != tc.now {
+			t.Errorf("%q, a stop ticked: %v: begins with %v, by the clock: %v", tc.now, tc.ticked, r.Said, r.Clock)
+		}
+	}
+}
+
+// A place is closed once, and open again.
+func TestClosedPlaces(t *testing.T) {
+	m := then(underWay(), ReportToggled{})
+	for _, tc := range []struct {
+		key, text string
+		want      string
+	}{
+		{RoadClosed + "n1", "true", "n1"}, {RoadClosed + "n1", "true", "n1"}, {RoadOther, "n9", "n1 n9"}, {RoadOther, "n9", "n1 n9"},
+		{RoadOther, "", "n1 n9"}, {RoadClosed + "n1", "false", "n9"}, {RoadClosed + "n9", "", ""},
+	} {
+		if m = then(m, Edited{tc.key, tc.text}); strings.Join(m.Report.Closed, " ") != tc.want || m.Report.Said[RoadOther] != "" {
+			t.Errorf("%s %q: closed are %q, want %q", tc.key, tc.text, m.Report.Closed, tc.want)
+		}
+	}
+}
