@@ -25,7 +25,7 @@ func TestDevice(t *testing.T) {
 		{"on the route", HereFound{on, 40}, "Your device says km 112, to within 40 m.", "", true},
 		{"by a mast", HereFound{on, 1000}, "Your device says km 112, to within 1 km.", "", true},
 		{"beside it", HereFound{orb.Point{11.4, 50.19}, 40}, "The route is 1", "", true},
-		{"far away", HereFound{orb.Point{0, 0}, 40}, "", "km off the route", false},
+		{"far away", HereFound{orb.Point{0, 0}, 40}, "", "km off your route", false},
 		{"not allowed", HereUnknown{NotAllowed}, "", "Allow it in the browser", false},
 	} {
 		t.Run(tc.name, func(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 
 	"ullage/app/draw"
 	"ullage/app/model/sample"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -19,7 +20,7 @@ func TestReading(t *testing.T) {
 			t.Errorf("progress %v is shown as %v", tc.said, got)
 		}
 	}
-	if late := then(m, OpenFailed{"b.osm.pbf", "no"}, Progress{0.5}); late.Progress != 0 {
+	if late := then(m, OpenFailed{"b.osm.pbf", fact.Text("no")}, Progress{0.5}); late.Progress != 0 {
 		t.Error("a file that is not read any more goes on")
 	}
 }
