@@ -11,8 +11,6 @@ import (
 	"strings"
 	"sync"
 	"time"
-
-	"golang.org/x/term"
 )
 
 const (
@@ -156,9 +154,8 @@ func (t *trial) all(ctx context.Context, workers int, progress io.Writer) ([]Out
 // far says how many mutants are under way: in one place of a terminal, else in a
 // line for each tenth, so that a log stays short.
 func far(w io.Writer, done, all int) {
-	f, isFile := w.(*os.File)
 	switch {
-	case !isFile || !term.IsTerminal(int(f.Fd())):
+	case !terminal(w):
 		if done*10/all > (done-1)*10/all {
 			fmt.Fprintf(w, "%d of %d\n", done, all)
 		}
@@ -167,6 +164,17 @@ func far(w io.Writer, done, all int) {
 	default:
 		fmt.Fprintf(w, "\r%d of %d\n", done, all)
 	}
+}
+
+// terminal tells whether a writer is a terminal, or as good as one: nobody reads
+// another device.
+func terminal(w io.Writer) bool {
+	f, ok := w.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
 // tell prints the survivors and the count.
