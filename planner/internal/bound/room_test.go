@@ -118,3 +118,26 @@ func TestRoom(t *testing.T) {
 		t.Logf("%v: %d stops, %d numbers, %d pieces", x.Made, n, numbers, parts)
 	}
 }
+
+// TestStopped: bounds ask for every table and now and then for every tank whether to
+// stop, and there are none if they are told so at any time.
+func TestStopped(t *testing.T) {
+	m := model.New(plantest.Made{LengthKm: 1000}.Problem())
+	asked, end := 0, math.MaxInt
+	r := Recipe{Worth: Worths(m), Tanks: BindingTanks(m), Detail: Sketch, Stopped: func() bool { asked++; return asked >= end }}
+	b := New(m, r)
+	n := len(m.Stops)
+	if want := n + len(b.Tanks)*2*((n+pollEvery-1)/pollEvery); asked != want || len(b.Tanks) == 0 {
+		t.Errorf("asked %d times for %d stops and %d tanks, want %d", asked, n, len(b.Tanks), want)
+	}
+	for _, tank := range b.Tanks {
+		if asked, end = 0, 4; tank.Extra(m, r.Stopped) != nil || asked != end {
+			t.Errorf("asked %d times, told to stop at %d", asked, end)
+		}
+	}
+	for end = 1; end < n; end += 13 {
+		if asked = 0; New(m, r) != nil || asked != end {
+			t.Fatalf("asked %d times, told to stop at %d", asked, end)
+		}
+	}
+}
