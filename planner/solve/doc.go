@@ -47,7 +47,8 @@
 //     only, not required, a its neighbour with all services of b as cheap, as quick
 //     and with no more to spare, as small a fee, as short a stop, open as b is or
 //     always; let a's half detour and the road between them be no longer than b's half
-//     detour, in km and in minutes; let driving restore no tank. Take a plan that
+//     detour, in km and in minutes; let driving restore no tank, and where there is
+//     backup, let a have no night, which may restore what is to be spare. Take a plan that
 //     visits b. Visit a in its place, or do at a what was done at b too; nothing lies
 //     between them to be visited first. One arrives at a with no less headroom and no
 //     later, for a lies on the way to b at the latest; what does not fit in is not

@@ -71,7 +71,7 @@ func idle(s *planner.Stop) bool { return len(s.Serves) == 0 && s.Night == nil &&
 // calling at a instead: the way to a ends on the way to b.
 func (t *thinner) replaces(a, b *planner.Stop) bool {
 	from, to := min(a.Km, b.Km), max(a.Km, b.Km)
-	if b.Night != nil || b.Required || a.Fee > b.Fee || a.StopMin > b.StopMin || a.DetourKm/2+to-from > b.DetourKm/2 {
+	if a.Night != nil && t.p.Backup || b.Night != nil || b.Required || a.Fee > b.Fee || a.StopMin > b.StopMin || a.DetourKm/2+to-from > b.DetourKm/2 {
 		return false
 	}
 	if len(a.Open) > 0 && !slices.Equal(a.Open, b.Open) {
