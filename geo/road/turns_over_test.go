@@ -42,6 +42,21 @@ func byHistory(r *Router, turns []net.Turn, at map[net.Pos]int32, from, to Spot,
 		id[e], _ = strconv.ParseInt(n.Road(e).Name, 10, 64)
 		touches[end{n.From(e), id[e]}], touches[end{n.To(e), id[e]}] = true, true
 	}
+	// Each turn by the ways that lead to one of its own.
+	type leading struct {
+		net.Turn
+		route []int64
+		i     int // of the way that follows
+	}
+	by := map[int64][]leading{}
+	for _, t := range turns {
+		route := append(append([]int64{t.From}, t.Over...), t.To)
+		for i := 1; i < len(route); i++ {
+			if i == len(route)-1 || t.Only {
+				by[route[i-1]] = append(by[route[i-1]], leading{t, route, i})
+			}
+		}
+	}
 	// ended says that a history ends with the ways of a list. U-turns inside it are no such way.
 	ended := func(h history, ways []int64) bool {
 		for i := range ways {
@@ -60,26 +75,20 @@ func byHistory(r *Router, turns []net.Turn, at map[net.Pos]int32, from, to Spot,
 			heavy  bool
 		}
 		only, meant := map[key]bool{}, map[key]bool{}
-		for _, t := range turns {
-			if t.Heavy && !heavy {
+		for _, t := range by[id[h[0]>>1]] {
+			switch {
+			case t.Heavy && !heavy, !ended(h, t.route[:t.i]):
+				continue
+			case len(t.Over) == 0 && (!viaKnown || t.Via != j), len(t.Over) > 0 && !touches[end{n.TailOf(h[0] ^ 1), t.route[t.i]}]:
 				continue
 			}
-			route := append(append([]int64{t.From}, t.Over...), t.To)
-			for i := 1; i < len(route); i++ {
-				switch {
-				case !ended(h, route[:i]), i < len(route)-1 && !t.Only:
-					continue
-				case len(t.Over) == 0 && (!viaKnown || t.Via != j), len(t.Over) > 0 && !touches[end{n.TailOf(h[0] ^ 1), route[i]}]:
-					continue
-				}
-				same := id[next>>1] == route[i]
-				if !t.Only && same {
-					return false
-				}
-				if t.Only {
-					k := key{i, t.Heavy}
-					only[k], meant[k] = true, meant[k] || same
-				}
+			same := id[next>>1] == t.route[t.i]
+			if !t.Only && same {
+				return false
+			}
+			if t.Only {
+				k := key{t.i, t.Heavy}
+				only[k], meant[k] = true, meant[k] || same
 			}
 		}
 		for k := range only {
@@ -112,6 +121,9 @@ func byHistory(r *Router, turns []net.Turn, at map[net.Pos]int32, from, to Spot,
 	}
 	for len(h) > 0 {
 		x := list[heap.Pop(&h).(item).state]
+		if x.cost >= best {
+			break // what follows costs as much
+		}
 		if x.cost > dist[x.h] {
 			continue
 		}
