@@ -44,6 +44,13 @@ func TestAddFerry(t *testing.T) {
 	if f := got.Trip.Ferries; len(f) != 2 || f[0] != (trip.Ferry{FromKm: 5, ToKm: 12.5, Min: 45}) || got.Wanted != m.Wanted+1 || got.Typed["ferry:from"] != "" || len(m.Trip.Ferries) != 1 {
 		t.Errorf("ferries %+v, wanted %d, typed %q", f, got.Wanted, got.Typed)
 	}
+	later := m
+	for _, msg := range typed("30", "40", "45") { // as the one before it ends
+		later = then(later, msg)
+	}
+	if f := later.Trip.Ferries; len(f) != 2 || f[0].FromKm != 20 || f[1].FromKm != 30 {
+		t.Errorf("ferries %+v, want the later one behind", f)
+	}
 	got = then(got, FerryRemoved{1})
 	if f := got.Trip.Ferries; len(f) != 1 || f[0].FromKm != 5 || got.Wanted != m.Wanted+2 {
 		t.Errorf("ferries %+v after the second is removed", f)

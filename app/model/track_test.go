@@ -33,8 +33,10 @@ func TestOriginRecalled(t *testing.T) {
 	if again := visit(m.Trip.Route.Clone()); !reflect.DeepEqual(OriginOf(again), OriginOf(m)) {
 		t.Errorf("after a reload %+v, want %+v", OriginOf(again), OriginOf(m))
 	}
-	if other := visit(orb.LineString{pa, bend, pb}); other.Track != nil {
-		t.Errorf("another route is said to come from %+v", OriginOf(other))
+	for _, route := range []orb.LineString{{pa, bend, pb}, {pb, bend, pc}, {pa, pc}} {
+		if other := visit(route); other.Track != nil {
+			t.Errorf("another route, %v, is said to come from %+v", route, OriginOf(other))
+		}
 	}
 	if none := then(planned(), OriginRead{}); none.Track != nil || none.Matched {
 		t.Errorf("nothing kept gives %+v", OriginOf(none))
@@ -81,6 +83,11 @@ func TestTrackOnRoads(t *testing.T) {
 	}
 	if again := then(on, TrackMatched{track, []byroad.Leg{{Line: roads[0].Line}}}); !again.Trouble.Nothing() {
 		t.Errorf("there is a way round, and still %v", again.Trouble)
+	}
+	short := then(m, RouteRead{Line: track[:2]})
+	short = then(short, TrackMatched{short.Track, roads})
+	if got := todo[MatchTrack](short, RoundAsked{}); len(got) != 1 || len(got[0].Line) != 2 {
+		t.Errorf("asked once more, what is put on roads is %v, not the track of two points", got)
 	}
 	off := then(on, TrackKept{})
 	if off.Matched || !off.Trip.Route.Equal(track) || off.Trip.Round != nil || off.Wanted != on.Wanted+1 {
