@@ -10,7 +10,36 @@ import (
 	"github.com/paulmach/orb/planar"
 
 	"ullage/data/osm/file"
+	"ullage/data/osm/file/filetest"
 )
+
+// What is drawn behind the route: lines by their class, lakes from some 250 m on,
+// and what has a name of those who live there.
+func TestBackdrop(t *testing.T) {
+	lake := func(deg float64) orb.LineString { return orb.LineString{{0, 0}, {0, deg}, {deg / 100, deg}, {0, 0}} }
+	for _, tc := range []struct {
+		tags string
+		line orb.LineString
+		want string
+	}{
+		{"natural=coastline", orb.LineString{{0, 0}, {1, 1}}, "coast"}, {"highway=motorway", orb.LineString{{0, 0}, {1, 1}}, "motorway"},
+		{"landuse=reservoir", lake(0.0023), "water"}, {"natural=water", lake(0.0022), ""}, {"waterway=river", lake(0.0001), "river"},
+		{"highway=service", orb.LineString{{0, 0}, {1, 1}}, ""}, {"highway=primary", orb.LineString{{0, 0}}, ""},
+	} {
+		var b Backdrop
+		if b.addLine(filetest.Tags(tc.tags), tc.line); len(b.Lines) > 1 || (len(b.Lines) == 1) != (tc.want != "") || tc.want != "" && b.Lines[0].Class != tc.want {
+			t.Errorf("%s of %d points is drawn as %+v, want %q", tc.tags, len(tc.line), b.Lines, tc.want)
+		}
+	}
+	var b Backdrop
+	for _, tags := range []string{"place=city | name=Aston", "place=town | name=Beck", "place=village | name=Clough", "place=hamlet | name=Dene", "place=town"} {
+		b.addTown(file.Node{Tags: filetest.Tags(tags), Point: orb.Point{1, 2}})
+	}
+	want := []Town{{"Aston", orb.Point{1, 2}, 1}, {"Beck", orb.Point{1, 2}, 2}, {"Clough", orb.Point{1, 2}, 3}}
+	if !slices.Equal(b.Towns, want) {
+		t.Errorf("towns are %v, want %v", b.Towns, want)
+	}
+}
 
 // FuzzBackdropLine: of a line that is drawn the ends stay, nothing is invented, no point is left out that lies farther from
 // it than is promised, and the outline that it came from is as it was.

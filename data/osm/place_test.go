@@ -230,12 +230,12 @@ func TestUnknownIsNeverYes(t *testing.T) {
 }
 
 func TestElevation(t *testing.T) {
-	for text, want := range map[string]float64{"1842": 1842, "1842.5 m": 1842.5, "1842m": 1842, "-2": -2, " 7 ": 7} {
+	for text, want := range map[string]float64{"1842": 1842, "1842.5 m": 1842.5, "1842m": 1842, "-2": -2, " 7 ": 7, "-449": -449, "8999": 8999} {
 		if got := elevation(text); got == nil || *got != want {
 			t.Errorf("%q: %v, want %v", text, got, want)
 		}
 	}
-	for _, text := range []string{"", "high", "1,842", "6000 ft", "1e9", "NaN", "-500"} {
+	for _, text := range []string{"", "high", "1,842", "6000 ft", "1e9", "NaN", "-500", "-450", "9000"} {
 		if got := elevation(text); got != nil {
 			t.Errorf("%q: %v, want none", text, *got)
 		}

@@ -18,6 +18,8 @@ func TestPosition(t *testing.T) {
 		{"point", orb.LineString{{1, 2}}, orb.Point{1, 2}},
 		{"line", orb.LineString{{0, 0}, {2, 0}}, orb.Point{1, 0}},
 		{"line, second half", orb.LineString{{0, 0}, {1, 0}, {4, 0}}, orb.Point{2, 0}},
+		{"line, a degree of longitude counts half at 60° north", orb.LineString{{0, 60}, {1, 60}, {1, 60.25}}, orb.Point{0.75, 60}},
+		{"line that stops at first", orb.LineString{{0, 0}, {0, 0}, {2, 0}}, orb.Point{1, 0}},
 		{"same point twice", orb.LineString{{1, 2}, {1, 2}}, orb.Point{1, 2}},
 		{"square", orb.LineString{{0, 0}, {2, 0}, {2, 2}, {0, 2}, {0, 0}}, orb.Point{1, 1}},
 		{"square the other way", orb.LineString{{0, 0}, {0, 2}, {2, 2}, {2, 0}, {0, 0}}, orb.Point{1, 1}},
