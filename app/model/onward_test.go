@@ -57,7 +57,9 @@ func TestWhereSomebodyIs(t *testing.T) {
 // What was called at is what somebody says; else the ticks, if there are any; else
 // what the clock leaves time for.
 func TestVisits(t *testing.T) {
-	m := then(underWay(), ReportToggled{"2026-06-13T11:00"}) // 2100 minutes: stops 1, 2 and 3 are behind
+	m := underWay()
+	m.Plan.Days[0].Calls[0].Km = 0                 // at the very start: a place that cannot be read is not there
+	m = then(m, ReportToggled{"2026-06-13T11:00"}) // 2100 minutes: stops 1, 2 and 3 are behind
 	for _, tc := range []struct {
 		name string
 		msgs []Msg
