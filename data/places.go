@@ -10,13 +10,18 @@ import (
 
 	"ullage/data/plain"
 	"ullage/data/strict"
+	"ullage/data/wrong"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
+
+// notPlaces: the features of a file are not places of this program.
+const notPlaces fact.Kind = "places.foreign"
 
 // ErrForeign is returned for GeoJSON whose features are not places as
 // [WritePlaces] writes them, but for instance OpenStreetMap objects with their
 // tags: what tags mean is the business of package osm.
-var ErrForeign = errors.New("the features are not places of this program (id, kind and point in their properties); open the file as map data")
+var ErrForeign = fact.Fail(errors.New("the features are not places of this program (id, kind and point in their properties); open the file as map data"), notPlaces, nil)
 
 type placeFeature struct {
 	Type       string      `json:"type"`
@@ -62,20 +67,20 @@ func WritePlaces(w io.Writer, places []trip.Place) error {
 func ReadPlaces(name string, r io.Reader) ([]trip.Place, error) {
 	all, err := io.ReadAll(r)
 	if err != nil {
-		return nil, fmt.Errorf("read %s: %w", name, err)
+		return nil, wrong.In(name, err)
 	}
 	text, err := utf8Text(all)
 	if err != nil {
-		return nil, fmt.Errorf("read %s: %w", name, err)
+		return nil, wrong.In(name, err)
 	}
 	if err := ours(text); err != nil {
-		return nil, fmt.Errorf("read %s: %w", name, err)
+		return nil, wrong.In(name, err)
 	}
 	var f struct {
 		Features []placeFeature `json:"features"`
 	}
 	if _, err := strict.UnmarshalKnown(text, &f); err != nil {
-		return nil, fmt.Errorf("read %s: %w", name, err)
+		return nil, wrong.In(name, err)
 	}
 	places := make([]trip.Place, 0, len(f.Features))
 	seen := make(map[string]bool, len(f.Features))

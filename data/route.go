@@ -17,6 +17,13 @@ const (
 	routesBeside  fact.Kind = "route.routes"      // n: left out beside tracks
 )
 
+// Kinds of what a file has instead of a route.
+const (
+	noLine        fact.Kind = "route.none"     // nothing of the kind
+	onlyWaypoints fact.Kind = "route.unjoined" // {n} of them
+	onlyLinks     fact.Kind = "route.links"    // to other files
+)
+
 // A Route is the line of a trip as a file tells it.
 type Route struct {
 	Name    string              // as the file says; may be empty

@@ -7,6 +7,7 @@ import (
 	"github.com/paulmach/orb"
 
 	"ullage/data/strict"
+	"ullage/planner/fact"
 )
 
 // routeFromGeoJSON collects the lines of any GeoJSON object (RFC 7946).
@@ -20,7 +21,7 @@ func routeFromGeoJSON(text []byte) (Route, error) {
 		return Route{}, err
 	}
 	if len(g.route.Parts) == 0 {
-		return Route{}, fmt.Errorf("line 1: the file holds no line (%d points, %d areas); export the route as a LineString", g.points, g.areas)
+		return Route{}, fact.Fail(fmt.Errorf("line 1: the file holds no line (%d points, %d areas); export the route as a LineString", g.points, g.areas), noLine, nil)
 	}
 	g.route.noteShapes(g.points, g.areas)
 	g.route.tidyHeights()

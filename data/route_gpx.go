@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"ullage/planner/fact"
 )
 
 // routeFromGPX reads the tracks of a GPX file (GPX 1.1 schema,
@@ -118,9 +120,10 @@ func (g *gpx) finish() (Route, error) {
 	case len(g.tracks.Parts) == 0 && len(g.routes.Parts) > 0:
 		r = g.routes
 	case len(g.tracks.Parts) == 0 && g.waypoints > 0:
-		return Route{}, fmt.Errorf("the file holds %d waypoints but no track and no route; export the track, or join the waypoints to a route", g.waypoints)
+		err := fmt.Errorf("the file holds %d waypoints but no track and no route; export the track, or join the waypoints to a route", g.waypoints)
+		return Route{}, fact.Fail(err, onlyWaypoints, fact.V{"n": fact.Count(g.waypoints)})
 	case len(g.tracks.Parts) == 0:
-		return Route{}, errors.New("the file holds no track and no route of two points or more; export the track")
+		return Route{}, fact.Fail(errors.New("the file holds no track and no route of two points or more; export the track"), noLine, nil)
 	case len(g.routes.Parts) > 0:
 		r.noteOut(routesBeside, len(g.routes.Parts))
 	}

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"ullage/planner/fact"
 )
 
 // routeFromKML reads the lines of a KML file (OGC KML 2.2, OGC 07-147r2:
@@ -115,9 +117,10 @@ func (k *kml) tuple(numbers []string) error {
 func (k *kml) finish() (Route, error) {
 	if len(k.route.Parts) == 0 {
 		if k.links > 0 {
-			return Route{}, errors.New("the file holds no line, only links to other files; open the file that holds the route")
+			return Route{}, fact.Fail(errors.New("the file holds no line, only links to other files; open the file that holds the route"), onlyLinks, nil)
 		}
-		return Route{}, fmt.Errorf("the file holds no line of two points or more (%d points, %d areas); export the route as a LineString or track", k.points, k.areas)
+		err := fmt.Errorf("the file holds no line of two points or more (%d points, %d areas); export the route as a LineString or track", k.points, k.areas)
+		return Route{}, fact.Fail(err, noLine, nil)
 	}
 	k.route.noteShapes(k.points, k.areas)
 	k.route.noteOut(shortLines, k.short)

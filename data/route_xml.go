@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ullage/data/wrong"
+
 	"github.com/paulmach/orb"
 )
 
@@ -70,7 +72,7 @@ func (x *xmlFile) wrap(err error) error {
 	var syntax *xml.SyntaxError
 	switch {
 	case errors.Is(err, io.EOF) || errors.As(err, &syntax) && syntax.Msg == "unexpected EOF":
-		err = errors.New("the file ends in the middle; copy or export it again")
+		err = wrong.ErrCut
 	case syntax != nil:
 		err = fmt.Errorf("broken XML: %s", syntax.Msg)
 	}

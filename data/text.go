@@ -9,6 +9,8 @@ import (
 	"strings"
 	"unicode/utf16"
 
+	"ullage/planner/fact"
+
 	"github.com/paulmach/orb"
 )
 
@@ -58,15 +60,21 @@ func charsetReader(charset string, r io.Reader) (io.Reader, error) {
 	return nil, fmt.Errorf("unknown charset %q; save the file as UTF-8", charset)
 }
 
+// Kinds of what is wrong with a position: {found}.
+const (
+	latLonSwapped fact.Kind = "route.swapped" // is no latitude, but may be a longitude
+	notInDegrees  fact.Kind = "route.degrees"
+)
+
 // checkPoint says what is wrong with a position of a file.
 func checkPoint(lon, lat float64) (orb.Point, error) {
 	switch {
 	case !(math.Abs(lat) <= 90) && math.Abs(lon) <= 90:
-		return orb.Point{}, fmt.Errorf("latitude %v is beyond 90°; are latitude and longitude swapped?", lat)
+		return orb.Point{}, fact.Fail(fmt.Errorf("latitude %v is beyond 90°; are latitude and longitude swapped?", lat), latLonSwapped, fact.V{"found": fact.Text(fmt.Sprint(lat))})
 	case !(math.Abs(lat) <= 90):
-		return orb.Point{}, fmt.Errorf("latitude %v is beyond 90°; the file must be in degrees, WGS 84", lat)
+		return orb.Point{}, fact.Fail(fmt.Errorf("latitude %v is beyond 90°; the file must be in degrees, WGS 84", lat), notInDegrees, fact.V{"found": fact.Text(fmt.Sprint(lat))})
 	case !(math.Abs(lon) <= 360):
-		return orb.Point{}, fmt.Errorf("longitude %v is no longitude; the file must be in degrees, WGS 84", lon)
+		return orb.Point{}, fact.Fail(fmt.Errorf("longitude %v is no longitude; the file must be in degrees, WGS 84", lon), notInDegrees, fact.V{"found": fact.Text(fmt.Sprint(lon))})
 	}
 	return orb.Point{lon, lat}, nil
 }

@@ -8,6 +8,7 @@ import (
 	"ullage/data/foreign"
 	"ullage/data/osm"
 	"ullage/data/tripfile"
+	"ullage/data/wrong"
 )
 
 // kindOf says what a file holds, by its content: osm, places, route, trip or
@@ -20,7 +21,7 @@ func kindOf(name string, data []byte) (string, error) {
 	head := bytes.TrimLeft(data[:min(len(data), 4096)], "\ufeff \t\r\n")
 	switch {
 	case len(head) == 0:
-		return "", fmt.Errorf("open %s: the file is empty", name)
+		return "", wrong.In(name, wrong.ErrEmpty)
 	case bytes.HasPrefix(head, []byte("{")):
 		return jsonKind(data), nil
 	case bytes.HasPrefix(head, []byte("BZh")), bytes.HasPrefix(head, []byte{0x1f, 0x8b}), bytes.Contains(head, []byte("OSMHeader")):

@@ -3,6 +3,7 @@ package job
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"sort"
@@ -10,6 +11,8 @@ import (
 	"ullage/data"
 	"ullage/data/osm"
 	"ullage/data/tripfile"
+	"ullage/data/wrong"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -47,7 +50,7 @@ func (h *Handler) openMap(ctx context.Context, o Open, out *Opened, progress fun
 		return err
 	}
 	if len(x.Places) == 0 {
-		return fmt.Errorf("open %s: no place in it serves a tank or takes motorhomes for the night", o.Name)
+		return wrong.In(o.Name, fact.Fail(errors.New("no place in it serves a tank or takes motorhomes for the night"), "places.of_no_use", nil))
 	}
 	out.Kind, out.OSM, out.Date, out.Notes = "places", true, x.Date, x.Notes
 	out.Backdrop = backdropGeoJSON(x.Backdrop)

@@ -123,6 +123,9 @@ func without(files []File, kind string) []File {
 
 func (msg OpenFailed) update(m Model) Model {
 	m.Phase, m.Failure = Failed, fact.Of("status.failed", fact.V{"why": msg.Why})
+	if msg.Why.Fact != nil { // it says already what is wrong with which file
+		m.Failure = *msg.Why.Fact
+	}
 	return m
 }
 

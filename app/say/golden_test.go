@@ -42,6 +42,7 @@ var sample = map[string]fact.Value{
 	"until": fact.Date("2026-06-14"), "uses": fact.Text("10.3 L per 100 km"), "vehicle": fact.Text("Quorrel 66"), "what": fact.Text("by way of Ellern"), "why": fact.Text("closed"), "width": fact.Metres(2.3, 2),
 
 	// files
+	"line": fact.Count(12), "column": fact.Count(4),
 	"before": fact.Count(1), "next": fact.Count(2), "points": fact.Count(3), "areas": fact.Count(1),
 
 	// roads

@@ -8,6 +8,7 @@ import (
 	"os"
 
 	"ullage/data/problemfile"
+	"ullage/data/wrong"
 	"ullage/planner"
 	"ullage/planner/audit"
 )
@@ -21,15 +22,15 @@ func auditFiles(_ context.Context, args []string, to streams) int {
 	}
 	p, err := readProblem(args[0])
 	if err != nil {
-		return to.wrong("audit: %v", err)
+		return to.failed("audit", err)
 	}
 	b, err := os.ReadFile(args[1])
 	if err != nil {
-		return to.wrong("audit: %v", err)
+		return to.failed("audit", wrong.In(args[1], err))
 	}
 	plan, err := problemfile.DecodePlan(args[1], b)
 	if err != nil {
-		return to.wrong("audit: %v", err)
+		return to.failed("audit", err)
 	}
 	if err := audit.Check(p, plan); err != nil {
 		what := err.Error()

@@ -8,6 +8,7 @@ import (
 
 	"ullage/app/say"
 	"ullage/data/plain"
+	"ullage/planner/fact"
 )
 
 // What a command returns to the shell.
@@ -39,6 +40,11 @@ var voice = say.Voice{}
 func (to streams) wrong(format string, args ...any) int {
 	fmt.Fprintf(to.err, "ullage: %s\n", plain.Line(fmt.Sprintf(format, args...)))
 	return exitUsage
+}
+
+// failed says an error to people.
+func (to streams) failed(command string, err error) int {
+	return to.wrong("%s: %s", command, voice.Value(fact.Why(err)))
 }
 
 // printed returns the exit code of a command whose last step was to print.

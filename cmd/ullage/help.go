@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
 	"ullage/planner/fact"
 )
 

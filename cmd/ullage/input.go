@@ -14,6 +14,7 @@ import (
 	"ullage/data/hours"
 	"ullage/data/osm"
 	"ullage/data/tripfile"
+	"ullage/data/wrong"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
@@ -66,7 +67,7 @@ func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
 	if in.trip != "" {
 		f, err := os.Open(in.trip)
 		if err != nil {
-			return trip.Trip{}, nil, err
+			return trip.Trip{}, nil, wrong.In(in.trip, err)
 		}
 		defer f.Close()
 		if t, notes, err = tripfile.Read(in.trip, f); err != nil {
@@ -91,7 +92,7 @@ func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
 func readRoute(name string) (data.Route, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return data.Route{}, err
+		return data.Route{}, wrong.In(name, err)
 	}
 	defer f.Close()
 	return data.ReadRoute(name, f)

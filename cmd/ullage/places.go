@@ -17,6 +17,7 @@ import (
 	"ullage/data"
 	"ullage/data/foreign"
 	"ullage/data/osm"
+	"ullage/data/wrong"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
@@ -33,10 +34,10 @@ func printPlaces(ctx context.Context, args []string, to streams) int {
 	found, err := readPlaces(ctx, args)
 	line.Clear()
 	if err != nil {
-		return to.wrong("places: %v", err)
+		return to.failed("places", err)
 	}
 	if err := data.WritePlaces(to.out, found.places); err != nil {
-		return to.wrong("places: %v", err)
+		return to.failed("places", err)
 	}
 	counts := map[trip.PlaceKind]int{}
 	for _, p := range found.places {
@@ -94,7 +95,7 @@ func readPlaces(ctx context.Context, names []string) (source, error) {
 func readPlacesFile(ctx context.Context, name string) (source, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return source{}, err
+		return source{}, wrong.In(name, err)
 	}
 	defer f.Close()
 	json, err := isJSON(name, f)
@@ -116,7 +117,7 @@ func isJSON(name string, f io.ReadSeeker) (bool, error) {
 	head := make([]byte, foreign.Enough)
 	n, err := io.ReadFull(f, head)
 	if err != nil && !errors.Is(err, io.ErrUnexpectedEOF) {
-		return false, fmt.Errorf("%s: %w", name, cmp.Or(notEmpty(err), err))
+		return false, wrong.In(name, cmp.Or(notEmpty(err), err))
 	}
 	if err := foreign.Recognise(name, head[:n]); err != nil {
 		return false, err
@@ -130,7 +131,7 @@ func isJSON(name string, f io.ReadSeeker) (bool, error) {
 
 func notEmpty(err error) error {
 	if errors.Is(err, io.EOF) {
-		return errors.New("the file is empty")
+		return wrong.ErrEmpty
 	}
 	return nil
 }

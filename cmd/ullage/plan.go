@@ -56,7 +56,7 @@ func (p *planRun) run(ctx context.Context, args []string, to streams) int {
 	job, err := p.prepare(ctx, line)
 	if err != nil {
 		line.Clear()
-		code := to.wrong("plan: %s", voice.Value(fact.Why(err)))
+		code := to.failed("plan", err)
 		if errors.Is(err, errNoTime) {
 			return exitInfeasible
 		}
@@ -73,7 +73,7 @@ func (p *planRun) run(ctx context.Context, args []string, to streams) int {
 	it, err := answer.Plan(ctx, job.built, answer.Options{Answer: show.answer, Progress: show.progress})
 	line.Clear()
 	if err != nil {
-		return to.wrong("plan: %v", err)
+		return to.failed("plan", err)
 	}
 	show.cut = errors.Is(ctx.Err(), context.DeadlineExceeded)
 	if err := show.end(it); err != nil {

@@ -11,6 +11,7 @@ import (
 
 	"ullage/cmd/ullage/progress"
 	"ullage/data/problemfile"
+	"ullage/data/wrong"
 	"ullage/planner"
 	"ullage/planner/fact"
 	"ullage/planner/reason"
@@ -32,7 +33,7 @@ func (s *solveRun) run(ctx context.Context, args []string, to streams) int {
 	}
 	p, err := readProblem(args[0])
 	if err != nil {
-		return to.wrong("solve: %v", err)
+		return to.failed("solve", err)
 	}
 	ctx, cancel := context.WithTimeout(ctx, s.within)
 	defer cancel()
@@ -84,7 +85,7 @@ func stopsOf(visits []planner.Visit) []string {
 func readProblem(name string) (*planner.Problem, error) {
 	b, err := os.ReadFile(name)
 	if err != nil {
-		return nil, err
+		return nil, wrong.In(name, err)
 	}
 	return problemfile.Decode(name, b)
 }

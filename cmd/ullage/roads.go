@@ -8,6 +8,7 @@ import (
 
 	"ullage/data/demo"
 	"ullage/data/osm/roads"
+	"ullage/data/wrong"
 	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/fact"
@@ -52,7 +53,7 @@ func (in planInput) roads(ctx context.Context) (trip.Roads, []fact.Fact, error) 
 func readRoads(ctx context.Context, name string) (net.Input, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return net.Input{}, err
+		return net.Input{}, wrong.In(name, err)
 	}
 	defer f.Close()
 	if json, err := isJSON(name, f); err != nil || json {

@@ -3,6 +3,7 @@ package osm
 import (
 	"regexp"
 	"slices"
+
 	"ullage/data/osm/file"
 
 	"ullage/planner/fact"

@@ -3,10 +3,10 @@ package osm
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 
 	"ullage/data/osm/file"
+	"ullage/data/wrong"
 	"ullage/planner/trip"
 )
 
@@ -32,7 +32,7 @@ func Read(ctx context.Context, name string, r io.ReadSeeker, opt Options) (x Ext
 		err = TooLarge{much}
 	}
 	if err != nil {
-		return Extract{}, fmt.Errorf("read %s: %w", name, err)
+		return Extract{}, wrong.In(name, err)
 	}
 	return x, nil
 }

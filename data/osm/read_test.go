@@ -246,7 +246,7 @@ func TestProgressAndCancel(t *testing.T) {
 // A file with more than may be kept is refused in words, by its name.
 func TestReadTooMuch(t *testing.T) {
 	_, err := osm.Read(t.Context(), "demo.osm.pbf", bytes.NewReader(demo.Extract()), osm.Options{Most: 50_000})
-	if says := fact.Why(err).Fact; says == nil || says.Kind != "osm.too_much" || !strings.Contains(err.Error(), "demo.osm.pbf") {
+	if says := fact.Why(err).Fact; says == nil || says.Values["why"].Fact == nil || says.Values["why"].Fact.Kind != "osm.too_much" || !strings.Contains(err.Error(), "demo.osm.pbf") {
 		t.Errorf("%v", err)
 	}
 }

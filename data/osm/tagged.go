@@ -16,18 +16,23 @@ import (
 	"ullage/data"
 	"ullage/data/osm/file"
 	"ullage/data/strict"
+	"ullage/data/wrong"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
 // This file reads OpenStreetMap objects as GeoJSON features: what a web front end of Overpass exports, or a converter makes of an
 // extract. Their properties are the tags, or hold them as "tags"; the object is named by the feature's id or by @id.
 
+// noPlaces: none of {n} features is a place; their properties begin with {list}.
+const noPlaces fact.Kind = "places.none"
+
 // ReadGeoJSON reads places as this program writes them, or OpenStreetMap objects as features. name is used in errors. What
 // is no place is passed over; an error says where the text is wrong, or that none of it is a place.
 func ReadGeoJSON(name string, r io.Reader) (Extract, error) {
 	text, err := io.ReadAll(r)
 	if err != nil {
-		return Extract{}, fmt.Errorf("read %s: %w", name, err)
+		return Extract{}, wrong.In(name, err)
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	own, err := data.ReadPlaces(name, bytes.NewReader(text))
@@ -44,7 +49,7 @@ func ReadGeoJSON(name string, r io.Reader) (Extract, error) {
 func readTagged(name string, text []byte) (Extract, error) {
 	root, err := strict.Parse(text)
 	if err != nil {
-		return Extract{}, fmt.Errorf("read %s: %w", name, err)
+		return Extract{}, wrong.In(name, err)
 	}
 	b := builder{date: dateOf(root)}
 	features := root.Get("features").Items
@@ -55,7 +60,7 @@ func readTagged(name string, text []byte) (Extract, error) {
 	for i, f := range features {
 		ls, err := shapeOf(f.Get("geometry"))
 		if err != nil {
-			return Extract{}, fmt.Errorf("read %s: %w", name, strict.At(text, f.Offset, err))
+			return Extract{}, wrong.In(name, strict.At(text, f.Offset, err))
 		}
 		if len(ls) > 0 {
 			all = append(all, shaped{objectOf(f, i), ls})
@@ -70,8 +75,9 @@ func readTagged(name string, text []byte) (Extract, error) {
 	if x := b.done(); len(x.Places) > 0 || b.shut > 0 {
 		return x, nil
 	}
-	return Extract{}, fmt.Errorf("read %s: none of its %d features has the tags of a place (amenity=fuel, tourism=caravan_site, amenity=sanitary_dump_station …); their properties begin with %s",
-		name, len(features), strings.Join(someKeys(features), ", "))
+	err = fmt.Errorf("none of its %d features has the tags of a place (amenity=fuel, tourism=caravan_site, amenity=sanitary_dump_station …); their properties begin with %s",
+		len(features), strings.Join(someKeys(features), ", "))
+	return Extract{}, wrong.In(name, fact.Fail(err, noPlaces, fact.V{"n": fact.Count(len(features)), "list": fact.Texts(someKeys(features))}))
 }
 
 // TaggedPlace tells whether the properties of a feature, as JSON, are the tags of a place.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ullage/data/strict"
+	"ullage/data/wrong"
 	"ullage/planner"
 )
 
@@ -22,7 +23,7 @@ func Decode(name string, b []byte) (*planner.Problem, error) {
 		return nil, err
 	}
 	if err := p.Validate(); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return nil, wrong.In(name, err)
 	}
 	return p, nil
 }
@@ -35,17 +36,17 @@ func DecodePlan(name string, b []byte) (planner.Plan, error) {
 		return planner.Plan{}, err
 	}
 	if plan.Format != planner.PlanFormat {
-		return planner.Plan{}, fmt.Errorf("%s: format is %q, want %q", name, plan.Format, planner.PlanFormat)
+		return planner.Plan{}, wrong.In(name, fmt.Errorf("format is %q, want %q", plan.Format, planner.PlanFormat))
 	}
 	return plan, nil
 }
 
 func decode(name string, b []byte, into any) error {
 	if len(b) > maxFile {
-		return fmt.Errorf("%s: %d bytes, but at most %d are read", name, len(b), maxFile)
+		return wrong.In(name, fmt.Errorf("%d bytes, but at most %d are read", len(b), maxFile))
 	}
 	if err := strict.Unmarshal(b, into); err != nil {
-		return fmt.Errorf("%s: %w", name, err)
+		return wrong.In(name, err)
 	}
 	return nil
 }

@@ -70,7 +70,7 @@ func TestDecodeErrors(t *testing.T) {
 				t.Fatal("nothing changed")
 			}
 			_, err := Decode("p.json", []byte(text))
-			if err == nil || !strings.Contains(err.Error(), tc.want) || !strings.HasPrefix(err.Error(), "p.json: ") {
+			if err == nil || !strings.Contains(err.Error(), tc.want) || !strings.HasPrefix(err.Error(), "read p.json: ") {
 				t.Errorf("error %q, want %q in it", err, tc.want)
 			}
 		})
@@ -86,7 +86,7 @@ func FuzzDecode(f *testing.F) {
 	f.Fuzz(func(t *testing.T, b []byte) {
 		p, err := Decode("f", b)
 		if err != nil {
-			if !strings.HasPrefix(err.Error(), "f: ") {
+			if !strings.HasPrefix(err.Error(), "read f: ") {
 				t.Errorf("error %q does not name the file", err)
 			}
 			return

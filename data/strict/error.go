@@ -35,14 +35,15 @@ func At(text []byte, offset int, err error) *Error {
 	return &Error{Line: 1 + bytes.Count(before, []byte("\n")), Column: len(before) - bytes.LastIndexByte(before, '\n'), Err: err}
 }
 
-var errCutOff = errors.New("the file ends in the middle; copy or export it again")
+// ErrCut is of a text that breaks off.
+var ErrCut = errors.New("the file ends in the middle; copy or export it again")
 
 // broken says where a text is not JSON. The text is looked at from its beginning: the offsets that encoding/json gives when it
 // reads token by token are not those of the text.
 func broken(text []byte) *Error {
 	end := json.NewDecoder(bytes.NewReader(text)).Decode(new(json.RawMessage))
 	if errors.Is(end, io.EOF) || errors.Is(end, io.ErrUnexpectedEOF) {
-		return At(text, len(text), errCutOff)
+		return At(text, len(text), ErrCut)
 	}
 	err := json.Unmarshal(text, new(json.RawMessage))
 	var syntax *json.SyntaxError

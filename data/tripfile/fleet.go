@@ -2,10 +2,12 @@ package tripfile
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 
 	"ullage/data/plain"
+	"ullage/data/wrong"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
@@ -32,19 +34,19 @@ func ReadFleet(name string, r io.Reader) ([]trip.Vehicle, []fact.Fact, error) {
 		return nil, nil, err
 	}
 	if f.Format != FleetFormat {
-		return nil, nil, fmt.Errorf("%s: format is %q: write %q", name, f.Format, FleetFormat)
+		return nil, nil, wrong.In(name, ofVersion(fmt.Errorf("format is %q: write %q", f.Format, FleetFormat), f.Format, FleetFormat))
 	}
 	if len(f.Vehicles) == 0 {
-		return nil, nil, fmt.Errorf("%s: has no vehicles: give at least one", name)
+		return nil, nil, wrong.In(name, fact.Fail(errors.New("has no vehicles: give at least one"), noFleet, nil))
 	}
 	seen := map[string]int{}
 	for i, v := range f.Vehicles {
 		f.Vehicles[i] = tidyVehicle(v)
 		if err := v.Validate(); err != nil {
-			return nil, nil, fmt.Errorf("%s: vehicles[%d]: %w", name, i, err)
+			return nil, nil, wrong.In(name, fmt.Errorf("vehicles[%d]: %w", i, err))
 		}
 		if j, twice := seen[v.ID]; twice {
-			return nil, nil, fmt.Errorf("%s: vehicles[%d] has the id %q of vehicles[%d]: give each its own", name, i, v.ID, j)
+			return nil, nil, wrong.In(name, fmt.Errorf("vehicles[%d] has the id %q of vehicles[%d]: give each its own", i, v.ID, j))
 		}
 		seen[v.ID] = i
 	}

@@ -12,6 +12,7 @@ import (
 
 	"ullage/data/plain"
 	"ullage/data/strict"
+	"ullage/data/wrong"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
@@ -72,7 +73,7 @@ func Read(name string, r io.Reader) (t trip.Trip, notes []fact.Fact, err error) 
 		return trip.Trip{}, nil, err
 	}
 	if err := valid(t); err != nil {
-		return trip.Trip{}, nil, fmt.Errorf("%s: %w", name, err)
+		return trip.Trip{}, nil, wrong.In(name, err)
 	}
 	return t, notes, nil
 }
@@ -95,13 +96,13 @@ func marked(name string, b []byte) error {
 		return err
 	}
 	if l.Type != "FeatureCollection" {
-		return fmt.Errorf("%s: type is %q: a trip file is a GeoJSON FeatureCollection", name, l.Type)
+		return wrong.In(name, fact.Fail(fmt.Errorf("type is %q: a trip file is a GeoJSON FeatureCollection", l.Type), noTrip, nil))
 	}
 	if l.Ullage == nil {
-		return fmt.Errorf("%s: has no member \"ullage\": this is GeoJSON, but not a trip; as a route it may do", name)
+		return wrong.In(name, fact.Fail(errors.New("has no member \"ullage\": this is GeoJSON, but not a trip; as a route it may do"), noTrip, nil))
 	}
 	if l.Ullage.Format != trip.Format {
-		return fmt.Errorf("%s: ullage.format is %q: write %q", name, l.Ullage.Format, trip.Format)
+		return wrong.In(name, ofVersion(fmt.Errorf("ullage.format is %q: write %q", l.Ullage.Format, trip.Format), l.Ullage.Format, trip.Format))
 	}
 	return nil
 }
@@ -141,7 +142,8 @@ func withFleetVehicle(name string, b []byte) (trip.Trip, []fact.Fact, error) {
 		}
 		ids = append(ids, v.ID)
 	}
-	return trip.Trip{}, nil, fmt.Errorf("%s: ullage.vehicle is %q: write one of %s, or the vehicle itself", name, c.Ullage.Vehicle, strings.Join(ids, ", "))
+	err = fmt.Errorf("ullage.vehicle is %q: write one of %s, or the vehicle itself", c.Ullage.Vehicle, strings.Join(ids, ", "))
+	return trip.Trip{}, nil, wrong.In(name, fact.Fail(err, noVehicle, fact.V{"found": fact.Text(c.Ullage.Vehicle), "list": fact.Texts(ids)}))
 }
 
 // route reads the one LineString among the features; nil if there is none.
@@ -163,20 +165,20 @@ func route(name string, b []byte) (orb.LineString, error) {
 			continue
 		}
 		if line != nil {
-			return nil, fmt.Errorf("%s: features[%d] is a second LineString: a trip has one route, remove the other", name, i)
+			return nil, wrong.In(name, fact.Fail(fmt.Errorf("features[%d] is a second LineString: a trip has one route, remove the other", i), twoRoutes, nil))
 		}
 		points, err := pointsOf(f.Geometry.Coordinates)
 		if err != nil {
-			return nil, fmt.Errorf("%s: features[%d]: coordinates are not a list of [longitude, latitude]: %w", name, i, err)
+			return nil, wrong.In(name, fmt.Errorf("features[%d]: coordinates are not a list of [longitude, latitude]: %w", i, err))
 		}
 		for j, p := range points {
 			if len(p) < 2 {
-				return nil, fmt.Errorf("%s: features[%d]: point %d has %d numbers: write [longitude, latitude]", name, i, j+1, len(p))
+				return nil, wrong.In(name, fmt.Errorf("features[%d]: point %d has %d numbers: write [longitude, latitude]", i, j+1, len(p)))
 			}
 			line = append(line, orb.Point{p[0], p[1]})
 		}
 		if len(line) == 0 {
-			return nil, fmt.Errorf("%s: features[%d]: the route has no points: draw one, or remove the feature", name, i)
+			return nil, wrong.In(name, fmt.Errorf("features[%d]: the route has no points: draw one, or remove the feature", i))
 		}
 	}
 	return line, nil

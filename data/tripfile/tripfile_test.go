@@ -121,7 +121,7 @@ func TestReadErrors(t *testing.T) {
 				t.Fatal("nothing replaced")
 			}
 			_, _, err := Read("small.geojson", strings.NewReader(text))
-			if err == nil || !strings.HasPrefix(err.Error(), "small.geojson: ") || !strings.Contains(err.Error(), c.want) {
+			if err == nil || !strings.HasPrefix(err.Error(), "read small.geojson: ") || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("Read = %v, want it to say %q", err, c.want)
 			}
 		})

@@ -1,6 +1,13 @@
 package file
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+)
+
+// ErrNotOSM is of a file that is nothing of OpenStreetMap, ErrEmpty of one that is nothing at all,
+// ErrCut of one that breaks off.
+var ErrNotOSM, ErrEmpty, ErrCut = errors.New("not an OpenStreetMap file: neither PBF nor XML, plain or packed with gzip or bzip2"), errors.New("the file is empty"), errors.New("the file is cut off")
 
 // A Fault says where in the file something is wrong.
 type Fault struct {

@@ -49,8 +49,6 @@ func Read(ctx context.Context, r io.ReadSeeker, opt Options, read func(*File) er
 	return err
 }
 
-var errNotOSM = errors.New("not an OpenStreetMap file: neither PBF nor XML, plain or packed with gzip or bzip2")
-
 // Open recognises the encoding by the content. Scans of the file may fail for its order of blocks; see [Read].
 func Open(ctx context.Context, r io.ReadSeeker, opt Options) (*File, error) {
 	total, err := r.Seek(0, io.SeekEnd)
@@ -94,7 +92,7 @@ func Open(ctx context.Context, r io.ReadSeeker, opt Options) (*File, error) {
 func unpacked(in *bufio.Reader, head []byte) (io.Reader, error) {
 	switch {
 	case len(head) == 0:
-		return nil, errors.New("the file is empty")
+		return nil, ErrEmpty
 	case bytes.HasPrefix(head, []byte("BZh")):
 		return bzip2.NewReader(in), nil
 	case bytes.HasPrefix(head, []byte{0x1f, 0x8b}):
@@ -102,7 +100,7 @@ func unpacked(in *bufio.Reader, head []byte) (io.Reader, error) {
 	case bytes.HasPrefix(bytes.TrimLeft(head, "\ufeff \t\r\n"), []byte("<")):
 		return in, nil
 	}
-	return nil, errNotOSM
+	return nil, ErrNotOSM
 }
 
 // A counter counts what is read.

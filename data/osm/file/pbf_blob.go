@@ -40,7 +40,7 @@ func listBlobs(r io.ReadSeeker, total int64) ([]blob, error) {
 		}
 		end := b.at + int64(b.size)
 		if end > total {
-			return nil, faultAt(at, "the block ends at byte %d, but the file has only %d: the file is cut off; fetch it again", end, total)
+			return nil, faultAt(at, "the block ends at byte %d, but the file has only %d: %w; fetch it again", end, total, ErrCut)
 		}
 		// "Parsers should ignore and skip fileblock types that they do not recognize."
 		if typ == "OSMData" || len(list) == 0 {
@@ -54,7 +54,7 @@ func listBlobs(r io.ReadSeeker, total int64) ([]blob, error) {
 func readBlobHeader(r io.Reader, at int64) (b blob, typ string, err error) {
 	var buf [256]byte
 	if _, err := io.ReadFull(r, buf[:4]); err != nil {
-		return b, "", faultAt(at, "the file is cut off in the length of a block: %w", err)
+		return b, "", faultAt(at, "%w in the length of a block: %w", ErrCut, err)
 	}
 	n := binary.BigEndian.Uint32(buf[:4])
 	if n == 0 || n > maxBlobHeader {
@@ -67,7 +67,7 @@ func readBlobHeader(r io.Reader, at int64) (b blob, typ string, err error) {
 		head = make([]byte, n)
 	}
 	if _, err := io.ReadFull(r, head); err != nil {
-		return b, "", faultAt(at, "the file is cut off in a block header: %w", err)
+		return b, "", faultAt(at, "%w in a block header: %w", ErrCut, err)
 	}
 	if typ, b.size, err = readFrame(head); err != nil {
 		return b, "", &Fault{at, err}

@@ -35,7 +35,7 @@ func parseXML(ctx context.Context, r io.Reader, p *xmlParser) (*xmlFile, error) 
 			err = fmt.Errorf("more than %d nodes are too many for XML; pack the file as PBF: osmium cat IN -o OUT.osm.pbf", maxXMLNodes)
 		}
 		if errors.Is(err, io.ErrUnexpectedEOF) { // of the unpacking
-			return nil, faultAt(tokens.dropped+int64(len(tokens.buf)), "the file is cut off; fetch it again")
+			return nil, faultAt(tokens.dropped+int64(len(tokens.buf)), "%w; fetch it again", ErrCut)
 		}
 		if isTooMuch(err) {
 			return nil, err
@@ -45,7 +45,7 @@ func parseXML(ctx context.Context, r io.Reader, p *xmlParser) (*xmlFile, error) 
 		}
 	}
 	if !p.closed {
-		return nil, faultAt(tokens.dropped+int64(len(tokens.buf)), "the file is cut off: </osm> is missing; fetch it again")
+		return nil, faultAt(tokens.dropped+int64(len(tokens.buf)), "%w: </osm> is missing; fetch it again", ErrCut)
 	}
 	sort.Slice(x.packed, func(a, b int) bool { return x.packed[a].id < x.packed[b].id }) // most files have them in order: little to do
 	sort.Slice(x.plain, func(a, b int) bool { return x.plain[a].id < x.plain[b].id })
@@ -80,7 +80,7 @@ func newXMLParser(want Want, most int64) *xmlParser {
 func (p *xmlParser) take(t *xmlTag) (err error) {
 	if !p.opened {
 		if t.name != "osm" {
-			return fmt.Errorf("the first element is <%.20s>, want <osm>: not an OpenStreetMap file", t.name)
+			return fmt.Errorf("the first element is <%.20s>, want <osm>: %w", t.name, ErrNotOSM)
 		}
 		p.opened = true
 		p.date = day(t.get("timestamp"))

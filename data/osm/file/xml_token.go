@@ -54,7 +54,7 @@ func newXMLTokens(r io.Reader) *xmlTokens {
 	return &xmlTokens{r: r, buf: make([]byte, 0, 1<<16)}
 }
 
-var errXMLEnd = errors.New("the file is cut off inside a tag")
+var errXMLEnd = fmt.Errorf("%w inside a tag", ErrCut)
 
 // next reads the next tag; io.EOF after the last.
 func (x *xmlTokens) next() (*xmlTag, error) {

@@ -3,10 +3,10 @@ package roads
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"io"
 
 	"ullage/data/osm/file"
+	"ullage/data/wrong"
 	"ullage/geo/road/net"
 )
 
@@ -28,7 +28,7 @@ func Read(ctx context.Context, name string, r io.ReadSeeker, opt Options) (in ne
 		return err
 	})
 	if err != nil {
-		return net.Input{}, fmt.Errorf("read %s: %w", name, err)
+		return net.Input{}, wrong.In(name, err)
 	}
 	return in, nil
 }
