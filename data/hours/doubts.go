@@ -1,6 +1,9 @@
 package hours
 
-import "errors"
+import (
+	"errors"
+	"slices"
+)
 
 // This file refuses dates that are read in two ways.
 
@@ -14,6 +17,14 @@ func (r *rule) datesAlike() error {
 		return errors.New("years are named twice in one rule")
 	}
 	return nil
+}
+
+// besideFallback says whether a rule and those before it have both a time without an end and a fallback that
+// opens: whether the place is closed then, for the fallback to open it, nobody knows.
+func (r *rule) besideFallback(before []rule) bool {
+	opens := func(r rule) bool { return r.joint == fallback && r.state == Open }
+	all := append(before[:len(before):len(before)], *r)
+	return slices.ContainsFunc(all, opens) && slices.ContainsFunc(all, func(r rule) bool { return r.unended() })
 }
 
 func (e dateEnd) oneReading() error {
@@ -33,6 +44,8 @@ func (r *dateRange) oneReading() error {
 		return errors.New("a range of dates names only the year of its end")
 	case from.wholeMonth() && !to.wholeMonth() && !to.easter:
 		return errors.New("a range of dates starts with a month and ends with a day")
+	case from.day != 0 && to.day != 0 && from.year == 0 && to.first(commonYear)+1 == from.first(commonYear):
+		return errors.New("a range of dates goes all round the year: is that meant?")
 	case from.fifth() || to.fifth():
 		return errors.New("not each month has five such weekdays, and a range begins and ends in each year")
 	case from.year != 0:
@@ -66,5 +79,8 @@ func (r *dateRange) sameOrder() error {
 	}
 	return nil
 }
+
+// commonYear has no 29 February.
+const commonYear = 2023
 
 func (e dateEnd) fifth() bool { return e.nth == 5 || e.nth == -5 }

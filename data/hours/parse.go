@@ -149,6 +149,9 @@ func (p *parser) add(r *rule) error {
 	if r.state == Closed && r.unended() {
 		return errors.New("closed from a time on: until when?")
 	}
+	if r.besideFallback(p.rules) {
+		return errors.New("a fallback || beside a time without an end; which of them counts is not clear")
+	}
 	if r.nthAmong() {
 		return errors.New("a weekday of a month beside other days or dates: does it narrow them, or add to them?")
 	}
