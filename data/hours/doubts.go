@@ -44,7 +44,7 @@ func (r *dateRange) oneReading() error {
 		return errors.New("a range of dates names only the year of its end")
 	case from.wholeMonth() && !to.wholeMonth() && !to.easter:
 		return errors.New("a range of dates starts with a month and ends with a day")
-	case from.day != 0 && to.day != 0 && from.year == 0 && to.first(commonYear)+1 == from.first(commonYear):
+	case r.allRound():
 		return errors.New("a range of dates goes all round the year: is that meant?")
 	case from.fifth() || to.fifth():
 		return errors.New("not each month has five such weekdays, and a range begins and ends in each year")
@@ -80,7 +80,10 @@ func (r *dateRange) sameOrder() error {
 	return nil
 }
 
-// commonYear has no 29 February.
-const commonYear = 2023
+// allRound says whether a range of days ends on the eve of the day that it begins with.
+func (r *dateRange) allRound() bool {
+	const common = 2023 // a year without 29 February
+	return r.from.day != 0 && r.to.day != 0 && r.from.year == 0 && r.to.first(common)+1 == r.from.first(common)
+}
 
 func (e dateEnd) fifth() bool { return e.nth == 5 || e.nth == -5 }
