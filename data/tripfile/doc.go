@@ -19,6 +19,8 @@
 // Files, each using only those above it:
 //
 //   - decode.go: bytes, and what is wrong with them
+//   - version.go: files of newer versions
 //   - fleet.go: vehicles
 //   - trip.go: trips
+//   - parts.go: a trip and its route apart
 package tripfile

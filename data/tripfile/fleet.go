@@ -12,9 +12,6 @@ import (
 	"ullage/planner/trip"
 )
 
-// FleetFormat is the value of a fleet file's format member.
-const FleetFormat = "ullage-fleet-1"
-
 type fleet struct {
 	Format   string         `json:"format"`
 	Vehicles []trip.Vehicle `json:"vehicles"`
@@ -32,6 +29,9 @@ func ReadFleet(name string, r io.Reader) ([]trip.Vehicle, []fact.Fact, error) {
 	notes, err := decode(name, b, &f, "")
 	if err != nil {
 		return nil, nil, err
+	}
+	if newer(f.Format, FleetFormat) {
+		return nil, nil, &NewerError{name, f.Format, FleetFormat}
 	}
 	if f.Format != FleetFormat {
 		return nil, nil, wrong.In(name, ofVersion(fmt.Errorf("format is %q: write %q", f.Format, FleetFormat), f.Format, FleetFormat))

@@ -101,6 +101,9 @@ func marked(name string, b []byte) error {
 	if l.Ullage == nil {
 		return wrong.In(name, fact.Fail(errors.New("has no member \"ullage\": this is GeoJSON, but not a trip; as a route it may do"), noTrip, nil))
 	}
+	if newer(l.Ullage.Format, trip.Format) {
+		return &NewerError{name, l.Ullage.Format, trip.Format}
+	}
 	if l.Ullage.Format != trip.Format {
 		return wrong.In(name, ofVersion(fmt.Errorf("ullage.format is %q: write %q", l.Ullage.Format, trip.Format), l.Ullage.Format, trip.Format))
 	}
@@ -201,6 +204,14 @@ func valid(t trip.Trip) error {
 	return t.Validate()
 }
 
+func featureOf(t trip.Trip) feature {
+	g := &geometry{Type: "LineString"}
+	for _, p := range t.Route {
+		g.Coordinates = append(g.Coordinates, slices.Clone(p[:]))
+	}
+	return feature{Type: "Feature", Properties: map[string]string{"name": t.Name}, Geometry: g}
+}
+
 // Write writes a trip file with the vehicle in it. [Read] gives the same trip
 // back; heights in the route do not exist here and so are not lost.
 func Write(w io.Writer, t trip.Trip) error {
@@ -211,11 +222,7 @@ func Write(w io.Writer, t trip.Trip) error {
 		Features: []feature{},
 	}
 	if len(t.Route) > 0 {
-		g := &geometry{Type: "LineString"}
-		for _, p := range t.Route {
-			g.Coordinates = append(g.Coordinates, slices.Clone(p[:]))
-		}
-		c.Features = append(c.Features, feature{Type: "Feature", Properties: map[string]string{"name": t.Name}, Geometry: g})
+		c.Features = append(c.Features, featureOf(t))
 	}
 	if err := json.NewEncoder(w).Encode(c); err != nil {
 		return fmt.Errorf("write trip %q: %w", t.Name, err)

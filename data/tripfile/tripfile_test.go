@@ -97,7 +97,7 @@ func TestReadErrors(t *testing.T) {
 		{"syntax", `"start":`, `"start"`, "line 2, column"},
 		{"not GeoJSON", `"FeatureCollection"`, `"Feature"`, "a trip file is a GeoJSON FeatureCollection"},
 		{"no trip", `"ullage"`, `"other"`, `no member "ullage"`},
-		{"format", `ullage-trip-1`, `ullage-trip-2`, `write "ullage-trip-1"`},
+		{"format", `ullage-trip-1`, `ullage-2`, `write "ullage-trip-1"`},
 		{"vehicle", `"ulmar"`, `"nobody"`, "write one of ulmar, "},
 		{"type", `"max_km":200`, `"max_km":"far"`, "line 4, column"},
 		{"type in words", `"adults":2`, `"adults":2.5`, "party.adults: number 2.5 is not a whole number"},
