@@ -17,12 +17,15 @@ var sources = []string{"app", "cmd/client", "data", "geo", "planner", "go.mod", 
 
 // buildFlags make the program small: without names and paths for a debugger, and
 // without functions written out where they are called, in what draws the page,
-// says sentences and reads texts. What plans, measures and reads map data is left as
-// fast as it is.
+// says sentences and reads texts and tags. What plans, measures and takes map data
+// apart is left as fast as it is.
 var buildFlags = append([]string{"-trimpath", "-ldflags=-s -w"}, notInlined("ullage/app/...", "ullage/planner/fact", "ullage/planner/life/advice",
 	"ullage/planner/trip/read", "ullage/planner/trip/answer", "ullage/planner/trip/onward", "github.com/maxence-charriere/...",
 	"ullage/planner/trip", "ullage/data", "ullage/data/strict", "ullage/data/tripfile", "ullage/data/meant",
-	"encoding/json", "encoding/xml", "regexp/...", "net/...", "text/...", "html/...", "path/...", "fmt")...)
+	"ullage/data/osm", "ullage/data/osm/tag", "ullage/data/hours", "ullage/planner/life", "ullage/planner/byroad", "ullage/planner/reason", "ullage/planner/backup",
+	"ullage/planner/audit", "ullage/planner/trip/build", "ullage/data/osm/roads",
+	"encoding/json", "encoding/xml", "regexp/...", "net/...", "text/...", "html/...", "path/...", "fmt", "time", "reflect", "os", "io/...", "errors", "context",
+	"sort", "strconv", "strings", "bytes", "bufio", "unicode/...", "syscall/...", "internal/poll", "internal/godebug", "internal/reflectlite", "internal/syscall/...")...)
 
 // notInlined are flags that have packages compiled without inlining.
 func notInlined(packages ...string) []string {
