@@ -30,7 +30,8 @@ type Page struct {
 	ways       Ways
 	keep       keeper
 	open       opener
-	wantsNewer bool // a person asked for the version that waits
+	wantsNewer bool   // a person asked for the version that waits
+	unwatch    func() // what other tabs keep
 }
 
 // begin joins the parts.
@@ -49,10 +50,6 @@ func (p *Page) do(ctx app.Context, e model.Effect) {
 	switch e := e.(type) {
 	case model.AskPlan:
 		p.plan(ctx, e)
-	case model.SaveTrip:
-		p.keep.saveSoon(ctx)
-	case model.SaveMarks:
-		p.keep.saveMarks(ctx)
 	case model.Locate:
 		p.locate(ctx)
 	case model.MatchTrack:
@@ -67,6 +64,32 @@ func (p *Page) do(ctx app.Context, e model.Effect) {
 		ctx.After(mapDelay, showMap) // what is above the map has its new size then
 	case model.ShowRoad: // the panel is gone, and with it what had the keyboard
 		browser.Focus("onroad")
+	default:
+		p.doKept(ctx, e)
+	}
+}
+
+// doKept does what is about this device.
+func (p *Page) doKept(ctx app.Context, e model.Effect) {
+	switch e := e.(type) {
+	case model.SaveTrip:
+		p.keep.save(ctx)
+	case model.SaveMarks:
+		p.keep.saveMarks(ctx)
+	case model.Reload:
+		ctx.Reload()
+	case model.Fork:
+		p.keep.fork(ctx)
+	case model.SaveUnread:
+		p.keep.saveUnread(ctx, e.ID)
+	case model.SaveEverything:
+		p.keep.saveEverything(ctx)
+	case model.OpenFresh:
+		p.open.openFresh(ctx)
+	case model.OpenDesk:
+		p.keep.openDesk(ctx, e.ID)
+	case model.RemoveDesk:
+		p.keep.removeDesk(ctx, e.ID)
 	}
 }
 

@@ -3,180 +3,273 @@ package page
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
-	"time"
+	"errors"
+	"slices"
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
+	"github.com/paulmach/orb"
 
 	"ullage/app/browser"
+	"ullage/app/keep"
 	"ullage/app/model"
+	"ullage/app/say"
 	"ullage/data/tripfile"
+	"ullage/planner/trip"
 )
 
-// This file keeps what is open for the next visit.
-
-const (
-	storeName  = "ullage"
-	keptTrip   = "trip"          // a trip file
-	keptIndex  = "places"        // a list of kept, as JSON
-	keptOrigin = "origin"        // a model.KeptOrigin
-	keptMarks  = "marks"         // a model.Marks, beside the store
-	lastTrip   = "the last trip" // its file, in what is said of it
-	demoPlaces = "/web/demo.osm.pbf"
-	demoTrip   = "/web/demo.trip.geojson"
-)
-
-// kept is a file of places in the store.
-type kept struct {
-	Name string `json:"name"`
-	Key  string `json:"key"` // in the store; "" is the demo, which the site has
-}
-
-// A source is a file to open: its bytes, and whether to keep them for the
-// next visit.
-type source struct {
-	name  string
-	bytes func() ([]byte, error) // waits
-	keep  bool
-	add   bool // to the places that are there; else they take their place
-}
+// This file keeps what is open for the next visit: it says what the desk of this page
+// holds, and has it written.
 
 // A keeper keeps what is open, on this device.
 type keeper struct {
 	*core
-	store  *browser.Store   // nil until it is open
-	places []kept           // the files of places that are open
-	saving int              // number of the last wish to save the trip
-	origin string           // of the route, as it is kept
-	last   model.KeptOrigin // of the route of the last visit
+	tab     *keep.Tab   // nil until the store is open
+	was     []keep.Item // the trip of the last visit, until there is one here
+	maps    []keep.Item // that are open; none: the demo's
+	fleet   []keep.Item // one at most
+	unread  []keep.Item // what could not be read
+	asides  []keep.Item // of that, what a person went on without
+	example string      // the untouched trip of the site
+	asked   bool        // that the browser clears nothing
+
+	route, origin, before made
+	marks                 model.Marks // as they are kept
 }
 
-// lastVisit lists what to open. It waits.
-func lastVisit(store *browser.Store) []source {
-	fetch := func(path string) source {
-		return source{name: path, bytes: func() ([]byte, error) { return browser.Fetch(path) }}
+// save keeps what is open: it is noted when this returns, and written beside the page.
+func (k *keeper) save(ctx app.Context) {
+	if k.tab == nil {
+		return
 	}
-	get := func(name, key string) source {
-		return source{name: name, bytes: func() ([]byte, error) {
-			data, ok, err := store.Get(key)
-			if err == nil && !ok {
-				err = fmt.Errorf("%s is no longer kept on this device: open it again", name)
-			}
-			return data, err
-		}}
+	items, err := k.items()
+	if err != nil {
+		k.tell(ctx, model.NotKept{Why: err.Error()})
+		return
 	}
-	out := []source{fetch(demoPlaces)}
-	if b, ok, err := store.Get(keptIndex); err == nil && ok {
-		var list []kept
-		if json.Unmarshal(b, &list) == nil && len(list) > 0 {
-			out = nil
-			for _, f := range list {
-				if f.Key == "" {
-					out = append(out, fetch(demoPlaces))
-				} else {
-					out = append(out, get(f.Name, f.Key))
-				}
-			}
-		}
+	if !k.untouched(items) && k.tab.Save(items) {
+		k.flush(ctx)
 	}
-	if _, ok, err := store.Get(keptTrip); err == nil && ok {
-		return append(out, get(lastTrip, keptTrip))
-	}
-	return append(out, fetch(demoTrip))
 }
 
-// saveSoon keeps the trip once nothing more changes.
-func (k *keeper) saveSoon(ctx app.Context) {
-	k.saving++
-	no := k.saving
-	ctx.After(saveDelay, func(ctx app.Context) {
-		if no == k.saving {
-			k.saveTrip(ctx)
+// items is all that this page works on.
+func (k *keeper) items() ([]keep.Item, error) {
+	out := k.was
+	if k.m.HasTrip() {
+		var err error
+		if out, err = k.tripItems(); err != nil {
+			return nil, err
 		}
+	}
+	return slices.Concat(out, k.maps, k.fleet, k.asides), nil
+}
+
+// tripItems are the trip and what is half done of it.
+func (k *keeper) tripItems() ([]keep.Item, error) {
+	t, m := k.m.Trip, k.m
+	t.Route = nil // it is long, and seldom another: it is an item of its own
+	var b bytes.Buffer
+	err := tripfile.Write(&b, t)
+	out := []keep.Item{keep.NewItem(keep.Trip, t.Name, b.Bytes())}
+	add := func(of *made, part string, what any, write func() ([]byte, error)) {
+		if err == nil {
+			var i keep.Item
+			i, err = of.item(part, what, write)
+			out = append(out, i)
+		}
+	}
+	if line := m.Trip.Route; len(line) > 0 {
+		add(&k.route, keep.Route, lineOf(line), func() ([]byte, error) { return tripfile.Route(line) })
+		type origin struct {
+			route, track lineAt
+			matched      bool
+		}
+		add(&k.origin, keep.Origin, origin{lineOf(line), lineOf(m.Track), m.Matched}, func() ([]byte, error) { return json.Marshal(model.OriginOf(m)) })
+	}
+	if m.Before != nil {
+		add(&k.before, keep.Before, m.Before, func() ([]byte, error) { return json.Marshal(model.BeforeOf(*m.Before)) })
+	}
+	if w := model.WorkOf(m); !w.Nothing() {
+		add(&made{}, keep.Work, w.Format, func() ([]byte, error) { return json.Marshal(w) })
+	}
+	return out, err
+}
+
+// made is an item that is made anew only if what it is made of is another.
+type made struct {
+	of any
+	is keep.Item
+}
+
+func (m *made) item(part string, of any, write func() ([]byte, error)) (keep.Item, error) {
+	if m.of == nil || m.of != of {
+		b, err := write()
+		if err != nil {
+			return keep.Item{}, err
+		}
+		m.of, m.is = of, keep.NewItem(part, "", b)
+	}
+	return m.is, nil
+}
+
+// A lineAt tells one line from another by where it lies: what a model points to never changes.
+type lineAt struct {
+	first *orb.Point
+	n     int
+}
+
+func lineOf(l orb.LineString) lineAt {
+	if len(l) == 0 {
+		return lineAt{}
+	}
+	return lineAt{&l[0], len(l)}
+}
+
+// untouched tells whether there is nothing of the person's own yet: the example as the
+// site has it is not kept, and is always that of the newest version.
+func (k *keeper) untouched(items []keep.Item) bool {
+	if _, kept := k.tab.Desk(); len(kept.Entries) > 0 {
+		return false
+	}
+	own := slices.ContainsFunc(items, func(i keep.Item) bool {
+		return i.Part == keep.Work || i.Part == keep.Fleet || i.Part == keep.Aside || i.Part == keep.Map && i.Hash != ""
+	})
+	return !own && k.m.HasTrip() && unplanned(k.m.Trip) == k.example
+}
+
+// isExample says that a trip is that of the site.
+func (k *keeper) isExample(t trip.Trip) { k.example = unplanned(t) }
+
+// unplanned is a trip without its plan, to be compared.
+func unplanned(t trip.Trip) string {
+	t.Keep = nil
+	var b bytes.Buffer
+	if err := tripfile.Write(&b, t); err != nil {
+		return ""
+	}
+	return b.String()
+}
+
+// flush writes beside the page what is noted, and tells what came of it.
+func (k *keeper) flush(ctx app.Context) {
+	tab, ask := k.tab, !k.asked
+	k.asked = true
+	k.beside(ctx, func() {
+		lost, err := tab.Flush()
+		if ask { // there is something of the person's own now
+			browser.Persist()
+		}
+		ctx.Dispatch(func(ctx app.Context) { k.flushed(ctx, lost, err) })
 	})
 }
 
-const saveDelay = 50 * time.Millisecond
-
-// saveTrip keeps the trip for the next visit.
-func (k *keeper) saveTrip(ctx app.Context) {
-	if k.store == nil || !k.m.HasTrip() {
-		return
+func (k *keeper) flushed(ctx app.Context, lost []keep.Entry, err error) {
+	for _, e := range lost {
+		if e.Part == keep.Map {
+			k.tell(ctx, model.MapMissing{Missing: model.Missing{Name: say.Quoted(e.Name), Full: true}})
+		}
 	}
-	var b bytes.Buffer
-	if err := tripfile.Write(&b, k.m.Trip); err != nil {
-		app.Log(err)
-		return
+	_, kept := k.tab.Desk()
+	for i, m := range k.maps { // the planner holds the bytes; the page needs them no more
+		switch {
+		case slices.ContainsFunc(lost, func(e keep.Entry) bool { return e.Hash == m.Hash }):
+			k.maps[i].Lost, k.maps[i].Data = true, nil
+		case slices.Contains(kept.Entries, m.Entry):
+			k.maps[i].Data = nil
+		}
 	}
-	k.put(ctx, keptTrip, b.Bytes())
-	k.saveOrigin(ctx)
-}
-
-// saveMarks keeps units, ticks and kinds of gauges for the next visit, at once:
-// a phone may put the page away right after a tick, and writing to the store
-// takes a moment.
-func (k *keeper) saveMarks(ctx app.Context) {
-	if err := ctx.LocalStorage().Set(keptMarks, model.MarksOf(k.m)); err != nil {
+	switch {
+	case errors.Is(err, keep.ErrOvertaken):
+		k.tell(ctx, model.Overtaken{})
+	case err != nil:
 		k.tell(ctx, model.NotKept{Why: err.Error()})
 	}
+	k.measure(ctx)
 }
 
-// keepPlaces keeps a file of places for the next visit.
-func (k *keeper) keepPlaces(ctx app.Context, f source, data []byte) {
-	if !f.add {
-		k.places = nil
-	}
-	if !f.keep { // it is kept already, or the demo
-		key := ""
-		if f.name != demoPlaces {
-			key = placeKey(len(k.places))
-		}
-		k.places = append(k.places, kept{f.name, key})
-		return
-	}
-	file := kept{f.name, placeKey(len(k.places))}
-	k.places = append(k.places, file)
-	index, err := json.Marshal(k.places)
-	if err != nil {
-		app.Log(err)
-		return
-	}
-	k.put(ctx, file.Key, data)
-	k.put(ctx, keptIndex, index)
-}
-
-func placeKey(i int) string { return fmt.Sprintf("places/%d", i) }
-
-// put writes to the store beside the page; a full device is said aloud.
-func (k *keeper) put(ctx app.Context, key string, data []byte) {
-	store := k.store
-	if store == nil {
+// measure looks how much room is used, and what else is kept.
+func (k *keeper) measure(ctx app.Context) {
+	tab := k.tab
+	if tab == nil {
 		return
 	}
 	k.beside(ctx, func() {
-		if err := store.Put(key, data); err != nil {
-			k.later(ctx, model.NotKept{Why: err.Error()})
+		var msg model.KeptRoom
+		msg.Used, msg.Most, _ = browser.Room()
+		here, _ := tab.Desk()
+		if names, desks, err := tab.Desks(); err == nil {
+			for _, name := range names {
+				for _, e := range desks[name].Of(keep.Trip) {
+					if name != here {
+						msg.Desks = append(msg.Desks, model.Desk{ID: name, Name: e.Name})
+					}
+				}
+			}
 		}
+		k.later(ctx, msg)
 	})
 }
 
-// saveOrigin keeps where the route came from, if that is not kept already.
-func (k *keeper) saveOrigin(ctx app.Context) {
-	b, err := json.Marshal(model.OriginOf(k.m))
-	if err != nil {
-		app.Log(err)
-		return
+// keepFile keeps a file that was opened: a map in place of those that are there, or
+// beside them, or a fleet in place of the one before.
+func (k *keeper) keepFile(ctx app.Context, part string, f source, data []byte) {
+	item := keep.Item{Entry: keep.Entry{Part: part, Name: f.name, Hash: f.hash, Size: len(data)}, Data: data}
+	switch {
+	case part == keep.Fleet:
+		k.fleet = []keep.Item{item}
+	case f.add && len(k.maps) == 0: // beside the demo's
+		k.maps = []keep.Item{{Entry: keep.Entry{Part: keep.Map, Name: demoPlaces}}, item}
+	case f.add:
+		k.maps = append(slices.DeleteFunc(slices.Clone(k.maps), func(m keep.Item) bool { return m.Name == f.name }), item)
+	default:
+		k.maps = []keep.Item{item}
 	}
-	if text := string(b); text != k.origin {
-		k.origin = text
-		k.put(ctx, keptOrigin, b)
-	}
+	k.save(ctx)
 }
 
-// lastOrigin is what is kept of it. It waits.
-func lastOrigin(store *browser.Store) (o model.KeptOrigin) {
-	if b, ok, err := store.Get(keptOrigin); err != nil || !ok || json.Unmarshal(b, &o) != nil {
-		return model.KeptOrigin{}
+const marksKey = "marks" // and of a copy its name
+
+// saveMarks keeps units, ticks and kinds of gauges for the next visit. Another tab may
+// have ticked something else meanwhile: both count.
+func (k *keeper) saveMarks(ctx app.Context) {
+	theirs, _ := k.keptMarks()
+	merged := model.MergedMarks(k.marks, model.MarksOf(k.m), theirs)
+	b, err := json.Marshal(merged)
+	if err == nil {
+		err = browser.Quick{}.Set(k.marksKey(), string(b))
 	}
-	return o
+	if err != nil {
+		k.tell(ctx, model.NotKept{Why: err.Error()})
+	}
+	k.marks = merged
+	k.tell(ctx, model.MarksHeard{Marks: merged})
+}
+
+// keptMarks are those that are kept, by whichever tab.
+func (k *keeper) keptMarks() (m model.Marks, ok bool) {
+	text, ok := browser.Quick{}.Get(k.marksKey())
+	if ok && json.Unmarshal([]byte(text), &m) != nil {
+		return model.Marks{}, false
+	}
+	return m, ok
+}
+
+func (k *keeper) marksKey() string {
+	if desk := browser.Session(deskKey); desk != keep.Main {
+		return marksKey + "/" + desk
+	}
+	return marksKey
+}
+
+// heard takes what another tab has kept.
+func (k *keeper) heard(ctx app.Context, key, text string) {
+	switch {
+	case k.tab != nil && k.tab.Heard(key, text):
+		k.tell(ctx, model.Overtaken{})
+	case key == k.marksKey():
+		if theirs, ok := k.keptMarks(); ok {
+			merged := model.MergedMarks(k.marks, model.MarksOf(k.m), theirs)
+			k.marks = theirs
+			k.tell(ctx, model.MarksHeard{Marks: merged})
+		}
+	}
 }

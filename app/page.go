@@ -58,6 +58,10 @@ func (p *Page) words() []app.UI {
 		out = append(out, &form.TripForm{Say: m.Say, Trip: m.Trip, Fleet: m.Fleet, Form: m.Form, Planned: m.HasPlan(), Road: m.Report != nil},
 			&form.RoadPanel{Road: form.RoadOf(m)})
 	}
+	out = append(out, keptOffers(m)...)
+	if m.Forgets || len(m.Missing) > 0 {
+		out = append(out, &Notice{Say: m.Say, Keeping: m.Keeping})
+	}
 	if m.Elsewhere() && m.Draft == nil && m.Phase != model.Loading { // a route may follow the map data
 		out = append(out, &Offer{ID: "elsewhere", Text: m.Say.Text("elsewhere.text"), Do: m.Say.Text("elsewhere.draw"), Msg: model.DrawBegan{}})
 	}
@@ -74,7 +78,7 @@ func (p *Page) words() []app.UI {
 		&itinerary.Counted{Say: m.Say, Counts: m.Plan.Counts, Confidence: m.Plan.Confidence},
 		&itinerary.Others{Say: m.Say, Plan: m.Plan},
 		&itinerary.Limits{Say: m.Say, Cautions: m.Plan.Cautions, Estimated: m.HasPlan() && m.Plan.Estimated, Planned: m.HasPlan()},
-		&Sources{Say: m.Say, Files: m.Files, Roads: m.Roads},
+		&Sources{Say: m.Say, Files: m.Files, Roads: m.Roads, Keeping: m.Keeping},
 	)
 }
 

@@ -102,7 +102,7 @@ func TestWhichStopsWereCalledAt(t *testing.T) {
 	for _, c := range []struct {
 		msg  model.Msg
 		want string
-	}{{model.TripRead{Trip: sample.Trip(), Last: true}, "set-off/gas stop/n1"}, {model.TripRead{Trip: sample.Trip()}, "set-off/gas"}, {model.RouteRead{Line: sample.Trip().Route}, "set-off/gas"}} {
+	}{{model.TripRead{Trip: sample.Trip(), Last: &model.Resumed{}}, "set-off/gas stop/n1"}, {model.TripRead{Trip: sample.Trip()}, "set-off/gas"}, {model.RouteRead{Line: sample.Trip().Route}, "set-off/gas"}} {
 		if got := strings.Join(then(ticked, c.msg).Ticks, " "); got != c.want {
 			t.Errorf("%T: ticks %q, want %q", c.msg, got, c.want)
 		}

@@ -53,7 +53,7 @@ func TestDrawingByRoad(t *testing.T) {
 	if round := then(used, model.TrackMatched{Track: used.Trip.Route, Legs: []byroad.Leg{{Line: orb.LineString{pa, bend, pc}}}}); !round.Trip.Points.Equal(orb.LineString{pa, pb, pc}) {
 		t.Errorf("put on roads, the route is drawn on from %v, want the points of before", round.Trip.Points)
 	}
-	again := then(planned(), model.TripRead{File: model.File{Kind: "trip"}, Trip: used.Trip, Last: false}, model.DrawBegan{}) // as after a reload, or on another device
+	again := then(planned(), model.TripRead{File: model.File{Kind: "trip"}, Trip: used.Trip}, model.DrawBegan{}) // as after a reload, or on another device
 	if !again.Draft.Points.Equal(orb.LineString{pa, pb, pc}) {
 		t.Errorf("drawn on from %v, want the points of before", again.Draft.Points)
 	}

@@ -14,9 +14,10 @@ import (
 // Sources lists the files in use, and whose data they are.
 type Sources struct {
 	app.Compo
-	Say   say.Voice
-	Files []model.File
-	Roads model.Roads
+	Say     say.Voice
+	Files   []model.File
+	Roads   model.Roads
+	Keeping model.Keeping
 }
 
 func (s *Sources) Render() app.UI {
@@ -34,6 +35,7 @@ func (s *Sources) Render() app.UI {
 		app.H2().ID("sources-title").Text(s.Say.Text("files.title")),
 		app.Ul().Body(lis...),
 		app.P().Class("help").Text(s.Say.Text("files.help")),
+		&Kept{Say: s.Say, Keeping: s.Keeping},
 		app.If(model.Attributed(s.Files), func() app.UI { return show.Attribution(s.Say) }),
 	)
 }

@@ -32,26 +32,26 @@ func (p *Page) OnMount(ctx app.Context) {
 		},
 		// A frame later, so that reading an answer and showing it are two tasks.
 		inOrder(func(f func()) { ctx.After(20*time.Millisecond, func(app.Context) { f() }) }))
-	var marks model.Marks
-	if err := ctx.LocalStorage().Get(keptMarks, &marks); err != nil {
-		app.Log(err)
-	}
-	p.tell(ctx, marks)
+	p.keep.marks, _ = p.keep.keptMarks()
+	p.tell(ctx, p.keep.marks)
 	p.beside(ctx, func() {
-		store, err := browser.OpenStore(storeName)
-		if err != nil {
-			app.Log(err) // it keeps in memory: the page works, and forgets
-		}
-		files, origin := lastVisit(store), lastOrigin(store)
+		tab, files := p.keep.start(func(msg model.Msg) { p.later(ctx, msg) })
 		ctx.Dispatch(func(ctx app.Context) {
-			p.keep.store, p.keep.last = store, origin
+			p.keep.takes(tab)
 			p.open.open(ctx, files)
+			p.keep.measure(ctx)
 		})
+	})
+	p.unwatch = browser.WatchQuick(func(key, text string) {
+		ctx.Dispatch(func(ctx app.Context) { p.keep.heard(ctx, key, text) })
 	})
 	p.watchVersion(ctx)
 }
 
-func (p *Page) OnDismount() { p.client.Close() }
+func (p *Page) OnDismount() {
+	p.unwatch()
+	p.client.Close()
+}
 
 // OnAppUpdate comes when a version has taken over: at the first visit, which
 // is no reason to start again, and when a person asked for the newer one.

@@ -25,6 +25,7 @@
 //   - here.go: where the device is
 //   - page.go: favours asked of the window
 //   - store.go: bytes kept on this device
+//   - quick.go: short texts kept at once, and room
 //   - worker.go: this program on a thread of its own
 //   - map.go: the map
 //   - sketch.go: what is drawn above it

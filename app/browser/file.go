@@ -94,13 +94,32 @@ func Fetch(path string) ([]byte, error) {
 
 // Download offers data as a file of the given name and media type.
 func Download(name, mediaType string, data []byte) error {
-	u, err := toJS(data)
+	return DownloadPieces(name, mediaType, func(give func([]byte) error) error { return give(data) })
+}
+
+// DownloadPieces offers a file that comes in pieces, as it may be larger than this
+// program's memory: pieces gives one after the other.
+func DownloadPieces(name, mediaType string, pieces func(give func([]byte) error) error) error {
+	parts, err := try(func() app.Value { return app.Window().Get("Array").New() })
+	if err == nil {
+		err = pieces(func(b []byte) error {
+			u, err := toJS(b)
+			if err != nil {
+				return err
+			}
+			_, err = try(func() app.Value { // a blob may lie on a disk
+				parts.Call("push", app.Window().Get("Blob").New([]any{u}))
+				return nil
+			})
+			return err
+		})
+	}
 	if err != nil {
-		return err
+		return fmt.Errorf("download %s: %w", name, err)
 	}
 	_, err = try(func() app.Value {
 		w := app.Window()
-		blob := w.Get("Blob").New([]any{u}, map[string]any{"type": mediaType})
+		blob := w.Get("Blob").New(parts, map[string]any{"type": mediaType})
 		url := w.Get("URL").Call("createObjectURL", blob)
 		a := w.Get("document").Call("createElement", "a")
 		a.Set("href", url)

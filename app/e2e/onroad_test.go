@@ -110,8 +110,7 @@ func TestStopsPassed(t *testing.T) {
 	p.put("f-road-kind-diesel", "lamp")
 	p.reloadAfter(`true`)
 	p.planned()
-	p.click("#onroad")
-	p.until("the gauge as last time", `document.querySelector("#f-road-kind-diesel")?.value === "lamp" && document.querySelector("#f-road-value-diesel")`)
+	p.until("the panel and the gauge as they were", `document.querySelector("#f-road-kind-diesel")?.value === "lamp" && document.querySelector("#f-road-value-diesel")`)
 	// Between the third stop and the fourth, wherever the plan has them.
 	p.put("f-road-km", eval[string](p, `(k => String((k[2] + k[3]) / 2))([...document.querySelectorAll(".call .where")].map(w => +w.textContent.match(/(\d+)\s?km|km\s?(\d+)/).slice(1).find(Boolean)))`))
 	p.put("f-road-time", "2027-06-13T10:30")

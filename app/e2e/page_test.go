@@ -90,6 +90,8 @@ func TestNoSiteData(t *testing.T) {
 	forbid := `for (const n of ["localStorage", "indexedDB"]) Object.defineProperty(window, n, {configurable: true, get() { throw new DOMException("no", "SecurityError"); }})`
 	p.beforeScripts(forbid)
 	p.begin(visit{drawn: true, brief: true})
+	p.until("a word on it", notice+`.includes("keeps nothing for this page")`)
+	p.shot("forgets")
 }
 
 // The line follows the valley roads of Andorra roughly, from Sant Julià de

@@ -168,7 +168,7 @@ func TestDragAndInsert(t *testing.T) {
 	p.until("a point", said+`.startsWith("1 point")`)
 	far := orb.Point{b[0] + 3*(b[0]-a[0]), b[1] + 3*(b[1]-a[1])}
 	p.tap(far)
-	p.until("two points", said+`.startsWith("2 points")`)
+	p.until("two points by road", said+`.startsWith("2 points") && !document.querySelector(".draftbar .off")`)
 	before := eval[string](p, said)
 	x, y := p.at(a)
 	p.drag(x, y, x-120, y+80)

@@ -57,7 +57,7 @@ func (m Model) reported(change func(Report) Report) Model {
 	}
 	r := change(*m.Report)
 	m.Report = &r
-	return m.lookHere()
+	return m.lookHere().do(SaveTrip{})
 }
 
 // offRouteKm is how far off the route is worth a word: a receiver and the line

@@ -31,10 +31,12 @@
 //   - marks.go: what this machine remembers beside the trip
 //   - planning.go: plans asked for and answered
 //   - cursor.go: the moment looked at
+//   - keeping.go: what was kept, and what was not
+//   - track.go: where the route came from
+//   - work.go: what is half done
 //   - opening.go: what files hold
 //   - elsewhere.go: map data of somewhere else
 //   - roads.go: roads of the map data
-//   - track.go: where the route came from
 //   - drawing.go: points set and moved
 //   - otherways.go: other ways between two of them
 //   - ferries.go: ferries that a person names

@@ -70,7 +70,7 @@ func (m Model) redraw(step func(Draft) *Draft) Model {
 	was := m.Draft.Points
 	m.Draft = step(*m.Draft)
 	if !Same(was, m.Draft.Points) {
-		m = m.do(SaveMarks{})
+		m = m.do(SaveTrip{})
 	}
 	return m
 }
@@ -93,5 +93,5 @@ func (msg DrawEnded) update(m Model) Model {
 		m = RouteRead{File{Name: m.Say.Text("draw.name"), Kind: "route", Count: len(line)}, line}.update(m)
 		m.Trip.Name, m.Trip.Points, m.Track, m.Trip.Round = name, ShownAt(points, legs), nil, GoneRound(m.Say, legs)
 	}
-	return m.do(SaveMarks{})
+	return m.do(SaveTrip{})
 }

@@ -26,10 +26,10 @@ func (msg Edited) update(m Model) Model {
 	case strings.HasPrefix(msg.Field, FerryPrefix):
 		m.Typed = with(m.Typed, msg.Field, msg.Text)
 		m.Form = m.wrong(msg.Field, fact.Fact{})
-		return m
+		return m.do(SaveTrip{})
 	case msg.Field == field.Units: // what was typed was typed in the units before
 		m.Say.Units, m.Typed, m.Wrong, m.Report = msg.Text, nil, nil, nil
-		return m.do(SaveMarks{})
+		return m.do(SaveMarks{}).do(SaveTrip{})
 	}
 	form := field.Of(m.Trip, m.Fleet, m.Say)
 	i := slices.IndexFunc(form, func(f field.Field) bool { return f.Key == msg.Field })
@@ -41,7 +41,7 @@ func (msg Edited) update(m Model) Model {
 	changed, wrong := f.Set(m.Trip, msg.Text)
 	m.Form = m.wrong(msg.Field, wrong)
 	if !wrong.Nothing() || f.Get(changed) == f.Get(m.Trip) {
-		return m
+		return m.do(SaveTrip{})
 	}
 	if f.Key == "vehicle" { // its tanks are other tanks: their fields start afresh
 		m.Typed, m.Wrong = nil, nil
@@ -56,5 +56,5 @@ func (msg Edited) update(m Model) Model {
 
 func (FormToggled) update(m Model) Model {
 	m.Editing = !m.Editing
-	return m
+	return m.do(SaveTrip{})
 }

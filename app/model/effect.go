@@ -13,9 +13,21 @@ type (
 		No    int
 		Typed bool
 	}
-	// SaveTrip keeps the trip for the next visit, SaveMarks what stands beside it.
+	// SaveTrip keeps the trip for the next visit, with what is half done of it;
+	// SaveMarks what stands beside it.
 	SaveTrip  struct{}
 	SaveMarks struct{}
+	// Reload starts the page again. Fork goes on beside what another tab keeps.
+	Reload struct{}
+	Fork   struct{}
+	// SaveUnread gives what cannot be read as a file, SaveEverything all that is kept.
+	// OpenFresh opens a fresh trip.
+	SaveUnread     struct{ ID string }
+	SaveEverything struct{}
+	OpenFresh      struct{}
+	// OpenDesk opens another trip that is kept, RemoveDesk takes it away.
+	OpenDesk   struct{ ID string }
+	RemoveDesk struct{ ID string }
 	// Locate asks the device where it is.
 	Locate struct{}
 	// MatchTrack puts a line on roads.
@@ -29,12 +41,19 @@ type (
 	ShowRoad struct{}
 )
 
-func (AskPlan) isEffect()    {}
-func (SaveTrip) isEffect()   {}
-func (SaveMarks) isEffect()  {}
-func (Locate) isEffect()     {}
-func (MatchTrack) isEffect() {}
-func (FindOthers) isEffect() {}
-func (ShowStop) isEffect()   {}
-func (ShowMap) isEffect()    {}
-func (ShowRoad) isEffect()   {}
+func (AskPlan) isEffect()        {}
+func (SaveTrip) isEffect()       {}
+func (SaveMarks) isEffect()      {}
+func (Reload) isEffect()         {}
+func (Fork) isEffect()           {}
+func (SaveUnread) isEffect()     {}
+func (SaveEverything) isEffect() {}
+func (OpenFresh) isEffect()      {}
+func (OpenDesk) isEffect()       {}
+func (RemoveDesk) isEffect()     {}
+func (Locate) isEffect()         {}
+func (MatchTrack) isEffect()     {}
+func (FindOthers) isEffect()     {}
+func (ShowStop) isEffect()       {}
+func (ShowMap) isEffect()        {}
+func (ShowRoad) isEffect()       {}

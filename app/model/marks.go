@@ -1,6 +1,7 @@
 package model
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -16,8 +17,10 @@ type (
 		Ticks []string `json:"ticks,omitempty"` // sorted
 
 		Gauges map[string]string `json:"gauges,omitempty"`
-		Draft  orb.LineString    `json:"draft,omitempty"` // points of a route that is being drawn
+		Draft  orb.LineString    `json:"draft,omitempty"` // points of a drawing, of an older version
 	}
+	// MarksHeard: so ticks and gauges are kept now; another tab may have had a part in it.
+	MarksHeard struct{ Marks }
 	// Ticked: an item of a checklist is done, or is not.
 	Ticked struct{ Item string }
 	// TicksCleared: a checklist is to be gone through again.
@@ -26,11 +29,7 @@ type (
 
 // MarksOf is what is kept of a model so.
 func MarksOf(m Model) Marks {
-	out := Marks{Units: m.Say.Units, Ticks: m.Ticks, Gauges: m.Gauges}
-	if m.Draft != nil {
-		out.Draft = ShownAt(m.Draft.Points, m.Legs.Of(m.Draft.Points))
-	}
-	return out
+	return Marks{Units: m.Say.Units, Ticks: m.Ticks, Gauges: m.Gauges}
 }
 
 func (msg Marks) update(m Model) Model {
@@ -39,6 +38,42 @@ func (msg Marks) update(m Model) Model {
 		m.Draft = &Draft{Points: msg.Draft}
 	}
 	return m
+}
+
+func (msg MarksHeard) update(m Model) Model {
+	m.Ticks, m.Gauges = msg.Ticks, msg.Gauges
+	return m
+}
+
+// MergedMarks are the marks of two tabs: what each has changed since they were the same.
+// Of what both have changed ours counts.
+func MergedMarks(base, ours, theirs Marks) Marks {
+	out := ours
+	ticks := merged(ticked(base.Ticks), ticked(ours.Ticks), ticked(theirs.Ticks))
+	out.Ticks = slices.Sorted(maps.Keys(ticks))
+	out.Gauges = merged(base.Gauges, ours.Gauges, theirs.Gauges)
+	return out
+}
+
+// merged is what they have, with what we have changed.
+func merged(base, ours, theirs map[string]string) map[string]string {
+	out := maps.Clone(theirs)
+	for _, all := range []map[string]string{base, ours} {
+		for key := range all {
+			if ours[key] != base[key] {
+				out = with(out, key, ours[key])
+			}
+		}
+	}
+	return out
+}
+
+func ticked(items []string) map[string]string {
+	out := map[string]string{}
+	for _, item := range items {
+		out[item] = "true"
+	}
+	return out
 }
 
 func (msg Ticked) update(m Model) Model {

@@ -27,6 +27,7 @@ type Model struct {
 	Origin // of the trip's route
 	OnRoad
 	Kept
+	Keeping
 
 	Waiting bool      // a new version of the page is ready
 	Trouble fact.Fact // something that does not stop the plan
@@ -115,15 +116,16 @@ const (
 
 // Origin is where the trip's route came from.
 type Origin struct {
-	Track   orb.LineString // the line that was put on roads, or can be; nil: the route was drawn here, or is the trip's own
-	Matched bool           // the trip's route is Track put on roads
+	Track   orb.LineString `json:"track,omitempty"`   // the line that was put on roads, or can be; nil: the route was drawn here, or is the trip's own
+	Matched bool           `json:"matched,omitempty"` // the trip's route is Track put on roads
 }
 
 // OnRoad is what somebody on the way says.
 type OnRoad struct {
-	Report *Report     // nil: nothing
-	News   []fact.Fact // what the last readings taught
-	Before *Before     // the last plan from the road
+	Report  *Report     // nil: nothing
+	Resumes *KeptReport // of the last visit, until there is a plan again
+	News    []fact.Fact // what the last readings taught
+	Before  *Before     // the last plan from the road
 }
 
 // A Report is where somebody is, when, what the gauges show and what is closed.
@@ -139,6 +141,10 @@ type Report struct {
 	Wrong  fact.Fact
 }
 
+func (k KeptReport) report() Report {
+	return Report{Said: k.Said, At: k.At, Clock: k.Clock, Closed: k.Closed}
+}
+
 // Before is what was there before a plan from the road, with what was said:
 // who takes it back corrects a reading and goes on again.
 type Before struct {
@@ -152,6 +158,41 @@ type Before struct {
 type Kept struct {
 	Ticks  []string          // of checklists and of stops, sorted: set-off/gas, stop/n12
 	Gauges map[string]string // kind of gauge by vehicle and tank: ulmar/diesel
+}
+
+// Keeping is what the page knows of it.
+type Keeping struct {
+	Forgets   bool      // the browser keeps nothing for this page
+	Overtaken bool      // another tab has changed the trip since
+	Unread    []Unread  // what was kept and cannot be read here
+	Missing   []Missing // maps that are not there
+	Used      float64   // bytes of this device
+	Most      float64   // that the page may use; 0: unknown
+	Desks     []Desk    // other trips that are kept
+}
+
+// Unread is something kept that this version cannot read. It stays kept.
+type Unread struct {
+	ID   string    // of its bytes
+	Says fact.Fact // what it is, and why
+	Set  bool      // aside: a person goes on without it
+}
+
+// Missing is a map that is not on this device.
+type Missing struct {
+	Name string
+	Full bool // there was no room for it: it is here until the page closes
+}
+
+// A Desk is a trip that is kept beside the one that is shown.
+type Desk struct{ ID, Name string }
+
+// A KeptReport is what was said on the road.
+type KeptReport struct {
+	Said   map[string]string `json:"said"`
+	At     *orb.Point        `json:"at,omitempty"`
+	Clock  bool              `json:"clock,omitempty"`
+	Closed []string          `json:"closed,omitempty"`
 }
 
 // New returns the model of a page that has read nothing.
@@ -181,6 +222,11 @@ const StopTicks = "stop"
 func (k Kept) Ticked(c trip.Call) bool {
 	_, ok := slices.BinarySearch(k.Ticks, StopTicks+"/"+c.Stop)
 	return ok
+}
+
+// broken says an error of the program or of a file.
+func broken(why string) fact.Fact {
+	return fact.Of("status.failed", fact.V{"why": fact.Text(why)})
 }
 
 // do notes what is to be done, each thing once.

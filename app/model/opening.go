@@ -38,7 +38,7 @@ type (
 	TripRead struct {
 		File File
 		Trip trip.Trip
-		Last bool // it is the one of the last visit
+		Last *Resumed // nil: it is not the one of the last visit
 	}
 	// OpenFailed: a file could not be read; everything else stays as it was.
 	OpenFailed struct {
@@ -46,8 +46,6 @@ type (
 		Why  fact.Value
 	}
 
-	// NotKept: this device could not keep something for the next visit.
-	NotKept struct{ Why string }
 	// NotSaved: a file could not be given to the person.
 	NotSaved struct{ Why string }
 	// VersionWaits: a new version of the page is ready.
@@ -70,7 +68,7 @@ func (msg Progress) update(m Model) Model {
 
 func (msg PlacesRead) update(m Model) Model {
 	if !msg.Add {
-		m.Files = without(m.Files, "places")
+		m.Files, m.Missing = without(m.Files, "places"), nil
 	}
 	m.Files = append(slices.Clip(m.Files), msg.File)
 	if msg.Ground != "" {
@@ -110,11 +108,11 @@ func (msg TripRead) update(m Model) Model {
 	m.Files = without(m.Files, "route")
 	m.Trip, m.Typed, m.Wrong = msg.Trip, nil, nil
 	m.Origin, m.OnRoad, m.Legs = Origin{}, OnRoad{}, nil
-	if !msg.Last {
-		m.Draft = nil
-		m = m.untick(StopTicks)
+	if msg.Last != nil {
+		return m.resume(*msg.Last).ask()
 	}
-	return m.ask()
+	m.Draft = nil
+	return m.goOn().untick(StopTicks).ask()
 }
 
 func without(files []File, kind string) []File {
@@ -126,11 +124,6 @@ func (msg OpenFailed) update(m Model) Model {
 	if msg.Why.Fact != nil { // it says already what is wrong with which file
 		m.Failure = *msg.Why.Fact
 	}
-	return m
-}
-
-func (msg NotKept) update(m Model) Model {
-	m.Trouble = fact.Of("page.not_kept", fact.V{"why": fact.Text(msg.Why)})
 	return m
 }
 

@@ -24,10 +24,26 @@ func (m Model) askFor(plan AskPlan) Model {
 	if !m.HasTrip() || len(m.Trip.Route) < 2 {
 		return m
 	}
+	if m.mapMissing() {
+		return m.mapless()
+	}
 	m.Wanted++
 	m.Phase = Planning
 	plan.No = m.Wanted
 	return m.do(plan)
+}
+
+// mapless says that a plan would be one without places: nothing stands in for a map.
+func (m Model) mapless() Model {
+	if m.mapMissing() {
+		m.Phase, m.Failure = Failed, fact.Of("status.no_map", fact.V{"file": fact.Text(m.Missing[0].Name)})
+	}
+	return m
+}
+
+// mapMissing tells whether there are no places because their map is gone.
+func (m Model) mapMissing() bool {
+	return len(m.Missing) > 0 && !slices.ContainsFunc(m.Files, func(f File) bool { return f.Kind == "places" })
 }
 
 type (
@@ -86,7 +102,7 @@ func (msg Answered) update(m Model) Model {
 	}
 	m.Plan, m.Shown, m.Axis = msg.Plan, msg.No, draw.NewAxis(msg.Plan)
 	m.Cursor = math.Min(math.Max(m.Cursor, m.Axis.Start().Min), m.Axis.End().Min)
-	return m
+	return m.resumeReport()
 }
 
 func (msg PlanFailed) update(m Model) Model {
@@ -101,10 +117,17 @@ func (msg Broke) update(m Model) Model {
 	return m
 }
 
-// broken says an error of the program or of a file.
-func broken(why string) fact.Fact {
-	return fact.Of("status.failed", fact.V{"why": fact.Text(why)})
-}
-
 // Gap is how much a better plan could save at most.
 func (p Planned) Gap() float64 { return math.Max(p.Plan.Cost-p.Plan.Bound, 0) }
+
+// resumeReport goes on with a report from the road, now that there is a plan for it.
+func (m Model) resumeReport() Model {
+	if m.Resumes != nil && m.HasPlan() {
+		if m.Report == nil {
+			r := m.Resumes.report()
+			m.Report = &r
+		}
+		m.Resumes = nil
+	}
+	return m
+}

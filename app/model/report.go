@@ -45,10 +45,10 @@ type (
 func (msg ReportToggled) update(m Model) Model {
 	if m.Report != nil || !m.HasPlan() {
 		m.Report = nil
-		return m
+		return m.do(SaveTrip{})
 	}
 	m.Report = newReport(m, msg.Now)
-	return m.lookHere()
+	return m.lookHere().do(SaveTrip{})
 }
 
 func (msg ReportPointed) update(m Model) Model {
@@ -58,7 +58,7 @@ func (msg ReportPointed) update(m Model) Model {
 	r := m.Report.km(m, msg.Km)
 	r.At, r.Said = &msg.Point, with(r.Said, RoadWhere, "")
 	m.Report = r
-	return m.lookHere()
+	return m.lookHere().do(SaveTrip{})
 }
 
 // heard takes the text of a control of the panel.
@@ -71,7 +71,7 @@ func (m Model) heard(key, text string) Model {
 		m.Gauges = with(m.Gauges, m.Trip.Vehicle.ID+"/"+tank, text)
 		m = m.do(SaveMarks{})
 	}
-	return m.lookHere()
+	return m.lookHere().do(SaveTrip{})
 }
 
 // lookHere puts the cursor where somebody on the road is.

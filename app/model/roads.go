@@ -48,7 +48,7 @@ func (msg Followed) update(m Model) Model {
 	if msg.Vehicle == SizeOf(m.Trip.Vehicle) {
 		m.Legs = m.Legs.With(msg.Pairs, msg.Legs)
 		if m.Draft != nil {
-			m = m.do(SaveMarks{}) // its points are kept where they are on the road
+			m = m.do(SaveTrip{}) // its points are kept where they are on the road
 		}
 	}
 	return m

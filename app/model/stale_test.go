@@ -71,7 +71,7 @@ func TestNewTripKeepsNothingOfTheOld(t *testing.T) {
 
 // The trip of the last visit is not another one: ticks and drawing stay.
 func TestTripOfTheLastVisitKeepsItsMarks(t *testing.T) {
-	m := then(onTheRoad(), TripRead{Trip: sample.Trip(), Last: true})
+	m := then(onTheRoad(), TripRead{Trip: sample.Trip(), Last: &Resumed{}})
 	if len(m.Ticks) != 2 || m.Draft == nil {
 		t.Errorf("ticks %q, drawing %v", m.Ticks, m.Draft)
 	}

@@ -31,8 +31,6 @@ func OriginOf(m Model) KeptOrigin {
 }
 
 type (
-	// OriginRead: how the route of the last visit came to be.
-	OriginRead struct{ Origin KeptOrigin }
 	// RoundAsked: put the route on roads, and so round what is closed to the vehicle.
 	RoundAsked struct{}
 	// TrackMatched: the route's file, or the trip's own line, put on roads takes its place.
@@ -46,9 +44,9 @@ type (
 	TrackKept struct{}
 )
 
-// What is known of the last visit's route counts if it is known of this one.
-func (msg OriginRead) update(m Model) Model {
-	o, of := msg.Origin, OriginOf(m)
+// origin takes what is known of the last visit's route, if it is known of this one.
+func (m Model) origin(o KeptOrigin) Model {
+	of := OriginOf(m)
 	if o.Count == of.Count && sameSpot(o.Ends[0], of.Ends[0]) && sameSpot(o.Ends[1], of.Ends[1]) {
 		m.Track, m.Matched = o.Track, o.Matched
 	}

@@ -28,7 +28,7 @@ func TestOriginRecalled(t *testing.T) {
 	visit := func(route orb.LineString) Model {
 		tr := m.Trip
 		tr.Route = route
-		return then(planned(), TripRead{File{Kind: "trip"}, tr, true}, OriginRead{kept})
+		return then(planned(), TripRead{File{Kind: "trip"}, tr, &Resumed{Origin: kept}})
 	}
 	if again := visit(m.Trip.Route.Clone()); !reflect.DeepEqual(OriginOf(again), OriginOf(m)) {
 		t.Errorf("after a reload %+v, want %+v", OriginOf(again), OriginOf(m))
@@ -38,7 +38,7 @@ func TestOriginRecalled(t *testing.T) {
 			t.Errorf("another route, %v, is said to come from %+v", route, OriginOf(other))
 		}
 	}
-	if none := then(planned(), OriginRead{}); none.Track != nil || none.Matched {
+	if none := then(planned(), TripRead{Trip: sample.Trip(), Last: &Resumed{}}); none.Track != nil || none.Matched {
 		t.Errorf("nothing kept gives %+v", OriginOf(none))
 	}
 }

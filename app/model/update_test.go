@@ -231,8 +231,8 @@ func TestEffects(t *testing.T) {
 		want []Effect
 	}{
 		{Edited{"adults", "3"}, []Effect{SaveTrip{}, AskPlan{m.Wanted + 1, true}}},
-		{Edited{"adults", "x"}, nil},
-		{Edited{field.Units, "british"}, []Effect{SaveMarks{}}},
+		{Edited{"adults", "x"}, []Effect{SaveTrip{}}},
+		{Edited{field.Units, "british"}, []Effect{SaveMarks{}, SaveTrip{}}},
 		{Avoided{"n1"}, []Effect{SaveTrip{}, AskPlan{m.Wanted + 1, false}}},
 		{Ticked{"set-off/gas"}, []Effect{SaveMarks{}}},
 		{RoundAsked{}, []Effect{MatchTrack{m.Trip.Route}}},

@@ -66,6 +66,7 @@ var sample = map[string]fact.Value{
 	"expected": fact.Quantity(80, "L", 0), "used": fact.Quantity(90, "L", 0), "gas": fact.Text("gas"), "text": fact.Text("the vehicle's papers"),
 
 	// page
+	"bytes": fact.Quantity(12.3, "MB", 1), "bytes_free": fact.Quantity(2.1, "GB", 1),
 	"of": fact.Count(10), "least": fact.Count(1), "driving": fact.Span(160), "begin": fact.Clock(540), "depart": fact.Clock(540), "after": fact.Text("100"), "unit": fact.Text("km"), "room": fact.Text("22 L left"), "place": fact.Text("Reed Harbour"), "roads": fact.Text("Low Lane: height limit 2.70 m"), "town": fact.Text("Reed"), "town_to": fact.Text("Mill"), "ferry": fact.Text("km 120 to km 171"), "file": fact.Text("walk.gpx"), "list": fact.Text("Before you drive off"), "letter": fact.Text("A"), "more_km": fact.Text("+5 km"), "more_time": fact.Text("+6 min"),
 }
 
