@@ -79,7 +79,7 @@ func (GoOnAsCopy) update(m Model) Model {
 	return m.do(Fork{})
 }
 
-func (msg UnreadSaved) update(m Model) Model { return m.do(SaveUnread{msg.ID}) }
+func (msg UnreadSaved) update(m Model) Model { return m.do(SaveUnread(msg)) }
 
 func (FreshAsked) update(m Model) Model { return m.do(OpenFresh{}) }
 
@@ -93,5 +93,5 @@ func (m Model) goOn() Model {
 }
 
 func (EverythingAsked) update(m Model) Model { return m.do(SaveEverything{}) }
-func (msg DeskOpened) update(m Model) Model  { return m.do(OpenDesk{msg.ID}) }
-func (msg DeskRemoved) update(m Model) Model { return m.do(RemoveDesk{msg.ID}) }
+func (msg DeskOpened) update(m Model) Model  { return m.do(OpenDesk(msg)) }
+func (msg DeskRemoved) update(m Model) Model { return m.do(RemoveDesk(msg)) }
