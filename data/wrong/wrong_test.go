@@ -26,7 +26,10 @@ func TestSaid(t *testing.T) {
 		return err
 	}
 	trip := func(text string) error { _, _, err := tripfile.Read("a.json", strings.NewReader(text)); return err }
-	fleet := func(text string) error { _, _, err := tripfile.ReadFleet("a.json", strings.NewReader(text)); return err }
+	fleet := func(text string) error {
+		_, _, err := tripfile.ReadFleet("a.json", strings.NewReader(text))
+		return err
+	}
 	opened := func(name string) error { _, err := os.Open(name); return wrong.In(name, err) }
 	var packed bytes.Buffer
 	z := gzip.NewWriter(&packed)
