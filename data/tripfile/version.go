@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -21,6 +22,12 @@ type NewerError struct {
 func (e *NewerError) Error() string {
 	return fmt.Sprintf("%s: a newer version of Ullage wrote it, as %s; this one reads up to %s: get the newer version", e.File, e.Format, e.Known)
 }
+
+// isNewer: the {file} is of a newer version.
+const isNewer fact.Kind = "file.newer"
+
+// Fact says it in words.
+func (e *NewerError) Fact() fact.Fact { return fact.Of(isNewer, fact.V{"file": fact.Text(e.File)}) }
 
 // newer tells whether a format is a later one of the same kind: ullage-trip-2 of
 // ullage-trip-1.

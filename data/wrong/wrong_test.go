@@ -56,7 +56,7 @@ func TestSaid(t *testing.T) {
 		{"no line", route(`{"type":"Point","coordinates":[2,1]}`), "a.gpx: there is no route in it. Export the track or the line of the route."},
 		{"swapped", route(`{"type":"LineString","coordinates":[[50,120],[51,121]]}`), "a.gpx, line 1, column 37: 120 cannot be a latitude: it seems that latitude and longitude are the wrong way round."},
 		{"packed route", route(packed.String()), "a.gpx: this is packed. Unpack it first."},
-		{"another version", trip(`{"type":"FeatureCollection","ullage":{"format":"ullage-trip-9"}}`), "a.json: its format is “ullage-trip-9”, and this version reads ullage-trip-1."},
+		{"another version", trip(`{"type":"FeatureCollection","ullage":{"format":"ullage-trip-9"}}`), "a.json was written by a newer version of Ullage. Open it with that, or get it here first."},
 		{"no trip", trip(`{"type":"FeatureCollection","features":[]}`), "a.json: this is GeoJSON, but no trip. It may do as a route."},
 		{"no fleet", fleet(`{"format":"ullage-fleet-1","vehicles":[]}`), "a.json: it has no vehicles. Give at least one."},
 		{"misspelt", fleet(`{"format":"ullage-fleet-1","vehicle":[]}`), "a.json, line 1, column 28: unknown field \"vehicle\": did you mean \"vehicles\"?"},
