@@ -51,6 +51,13 @@ func TestAddFerry(t *testing.T) {
 	if f := later.Trip.Ferries; len(f) != 2 || f[0].FromKm != 20 || f[1].FromKm != 30 {
 		t.Errorf("ferries %+v, want the later one behind", f)
 	}
+	earlier := m
+	for _, msg := range typed("10", "20", "45") { // until it begins
+		earlier = then(earlier, msg)
+	}
+	if f := earlier.Trip.Ferries; len(f) != 2 || f[0].FromKm != 10 || f[1].FromKm != 20 {
+		t.Errorf("ferries %+v, want the earlier one before", f)
+	}
 	got = then(got, FerryRemoved{1})
 	if f := got.Trip.Ferries; len(f) != 1 || f[0].FromKm != 5 || got.Wanted != m.Wanted+2 {
 		t.Errorf("ferries %+v after the second is removed", f)

@@ -1,6 +1,7 @@
 package model
 
 import (
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 
 	"ullage/app/model/sample"
 	"ullage/planner/trip"
+	"ullage/planner/trip/onward"
 )
 
 // underWay is the sample trip, its vehicle with the tanks that the plan has.
@@ -85,6 +87,23 @@ func TestVisits(t *testing.T) {
 		if s := strings.Join(said, " "); s != tc.want {
 			t.Errorf("%s: %q, want %q", tc.name, s, tc.want)
 		}
+	}
+}
+
+// What was said reaches the planner: where one called, what the gauges show and
+// what is closed; a gauge of which nothing is known says nothing.
+func TestNow(t *testing.T) {
+	m := then(underWay(), ReportToggled{"2026-06-13T11:00"}, Edited{RoadMade + "n2", "false"}, Edited{RoadOther, "n9"},
+		Edited{RoadKind + "diesel", "percent"}, Edited{RoadValue + "diesel", "40"}, Edited{RoadKind + "grey", "lamp"}, Edited{RoadValue + "fresh", "7"})
+	n, wrong := m.Report.now(m)
+	if !wrong.Nothing() || n.Time != "2026-06-13T11:00" || !slices.Equal(n.Closed, []string{"n9"}) {
+		t.Errorf("now is %+v, %v", n, wrong)
+	}
+	if !maps.Equal(n.Called, map[string]bool{"n1": true, "n2": false, "n3": true}) {
+		t.Errorf("called at %v", n.Called)
+	}
+	if !maps.Equal(n.Gauges, map[string]onward.Shown{"diesel": {Kind: "percent", Value: 40}}) {
+		t.Errorf("gauges %v", n.Gauges)
 	}
 }
 
