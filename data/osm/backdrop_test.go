@@ -31,6 +31,10 @@ func TestBackdrop(t *testing.T) {
 			t.Errorf("%s of %d points is drawn as %+v, want %q", tc.tags, len(tc.line), b.Lines, tc.want)
 		}
 	}
+	road := `<osm><way id="2"><nd ref="1" lat="1" lon="2"/><nd ref="3" lat="1" lon="4"/>` + filetest.XML("highway=primary") + `</way></osm>`
+	if x, err := readBytes([]byte(road)); err != nil || len(x.Backdrop.Lines) != 1 {
+		t.Errorf("a road of a file is drawn as %+v, %v", x.Backdrop.Lines, err)
+	}
 	var b Backdrop
 	for _, tags := range []string{"place=city | name=Aston", "place=town | name=Beck", "place=village | name=Clough", "place=hamlet | name=Dene", "place=town"} {
 		b.addTown(file.Node{Tags: filetest.Tags(tags), Point: orb.Point{1, 2}})

@@ -26,6 +26,27 @@ func TestTooManyGates(t *testing.T) {
 	}
 }
 
+// A gate in the outline of a hole is no way in to the site around it, but to the
+// site that lies in the hole.
+func TestGateOfAHole(t *testing.T) {
+	ring := func(id, refs string) string {
+		s := `<way id="` + id + `">`
+		for _, r := range strings.Fields(refs) {
+			s += `<nd ref="` + r + `"/>`
+		}
+		return s + `</way>`
+	}
+	text := `<osm><node id="1" lat="0" lon="0"/><node id="2" lat="0" lon="9"/><node id="3" lat="9" lon="9"/>` +
+		`<node id="4" lat="5" lon="6">` + filetest.XML("barrier=gate") + `</node><node id="5" lat="5" lon="7"/><node id="6" lat="6" lon="7"/>` +
+		ring("7", "1 2 3 1") + ring("8", "4 5 6 4") +
+		`<relation id="1"><member type="way" ref="7" role="outer"/><member type="way" ref="8" role="inner"/>` + filetest.XML("type=multipolygon | tourism=camp_site") + `</relation>` +
+		`<relation id="2"><member type="way" ref="8" role="outer"/>` + filetest.XML("type=multipolygon | tourism=caravan_site") + `</relation></osm>`
+	x, err := readBytes([]byte(text))
+	if err != nil || len(x.Places) != 2 || len(x.Places[0].Gates) != 0 || len(x.Places[1].Gates) != 1 {
+		t.Errorf("%+v, %v", x.Places, err)
+	}
+}
+
 // Gates of a square site with a node in the middle of its south side (5), drawn as a way, as a building, as two halves and as
 // a site relation.
 func TestGates(t *testing.T) {

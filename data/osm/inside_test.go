@@ -25,6 +25,8 @@ func TestLend(t *testing.T) {
 			node("6", "1", "1.5", "amenity=sanitary_dump_station | sanitary_dump_station:grey_water=yes"), "battery? cassette+ fresh? grey+"},
 		{"own no stands", site("tourism=caravan_site | sanitary_dump_station=no") + node("5", "1", "1", "amenity=sanitary_dump_station"), "battery? cassette- fresh? grey-"},
 		{"water", site("tourism=caravan_site") + node("5", "1", "1", "amenity=water_point"), "battery? cassette? fresh+ grey?"},
+		{"water for all on a campsite is for its guests", site("tourism=camp_site") + node("5", "1", "1", "amenity=water_point"), "battery?g cassette?g fresh+g grey?g"},
+		{"on the eastern side", site("tourism=caravan_site") + node("5", "1", "2", "amenity=water_point"), "battery? cassette? fresh+ grey?"},
 		{"fountain", site("tourism=caravan_site") + node("5", "1", "1", "amenity=drinking_water"), "battery? cassette? fresh? grey?"},
 		{"no diesel for a site", site("tourism=caravan_site") + node("5", "1", "1", "amenity=fuel | fuel:diesel=yes"), "battery? cassette? fresh? grey?"},
 	} {

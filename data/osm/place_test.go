@@ -38,6 +38,7 @@ var offerCases = []struct{ name, tags, want string }{
 	{"diesel only", "amenity=fuel | fuel:diesel=only", "fuel: def? diesel+ lpg?"},
 	{"petrol tagged", "amenity=fuel | fuel:octane_95=yes", "fuel: def? diesel~ lpg?"},
 	{"autogas only", "amenity=fuel | fuel:lpg=yes", "fuel: def? diesel? lpg+"},
+	{"autogas only, by the card", "amenity=fuel | fuel:lpg=yes | fuel:lpg:self_service=yes", "fuel: def? diesel? lpg+"},
 	{"autogas and petrol", "amenity=fuel | fuel:lpg=yes | fuel:octane_95=yes", "fuel: def? diesel~ lpg+"},
 	{"gas denied says nothing of diesel", "amenity=fuel | fuel:lpg=no", "fuel: def? diesel~ lpg-"},
 	// Diesel made from gas suits some engines only, so that it is no yes to diesel, and no reason to doubt it.

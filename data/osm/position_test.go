@@ -20,6 +20,8 @@ func TestPosition(t *testing.T) {
 		{"line, second half", orb.LineString{{0, 0}, {1, 0}, {4, 0}}, orb.Point{2, 0}},
 		{"line, a degree of longitude counts half at 60° north", orb.LineString{{0, 60}, {1, 60}, {1, 60.25}}, orb.Point{0.75, 60}},
 		{"line that stops at first", orb.LineString{{0, 0}, {0, 0}, {2, 0}}, orb.Point{1, 0}},
+		{"open line of four", orb.LineString{{0, 0}, {2, 0}, {2, 2}, {2, 4}}, orb.Point{2, 1.0}},
+		{"there and back", orb.LineString{{0, 0}, {2, 0}, {0, 0}}, orb.Point{2, 0}},
 		{"same point twice", orb.LineString{{1, 2}, {1, 2}}, orb.Point{1, 2}},
 		{"square", orb.LineString{{0, 0}, {2, 0}, {2, 2}, {0, 2}, {0, 0}}, orb.Point{1, 1}},
 		{"square the other way", orb.LineString{{0, 0}, {0, 2}, {2, 2}, {2, 0}, {0, 0}}, orb.Point{1, 1}},

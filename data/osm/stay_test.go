@@ -10,6 +10,22 @@ import (
 	"ullage/planner/trip"
 )
 
+// Where several tags speak of the mains, power_supply is named, else the first by name that says yes.
+func TestHookUpEvidence(t *testing.T) {
+	for tags, want := range map[string]string{
+		"socket:schuko=2 | socket:cee_blue=4":                    "socket:cee_blue=4",
+		"socket:schuko=2 | camp_site=basic":                      "socket:schuko=2",
+		"socket:cee_blue=4 | camp_site=serviced":                 "camp_site=serviced",
+		"socket:cee_blue=4 | power_supply=no":                    "power_supply=no",
+		"socket:cee_blue=4 | power_supply=unknown | camp_site=x": "socket:cee_blue=4",
+		"camp_site=standard":                                     "",
+	} {
+		if _, got := hookUp(filetest.Tags(tags)); got != want {
+			t.Errorf("%s: %q, want %q", tags, got, want)
+		}
+	}
+}
+
 // By the definitions of Tag:tourism=camp_site, Key:camp_site, Key:power_supply, Key:socket, Key:maxstay at wiki.openstreetmap.org.
 func TestStay(t *testing.T) {
 	const site, stop = "tourism=camp_site", "tourism=caravan_site"

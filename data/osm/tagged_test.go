@@ -35,13 +35,24 @@ func TestReadTagged(t *testing.T) {
 		got = append(got, fmt.Sprintf("%s %s %.3f,%.3f", p.ID, p.Kind, p.Point.Lon(), p.Point.Lat()))
 	}
 	want := []string{"n5 water 1.001,42.001", "w7 campsite 1.001,42.001", "w11 fuel 3.007,42.003", "r3 fuel 2.067,42.033", "f6 fuel 4.000,42.000"}
-	if !slices.Equal(got, want) || x.Date != "2025-01-19" || !x.FromOSM() || len(x.Notes) != 1 {
-		t.Errorf("%q of %s, notes %v, want %q", got, x.Date, x.Notes, want)
+	if !slices.Equal(got, want) || x.Date != "2025-01-19" || x.Objects != 7 || !x.FromOSM() || len(x.Notes) != 1 {
+		t.Errorf("%q of %d objects of %s, notes %v, want %q", got, x.Objects, x.Date, x.Notes, want)
 	}
 	if site := x.Places[1]; site.Stay == nil || len(site.Outline) != 5 {
 		t.Errorf("a site drawn as an area: %+v", site)
 	} else if o, _ := site.Offer("fresh"); o.Answer != trip.Yes {
 		t.Errorf("a site with a water point in it offers %+v", o)
+	}
+}
+
+// The tags of a place are told from other properties, as they are or in "tags".
+func TestTaggedPlace(t *testing.T) {
+	for text, want := range map[string]bool{
+		`{"amenity":"fuel"}`: true, `{"tags":{"tourism":"camp_site"}}`: true, `{"amenity":"bench"}`: false, `{"amenity":5}`: false, `{"amenity":"fuel"`: false, ``: false,
+	} {
+		if got := osm.TaggedPlace([]byte(text)); got != want {
+			t.Errorf("%s: %v", text, got)
+		}
 	}
 }
 
@@ -51,6 +62,7 @@ func TestReadTaggedErrors(t *testing.T) {
 		`{"type":"FeatureCollection","features":[{"type":"Feature","properties":{"amenity":"fuel"},"geometry":{"type":"Point","coordinates":[1,null]}}]}`:                      "a position is a list of numbers",
 		"{\"type\":\"FeatureCollection\",\"features\":[\n{\"type\":\"Feature\",\"properties\":{\"amenity\":\"fuel\"},\"geometry\":{\"type\":\"Point\",\"coordinates\":[1]}}]}": "line 2, column 1",
 		`{"type":"FeatureCollection","features":[{"type":"Feature","properties":{"amenity":"fuel"},"geometry":{"type":"Point","coordinates":[1,91]}}]}`:                        "1, 91 is no longitude and latitude",
+		`{"type":"FeatureCollection","features":[{"type":"Feature","properties":{"amenity":"fuel"},"geometry":{"type":"Point","coordinates":[180.5,1]}}]}`:                     "180.5, 1 is no longitude and latitude",
 	} {
 		if _, err := osm.ReadGeoJSON("x.geojson", strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), "x.geojson") || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v, want it to say %q", text, err, want)
