@@ -69,7 +69,7 @@ func TestWhereAmI(t *testing.T) {
 	p.until("no position", `document.querySelector("#here-lost")?.textContent.includes("does not know where it is")`)
 	at(-100, 40)
 	p.click("#here")
-	p.until("too far", `document.querySelector("#here-lost")?.textContent.includes("km off the route")`)
+	p.until("too far", `document.querySelector("#here-lost")?.textContent.includes("km off your route")`)
 	mid := line[len(line)/2]
 	at(mid[0], mid[1])
 	p.click("#here")

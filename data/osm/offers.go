@@ -3,6 +3,7 @@ package osm
 import (
 	"cmp"
 	"slices"
+	"sort"
 	"strings"
 
 	"ullage/data/osm/file"
@@ -136,7 +137,7 @@ func offersOf(kind trip.PlaceKind, tags file.Tags) []trip.Offer {
 		o.Guests = forGuests(o.Tank, kind, tags)
 		offers = append(offers, o)
 	}
-	slices.SortFunc(offers, func(a, b trip.Offer) int { return cmp.Compare(a.Tank, b.Tank) })
+	sort.Slice(offers, func(a, b int) bool { return offers[a].Tank < offers[b].Tank }) // one sort for all types: less program
 	return offers
 }
 

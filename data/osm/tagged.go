@@ -2,12 +2,11 @@ package osm
 
 import (
 	"bytes"
-	"cmp"
 	"errors"
 	"fmt"
 	"io"
 	"math"
-	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -66,7 +65,10 @@ func readTagged(name string, text []byte) (Extract, error) {
 			all = append(all, shaped{objectOf(f, i), ls})
 		}
 	}
-	slices.SortStableFunc(all, func(a, b shaped) int { return cmp.Or(cmp.Compare(rank(a.typ), rank(b.typ)), cmp.Compare(a.id, b.id)) })
+	sort.SliceStable(all, func(a, b int) bool { // as in an extract
+		x, y := all[a], all[b]
+		return rank(x.typ) < rank(y.typ) || x.typ == y.typ && x.id < y.id
+	})
 	for i, o := range all {
 		if i == 0 || o.typ != all[i-1].typ || o.id != all[i-1].id {
 			b.object(o)

@@ -23,9 +23,9 @@ var buildFlags = append([]string{"-trimpath", "-ldflags=-s -w"}, notInlined("ull
 	"ullage/planner/trip/read", "ullage/planner/trip/answer", "ullage/planner/trip/onward", "github.com/maxence-charriere/...",
 	"ullage/planner/trip", "ullage/data", "ullage/data/strict", "ullage/data/tripfile", "ullage/data/meant",
 	"ullage/data/osm", "ullage/data/osm/tag", "ullage/data/hours", "ullage/planner/life", "ullage/planner/byroad", "ullage/planner/reason", "ullage/planner/backup",
-	"ullage/planner/audit", "ullage/planner/trip/build", "ullage/data/osm/roads",
+	"ullage/planner/audit", "ullage/planner/replay", "ullage/data/foreign", "ullage/data/wrong", "ullage/data/plain", "ullage/planner/life/units", "ullage/planner/trip/build", "ullage/data/osm/roads",
 	"encoding/json", "encoding/xml", "regexp/...", "net/...", "text/...", "html/...", "path/...", "fmt", "time", "reflect", "os", "io/...", "errors", "context",
-	"sort", "strconv", "strings", "bytes", "bufio", "unicode/...", "syscall/...", "internal/poll", "internal/godebug", "internal/reflectlite", "internal/syscall/...")...)
+	"sort", "strconv", "strings", "bytes", "bufio", "unicode/...", "syscall/...", "internal/poll", "internal/godebug", "internal/reflectlite", "internal/syscall/...", "encoding/...", "log/...", "flag", "container/...", "iter", "internal/fmtsort", "internal/bisect", "github.com/google/...")...)
 
 // notInlined are flags that have packages compiled without inlining.
 func notInlined(packages ...string) []string {
