@@ -15,7 +15,7 @@ func TestBetween(t *testing.T) {
 		want     orb.LineString
 	}{
 		{0.125, 0.75, orb.LineString{{0, 0.5}, {0, 1}, {0, 2}, {0, 3}}},
-		{0, 1, line}, {0.5, 0.5, nil}, {0.6, 0.7, orb.LineString{{0, 2.4}, {0, 2.8}}},
+		{0, 1, line}, {0.5, 0.5, nil}, {0.25, 0.5, orb.LineString{{0, 1}, {0, 2}}}, {0.6, 0.7, orb.LineString{{0, 2.4}, {0, 2.8}}},
 	} {
 		got := Between(line, tc.from, tc.to)
 		if len(got) != len(tc.want) {

@@ -22,6 +22,14 @@ func TestGoneRound(t *testing.T) {
 	}
 }
 
+// A leg by road of one place is there; one that says nothing moves nothing.
+func TestShownAtShortLegs(t *testing.T) {
+	points := orb.LineString{pa, pb, pc}
+	if got := ShownAt(points, []byroad.Leg{{}, {Line: orb.LineString{bend}}}); !got.Equal(orb.LineString{pa, bend, bend}) {
+		t.Errorf("shown at %v", got)
+	}
+}
+
 // What is not known yet is asked once, and straight until then. Points are
 // shown on the road that they meant, those of a straight leg where they are.
 func TestLegs(t *testing.T) {

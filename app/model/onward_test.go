@@ -126,6 +126,10 @@ func TestOnAndBack(t *testing.T) {
 	if !slices.Equal(on.Ticks, []string{"set-off/gas"}) || len(todo[ShowRoad](m, WentOn{})) != 1 {
 		t.Errorf("ticks %q, to do %v", on.Ticks, todo[Effect](m, WentOn{}))
 	}
+	taught := then(m, Edited{RoadKind + "diesel", "percent"}, Edited{RoadValue + "diesel", "40"}, WentOn{})
+	if news := strings.Join(taught.Say.Facts(taught.News), "; "); !strings.Contains(news, "Diesel") {
+		t.Errorf("what the gauge taught is %q", news)
+	}
 	back := then(on, WentBack{})
 	if back.Trip.Start != m.Trip.Start || len(back.Trip.Route) != len(m.Trip.Route) || len(back.Ticks) != 2 || !back.Matched || !Same(back.Track, m.Track) {
 		t.Errorf("back: trip from %s, ticks %q, origin %+v", back.Trip.Start, back.Ticks, back.Origin)

@@ -16,6 +16,14 @@ func TestGap(t *testing.T) {
 	}
 }
 
+// A plan in use is kept for the next visit.
+func TestPlanInUseIsSaved(t *testing.T) {
+	m := then(planned(), Afresh{})
+	if got := todo[SaveTrip](m, Answered{No: m.Wanted, Plan: sample.Plan(), Last: true}); len(got) != 1 {
+		t.Errorf("to save: %v", got)
+	}
+}
+
 // A trip of one day has a plan to show.
 func TestHasPlan(t *testing.T) {
 	for days, want := range []bool{false, true, true} {

@@ -52,6 +52,22 @@ func TestReportBegins(t *testing.T) {
 	}
 }
 
+// The strips show where somebody is as far as that can be read, from the very
+// start on.
+func TestWeLookHere(t *testing.T) {
+	m := then(underWay(), ReportToggled{}, Edited{RoadKm, "200"})
+	for _, tc := range []struct {
+		text string
+		want float64 // minutes
+	}{
+		{"0", 540}, {"0.5", 540.5}, {"90", 630}, {"here", 2030}, {"480", 2030}, {"479.9", 3599.9},
+	} {
+		if got := then(m, Edited{RoadKm, tc.text}).Cursor; !near(got, tc.want) {
+			t.Errorf("at km %s the strips show minute %v, want %v", tc.text, got, tc.want)
+		}
+	}
+}
+
 // A place is closed once, and open again.
 func TestClosedPlaces(t *testing.T) {
 	m := then(underWay(), ReportToggled{})

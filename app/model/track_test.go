@@ -38,6 +38,13 @@ func TestOriginRecalled(t *testing.T) {
 			t.Errorf("another route, %v, is said to come from %+v", route, OriginOf(other))
 		}
 	}
+	for _, route := range []orb.LineString{nil, {pb}} {
+		lost := New(nil)
+		lost.Trip.Route = route
+		if o := OriginOf(lost); o.Count != len(route) || (o.Ends[1] == pb) != (len(route) > 0) {
+			t.Errorf("of route %v is kept %+v", route, o)
+		}
+	}
 	if none := then(planned(), TripRead{Trip: sample.Trip(), Last: &Resumed{}}); none.Track != nil || none.Matched {
 		t.Errorf("nothing kept gives %+v", OriginOf(none))
 	}
@@ -88,6 +95,9 @@ func TestTrackOnRoads(t *testing.T) {
 	short = then(short, TrackMatched{short.Track, roads})
 	if got := todo[MatchTrack](short, RoundAsked{}); len(got) != 1 || len(got[0].Line) != 2 {
 		t.Errorf("asked once more, what is put on roads is %v, not the track of two points", got)
+	}
+	if got := then(short, TrackKept{}); got.Matched || len(got.Trip.Route) != 2 {
+		t.Errorf("a track of two points does not come back: %v", got.Trip.Route)
 	}
 	off := then(on, TrackKept{})
 	if off.Matched || !off.Trip.Route.Equal(track) || off.Trip.Round != nil || off.Wanted != on.Wanted+1 {
