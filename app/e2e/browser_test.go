@@ -40,7 +40,10 @@ func chromium(t *testing.T) string {
 // launch starts a browser with extra flags.
 func launch(path string, flags ...chromedp.ExecAllocatorOption) (context.Context, func(), error) {
 	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox,
-		chromedp.Flag("disable-quic", true), chromedp.Flag("disable-component-update", true))
+		chromedp.Flag("disable-quic", true), chromedp.Flag("process-per-site", true), chromedp.Flag("disable-component-update", true))
+	if !*measured { // nobody sees what moves, and painting it takes a tenth of the time
+		opts = append(opts, chromedp.Flag("force-prefers-reduced-motion", true))
+	}
 	alloc, end := chromedp.NewExecAllocator(context.Background(), append(opts, flags...)...)
 	ctx, cancel := chromedp.NewContext(alloc)
 	if err := chromedp.Do(ctx); err != nil {
@@ -87,14 +90,49 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-// seats are for pages that are open at a time: more would only wait for a
-// processor, and longer than anybody's patience.
-var seats = make(chan struct{}, 2)
+// A seat is a browser context for one page at a time. Every page has an origin
+// of its own, a port, so nothing is kept of another; but all are of one site,
+// whose process keeps the program compiled.
+type seat struct {
+	once sync.Once
+	ctx  context.Context // of the tab that keeps the program
+	err  error
+}
 
-// A page is one tab of a browser context of its own: nothing is kept in it.
+// Two pages are open at a time: more would only wait for a processor, and
+// longer than anybody's patience.
+var seats = func() chan *seat {
+	c := make(chan *seat, 2)
+	for range cap(c) {
+		c <- new(seat)
+	}
+	return c
+}()
+
+// compile lets a tab keep the program, as long as the browser lives.
+func (s *seat) compile(browser context.Context, url string) {
+	s.ctx, _ = chromedp.NewContext(browser, chromedp.WithNewBrowserContext())
+	if s.err = chromedp.Do(s.ctx, chromedp.Navigate(url+"/web/licences.txt")); s.err == nil {
+		_, s.err = chromedp.Run(s.ctx, chromedp.Evaluate[bool](
+			`WebAssembly.compileStreaming(fetch("/web/app.wasm")).then(program => Boolean(window.program = program))`, chromedp.EvalAwaitPromise))
+	}
+}
+
+// take waits for a seat until the test ends.
+func take(t *testing.T) *seat {
+	t.Helper()
+	chromium(t)
+	t.Parallel()
+	s := <-seats
+	t.Cleanup(func() { seats <- s })
+	return s
+}
+
+// A page is one tab of a browser, at an origin where nothing is kept.
 type page struct {
 	t   *testing.T
 	ctx context.Context
+	url string // its door; "" before its first visit
 	mu  sync.Mutex
 	bad []string // errors and refusals that the browser reported
 }
@@ -102,10 +140,20 @@ type page struct {
 // open opens a tab of that size beside those of other tests.
 func open(t *testing.T, width, height int) *page {
 	t.Helper()
-	chromium(t)
-	t.Parallel()
-	seats <- struct{}{}
-	t.Cleanup(func() { <-seats })
+	s := take(t)
+	url, browser := serve(t), chrome(t)
+	s.once.Do(func() { s.compile(browser, url) })
+	if s.err != nil {
+		t.Fatal(s.err)
+	}
+	return openIn(t, s.ctx, width, height)
+}
+
+// openNew opens a tab in a browser context of its own: all that a first visit
+// does is done.
+func openNew(t *testing.T, width, height int) *page {
+	t.Helper()
+	take(t)
 	return openIn(t, chrome(t), width, height, chromedp.WithNewBrowserContext())
 }
 
@@ -118,11 +166,8 @@ func openAlone(t *testing.T, width, height int) *page {
 // openWithoutWebGL opens a tab in a browser of its own that has no WebGL2.
 func openWithoutWebGL(t *testing.T, width, height int) *page {
 	t.Helper()
-	path := chromium(t)
-	t.Parallel()
-	seats <- struct{}{}
-	t.Cleanup(func() { <-seats })
-	ctx, end, err := launch(path, chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-software-rasterizer", true))
+	take(t)
+	ctx, end, err := launch(chromium(t), chromedp.Flag("disable-gpu", true), chromedp.Flag("disable-software-rasterizer", true))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -137,6 +182,7 @@ func openIn(t *testing.T, parent context.Context, width, height int, opts ...chr
 	t.Cleanup(cancel)
 	p.ctx = ctx
 	p.do(chromedp.EmulateViewport(int64(width), int64(height)))
+	p.beforeScripts(watchAsked)
 	return p
 }
 

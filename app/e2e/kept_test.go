@@ -28,7 +28,7 @@ import (
 
 // A visit is how a page is opened. The zero value is a first visit.
 type visit struct {
-	url      string     // "": of the one server
+	url      string     // "": of a door of its own
 	trip     *trip.Trip // kept from the last visit; nil: the site's own
 	roadless bool       // the island's places are kept without its roads: one plan, by estimates
 	drawn    bool       // the browser has no WebGL2: an overview is drawn
@@ -61,7 +61,10 @@ func (p *page) begin(v visit) {
 func (p *page) visit(v visit) {
 	p.t.Helper()
 	if v.url == "" {
-		v.url = serve(p.t)
+		if p.url == "" {
+			p.url = door(p.t)
+		}
+		v.url = p.url
 	}
 	if os.Getenv("ULLAGE_SHOTS") != "" { // pictures show all that there is
 		v.drawn, v.brief = false, false

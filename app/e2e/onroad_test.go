@@ -14,7 +14,11 @@ import (
 
 // countAsked counts how often the page asks the device for its position.
 const countAsked = `window.asked = 0; const ask = Geolocation.prototype.getCurrentPosition;
-Geolocation.prototype.getCurrentPosition = function (...a) { window.asked++; return ask.apply(this, a); };
+Geolocation.prototype.getCurrentPosition = function (ok, no, how) {
+	const id = "position " + ++window.asked, then = f => what => { pending.delete(id); f(what); };
+	pending.set(id, "position");
+	return ask.call(this, then(ok), then(no), how);
+};
 Geolocation.prototype.watchPosition = () => { window.asked++; };`
 
 // permit answers for the person whether the page may know the position.
@@ -43,7 +47,7 @@ func (p *page) reloadAfter(js string) {
 // that knows nothing are told apart.
 func TestWhereAmI(t *testing.T) {
 	url, shut := serveUntil(t)
-	p := open(t, 390, 844)
+	p := openNew(t, 390, 844) // what is permitted is, in all of a context
 	p.beforeScripts(countAsked)
 	v := atHome()
 	v.url = url

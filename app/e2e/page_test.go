@@ -20,7 +20,7 @@ const ownOrigin = `performance.getEntriesByType("resource").every(r => r.name.st
 // origin and policy, and starts and plans again with the server stopped.
 func TestDemo(t *testing.T) {
 	url, shut := serveUntil(t)
-	p := open(t, 1400, 900)
+	p := openNew(t, 1400, 900)
 	p.do(chromedp.Navigate(url))
 	p.planned()
 	if n := eval[int](p, `document.querySelectorAll("#strips svg").length`); n < 7 {
@@ -54,10 +54,10 @@ func TestDemo(t *testing.T) {
 // TestFirstVisit: the page does not start again by itself when its service
 // worker takes over, whatever a person did by then.
 func TestFirstVisit(t *testing.T) {
-	p := open(t, 1400, 900)
+	p := openNew(t, 1400, 900)
 	p.beforeScripts(noWebGL)
 	p.beforeScripts(leaveItAtThat)
-	p.do(chromedp.Navigate(serve(t)))
+	p.do(chromedp.Navigate(door(t)))
 	eval[bool](p, `window.firstLoad = true`)
 	p.planned()
 	p.offlineReady()

@@ -17,8 +17,8 @@ import (
 	"testing"
 )
 
-// One server and one build of the page's program are enough for all tests:
-// each has a browser context of its own, which keeps nothing of another.
+// One server and one build of the page's program are enough for all tests: each
+// has a door of its own to it, which to the browser is an origin of its own.
 
 // A site is `ullage serve` in a process of its own.
 type site struct {
@@ -65,7 +65,7 @@ func (s *site) end() {
 	os.RemoveAll(s.dir)
 }
 
-// serve returns the address of the page.
+// serve returns the address of the server itself.
 func serve(t *testing.T) string {
 	t.Helper()
 	s, err := theSite()
@@ -75,16 +75,23 @@ func serve(t *testing.T) string {
 	return s.url
 }
 
-// serveUntil returns the address of the page at a door of this test's own, and
-// what shuts it: for the page there is no server then.
+// door returns the address of the page at a door of this test's own.
+func door(t *testing.T) string {
+	t.Helper()
+	address, _ := serveUntil(t)
+	return address
+}
+
+// serveUntil returns such an address and what shuts the door: for the page
+// there is no server then.
 func serveUntil(t *testing.T) (address string, shut func()) {
 	t.Helper()
 	to, err := url.Parse(serve(t))
 	if err != nil {
 		t.Fatal(err)
 	}
-	door := httptest.NewServer(httputil.NewSingleHostReverseProxy(to))
-	shut = sync.OnceFunc(func() { door.CloseClientConnections(); door.Close() })
+	server := httptest.NewServer(httputil.NewSingleHostReverseProxy(to))
+	shut = sync.OnceFunc(func() { server.CloseClientConnections(); server.Close() })
 	t.Cleanup(shut)
-	return door.URL, shut
+	return server.URL, shut
 }

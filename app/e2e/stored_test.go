@@ -20,6 +20,7 @@ import (
 func (p *page) second(v visit) *page {
 	p.t.Helper()
 	q := openIn(p.t, p.ctx, 1400, 900)
+	q.url = p.url
 	q.begin(v)
 	return q
 }
