@@ -88,6 +88,8 @@ func TestGates(t *testing.T) {
 		// Source of the role: Relations/Proposed/Site of wiki.openstreetmap.org, "node(s) on the perimeter".
 		{"entrance of a site", gate("barrier=gate") + `<node id="6" lat="2" lon="1"/>` + halves + relation("site", `<member type="node" ref="6" role="entrance"/>`),
 			[]orb.Point{{1, 2}}},
+		{"guidepost of a site", gate("barrier=gate") + `<node id="6" lat="2" lon="1"/>` + halves + relation("site", `<member type="node" ref="6" role="guidepost"/>`),
+			[]orb.Point{{1, 0}}},
 		{"entrance that the file does not hold", gate("barrier=gate") + halves + relation("site", `<member type="node" ref="6" role="entrance"/>`), []orb.Point{{1, 0}}},
 	} {
 		x, err := readBytes([]byte("<osm>" + corner + tc.text + "</osm>"))

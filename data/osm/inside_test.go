@@ -41,6 +41,9 @@ func TestLend(t *testing.T) {
 			if o, _ := p.Offer("cassette"); tc.name == "dump inside" && p.ID == "w9" && o.Tag != "amenity=sanitary_dump_station at n5" {
 				t.Errorf("evidence = %q", o.Tag)
 			}
+			if o, _ := p.Offer("fresh"); tc.name == "fountain" && p.ID == "w9" && o.Tag != "tourism=caravan_site" {
+				t.Errorf("what is known no better is said of %q", o.Tag)
+			}
 		}
 	}
 }

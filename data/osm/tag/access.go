@@ -37,10 +37,8 @@ var AccessKeys = []string{"motorhome", "motorcar", "motor_vehicle", "vehicle", "
 // Access reads who may drive each way: along, against.
 func Access(t file.Tags, class net.Class) (a [2]net.Access) {
 	for i, side := range []string{":forward", ":backward"} {
-		a[i] = net.Open
-		switch {
-		case class == net.Track, // in most countries for those who work the land, unless it says otherwise; common practice
-			HasWord("driveway parking_aisle drive-through emergency_access", t["service"]):
+		if class == net.Track || // in most countries for those who work the land, unless it says otherwise; common practice
+			HasWord("driveway parking_aisle drive-through emergency_access", t["service"]) {
 			a[i] = net.Guests
 		}
 		for _, k := range AccessKeys {
