@@ -1,3 +1,5 @@
+//go:build !js
+
 package e2e_test
 
 import (
