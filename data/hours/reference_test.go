@@ -403,7 +403,7 @@ func TestAgainstReference(t *testing.T) {
 //	ULLAGE_NODE_MODULES=… go test ./data/hours -run Many -v -values 20000 -timeout 1h
 func TestManyAgainstReference(t *testing.T) {
 	if *many == 0 {
-		t.Skip("no -values are asked for; 300 stand in testdata/reference.txt")
+		t.Skip("a measurement of minutes: run with -values 20000; 300 stand in testdata/reference.txt")
 	}
 	for name, values := range map[string][]string{"generated": newGrammar(*seed).values(*many), "real": realValues(t)} {
 		t.Run(name, func(t *testing.T) {
