@@ -38,6 +38,9 @@ func TestAlongAndBack(t *testing.T) {
 			t.Errorf("share %v comes back as %v", share, got)
 		}
 	}
+	if p, ok := Along(orb.LineString{{1, 1}, {1, 1.1}}, 0.5); !ok || !near(p[1], 1.05) {
+		t.Errorf("half of a short line is %v, %v", p, ok)
+	}
 	if _, ok := Along(orb.LineString{{1, 1}, {1, 1}}, 0.5); ok {
 		t.Error("a line without length has a middle")
 	}

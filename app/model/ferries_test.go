@@ -1,9 +1,11 @@
 package model
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
+	"ullage/geo"
 	"ullage/planner/trip"
 )
 
@@ -36,6 +38,17 @@ func TestAddFerry(t *testing.T) {
 				t.Errorf("typed anew, and still %v", got.Wrong)
 			}
 		})
+	}
+	line, err := geo.Measure(m.Trip.Route)
+	if err != nil {
+		t.Fatal(err)
+	}
+	last := m
+	for _, msg := range typed("100", strconv.FormatFloat(line.LengthM()/1000-0.01, 'f', 3, 64), "45") {
+		last = then(last, msg)
+	}
+	if len(last.Trip.Ferries) != 2 {
+		t.Errorf("a ferry to the end of the route: %v", last.Wrong)
 	}
 	got := m
 	for _, msg := range typed("5", "12,5", "45") {

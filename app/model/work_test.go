@@ -137,3 +137,22 @@ func TestUnread(t *testing.T) {
 		t.Errorf("%+v", fresh.Unread)
 	}
 }
+
+// Whatever is half done is something.
+func TestNothingHalfDone(t *testing.T) {
+	for _, tc := range []struct {
+		name string
+		m    Model
+		want bool
+	}{
+		{"planned", planned(), true},
+		{"the form open", then(planned(), FormToggled{}), false},
+		{"letters typed", then(planned(), Edited{"adults", "x"}), false},
+		{"a drawing", drawn(orb.LineString{pa}), false},
+		{"a report", then(underWay(), ReportToggled{}), false},
+	} {
+		if got := WorkOf(tc.m).Nothing(); got != tc.want {
+			t.Errorf("%s: nothing is half done: %v", tc.name, got)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/paulmach/orb"
@@ -32,8 +33,9 @@ func TestBackdrop(t *testing.T) {
 		}
 	}
 	road := `<osm><way id="2"><nd ref="1" lat="1" lon="2"/><nd ref="3" lat="1" lon="4"/>` + filetest.XML("highway=primary") + `</way></osm>`
-	if x, err := readBytes([]byte(road)); err != nil || len(x.Backdrop.Lines) != 1 {
-		t.Errorf("a road of a file is drawn as %+v, %v", x.Backdrop.Lines, err)
+	town := `<node id="1" lat="1" lon="2">` + filetest.XML("place=town | name=Beck") + `</node>`
+	if x, err := readBytes([]byte(strings.Replace(road, "<osm>", "<osm>"+town, 1))); err != nil || len(x.Backdrop.Lines) != 1 || len(x.Backdrop.Towns) != 1 {
+		t.Errorf("a road and a town of a file are drawn as %+v, %v", x.Backdrop, err)
 	}
 	var b Backdrop
 	for _, tags := range []string{"place=city | name=Aston", "place=town | name=Beck", "place=village | name=Clough", "place=hamlet | name=Dene", "place=town"} {

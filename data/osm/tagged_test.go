@@ -20,7 +20,7 @@ const exported = `{"type":"FeatureCollection","generator":"x","timestamp":"2025-
 {"type":"Feature","id":"node/5","properties":{"@id":"node/5","amenity":"water_point"},"geometry":{"type":"Point","coordinates":[1.001,42.001]}},
 {"type":"Feature","properties":{"type":"relation","id":3,"tags":{"amenity":"fuel","fuel:diesel":"yes"}},"geometry":{"type":"MultiPolygon","coordinates":[[[[2,42],[2.1,42],[2.1,42.1],[2,42]]]]}},
 {"type":"Feature","id":11,"properties":{"amenity":"fuel","fuel:lpg":"yes"},"geometry":{"type":"LineString","coordinates":[[3,42],[3.01,42],[3.01,42.01],[3,42]]}},
-{"type":"Feature","id":"mine","properties":{"amenity":"fuel","n":3},"geometry":{"type":"Point","coordinates":[4,42]}},
+{"type":"Feature","id":"node/mine","properties":{"amenity":"fuel","n":3},"geometry":{"type":"Point","coordinates":[4,42]}},
 {"type":"Feature","properties":{"amenity":"fuel","access":"private"},"geometry":{"type":"Point","coordinates":[4,43]}},
 {"type":"Feature","properties":{"amenity":"bench"},"geometry":{"type":"Point","coordinates":[4,44]}},
 {"type":"Feature","properties":{"amenity":"fuel"},"geometry":null}]}`
@@ -37,6 +37,9 @@ func TestReadTagged(t *testing.T) {
 	want := []string{"n5 water 1.001,42.001", "w7 campsite 1.001,42.001", "w11 fuel 3.007,42.003", "r3 fuel 2.067,42.033", "f6 fuel 4.000,42.000"}
 	if !slices.Equal(got, want) || x.Date != "2025-01-19" || x.Objects != 7 || !x.FromOSM() || len(x.Notes) != 1 {
 		t.Errorf("%q of %d objects of %s, notes %v, want %q", got, x.Objects, x.Date, x.Notes, want)
+	}
+	if d := x.Places[0].Date; d != x.Date {
+		t.Errorf("a place is of %s", d)
 	}
 	if site := x.Places[1]; site.Stay == nil || len(site.Outline) != 5 {
 		t.Errorf("a site drawn as an area: %+v", site)
