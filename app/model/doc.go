@@ -18,7 +18,7 @@
 //	m, _ := model.Update(model.New(trip.Fleet()), model.TripRead{Trip: t})
 //	m, todo := model.Update(m, model.Edited{Field: "adults", Text: "3"})
 //
-// Read model.go first, then update.go and any file of messages.
+// Read model.go first, then any file of messages.
 //
 // Files, each using only those above it:
 //
@@ -26,8 +26,7 @@
 //   - legs.go: ways between the points of a drawing
 //   - draft.go: a route being drawn, step by step
 //   - effect.go: what is to be done next
-//   - model.go: all that the page knows
-//   - update.go: what a message is
+//   - model.go: all that the page knows, and what a message is
 //   - marks.go: what this machine remembers beside the trip
 //   - planning.go: plans asked for and answered
 //   - cursor.go: the moment looked at

@@ -1,7 +1,6 @@
 package reason_test
 
 import (
-	"context"
 	"slices"
 	"testing"
 
@@ -11,19 +10,6 @@ import (
 	"ullage/planner/reason"
 	"ullage/planner/solve"
 )
-
-// polled is a context that ends when it is asked for the n-th time.
-type polled struct {
-	context.Context
-	n, asked int
-}
-
-func (c *polled) Err() error {
-	if c.asked++; c.asked >= c.n {
-		return context.Canceled
-	}
-	return nil
-}
 
 // Whenever time runs out, what is said is what would be said with all the time, or
 // less: no other amount, no other place, no other nearest trip.
@@ -39,24 +25,24 @@ func TestRefuseCut(t *testing.T) {
 	}
 	for k, p := range append(tiny, gap(), hours) {
 		plan := solved.Plan(t, p)
-		whole := &polled{context.Background(), 1 << 40, 0}
+		whole := plantest.Polls(1 << 40)
 		all, nearest, err := reason.Refuse(whole, p, plan, solve.Options{}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for n := 1; n < whole.asked; n += 1 + whole.asked/40 {
-			some, near, err := reason.Refuse(&polled{context.Background(), n, 0}, p, plan, solve.Options{}, nil)
+		for n := 1; n < whole.Asked; n += 1 + whole.Asked/40 {
+			some, near, err := reason.Refuse(plantest.Polls(n), p, plan, solve.Options{}, nil)
 			if err != nil {
 				t.Fatal(err)
 			}
 			for _, r := range some {
 				i := slices.IndexFunc(all, func(x planner.Reason) bool { return x.Kind == r.Kind && x.Limit == r.Limit })
 				if i < 0 || all[i].Missing != r.Missing || (r.FromKm > all[i].FromKm || r.ToKm < all[i].ToKm) || len(r.Changes) > len(all[i].Changes) {
-					t.Fatalf("problem %d, cut at %d of %d: %+v of %+v", k, n, whole.asked, r, all)
+					t.Fatalf("problem %d, cut at %d of %d: %+v of %+v", k, n, whole.Asked, r, all)
 				}
 			}
 			if near != nil && near.Breach != nearest.Breach {
-				t.Fatalf("problem %d, cut at %d of %d: %+v is nearest, it was %+v", k, n, whole.asked, near, nearest)
+				t.Fatalf("problem %d, cut at %d of %d: %+v is nearest, it was %+v", k, n, whole.Asked, near, nearest)
 			}
 		}
 	}

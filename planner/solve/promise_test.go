@@ -1,7 +1,6 @@
 package solve_test
 
 import (
-	"context"
 	"fmt"
 	"math/rand/v2"
 	"slices"
@@ -12,19 +11,6 @@ import (
 	"ullage/planner/internal/plantest/solved"
 	"ullage/planner/solve"
 )
-
-// polled is a context that ends when it is asked for the n-th time.
-type polled struct {
-	context.Context
-	n, asked int
-}
-
-func (c *polled) Err() error {
-	if c.asked++; c.asked >= c.n {
-		return context.Canceled
-	}
-	return nil
-}
 
 // manyWays is a stop with so many services that nobody looks at all ways to visit it.
 func manyWays() *planner.Problem {
@@ -57,20 +43,20 @@ func TestCancel(t *testing.T) {
 		"crowded":   plantest.Made{LengthKm: 300, Seed: 1, Dense: 50}.Problem(),
 		"many ways": manyWays(),
 	} {
-		whole := &polled{context.Background(), 20_000, 0}
-		if _, err := solve.Solve(whole, p, solve.Options{}); err != nil || whole.asked < len(p.Stops)/2 {
-			t.Errorf("%s: %v, asked %d times for %d stops", name, err, whole.asked, len(p.Stops))
+		whole := plantest.Polls(20_000)
+		if _, err := solve.Solve(whole, p, solve.Options{}); err != nil || whole.Asked < len(p.Stops)/2 {
+			t.Errorf("%s: %v, asked %d times for %d stops", name, err, whole.Asked, len(p.Stops))
 		}
-		for n := 1; n < whole.asked; n += 1 + n*2/3 {
-			ctx := &polled{context.Background(), n, 0}
+		for n := 1; n < whole.Asked; n += 1 + n*2/3 {
+			ctx := plantest.Polls(n)
 			plan, err := solve.Solve(ctx, p, solve.Options{})
 			if err != nil || plan.Status == planner.Infeasible {
-				t.Errorf("%s, ended at %d of %d: %s, %v", name, n, whole.asked, plan.Status, err)
+				t.Errorf("%s, ended at %d of %d: %s, %v", name, n, whole.Asked, plan.Status, err)
 			}
-			if ctx.asked > n+40 {
-				t.Errorf("%s, ended at %d of %d: asked %d times more", name, n, whole.asked, ctx.asked-n)
+			if ctx.Asked > n+40 {
+				t.Errorf("%s, ended at %d of %d: asked %d times more", name, n, whole.Asked, ctx.Asked-n)
 			}
-			if _, ok := solve.Any(&polled{context.Background(), 3, 0}, p); ok {
+			if _, ok := solve.Any(plantest.Polls(3), p); ok {
 				t.Errorf("%s: some plan after three looks at a context that has ended", name)
 			}
 		}

@@ -9,4 +9,5 @@
 //   - made.go: problems of realistic shape and any length
 //   - tiny.go: small random ones in which all that the model knows turns up
 //   - brute.go: the least cost by trying everything
+//   - polled.go: a context that ends at the n-th question
 package plantest
