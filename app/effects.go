@@ -114,7 +114,7 @@ func (p *Page) plan(ctx app.Context, ask model.AskPlan) {
 		if ask.No != p.m.Wanted {
 			return
 		}
-		p.client.Plan(p.m.Trip, func(a job.Answer) {
+		p.client.Plan(job.Plan{Trip: p.m.Trip, Touched: ask.Touched()}, func(a job.Answer) {
 			if a.Err != nil {
 				p.tell(ctx, model.PlanFailed{No: ask.No, Why: fact.Why(a.Err)})
 				return

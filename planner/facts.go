@@ -3,6 +3,7 @@ package planner
 import (
 	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"ullage/planner/fact"
@@ -62,7 +63,20 @@ func (c Change) do(p *Problem) fact.Fact {
 	default:
 		v["amount"] = p.amount(c.Tank, c.By)
 	}
+	if c.Kind == ChangeEndMore && p.emptied(c.Tank) {
+		return fact.Of(changeUnemptied, v)
+	}
 	return fact.Of(c.Kind, v)
+}
+
+// changeUnemptied: hand back a tank with so much in it that was agreed to be empty.
+const changeUnemptied fact.Kind = "change.end_unemptied"
+
+// emptied says whether a tank is agreed to be empty, or as good as, at the end.
+func (p *Problem) emptied(tank string) bool {
+	return slices.ContainsFunc(p.Tanks, func(t Tank) bool {
+		return t.ID == tank && t.End != nil && t.End.AtMost != nil && *t.End.AtMost < 0.05*t.Capacity
+	})
 }
 
 // Fact of a broken rule of p. Its kind is the detail, or "broken." and the rule.

@@ -31,6 +31,8 @@ func (r *Refusal) Render() app.UI {
 	return app.Section().ID("refusal").Class("refusal").Aria("labelledby", "refusal-title").Body(
 		app.H2().ID("refusal-title").Text(r.Say.Text("refusal.title")),
 		app.Ul().Body(items...),
+		r.cures(r.Plan.Cures),
+		show.Text("", r.Say.Fact(r.Plan.Tried)),
 		r.nearest(),
 	)
 }

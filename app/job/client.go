@@ -6,8 +6,6 @@ import (
 	"maps"
 	"slices"
 	"sync"
-
-	"ullage/planner/trip"
 )
 
 // A Link carries frames to the side that works.
@@ -74,8 +72,9 @@ func (c *Client) Open(name string, data []byte, opt OpenOptions, done func(Opene
 
 // Plan asks for an itinerary; show gets each better one and then the last.
 // An earlier Plan that is not done is stopped, and its show not called again.
-func (c *Client) Plan(t trip.Trip, show func(Answer)) {
-	c.ask(Request{Plan: &Plan{Trip: t, Route: t.Route}}, waiting{answer: show})
+func (c *Client) Plan(p Plan, show func(Answer)) {
+	p.Route = p.Trip.Route
+	c.ask(Request{Plan: &p}, waiting{answer: show})
 }
 
 // Roads reads the roads of the files that are open, beside plans. Plans asked

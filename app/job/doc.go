@@ -23,7 +23,7 @@
 //
 //	c := job.NewClient(dial, func(f func()) { f() })
 //	c.Open("island.osm.pbf", data, job.OpenOptions{}, func(o job.Opened, err error) { … })
-//	c.Plan(t, func(a job.Answer) { … })
+//	c.Plan(job.Plan{Trip: t}, func(a job.Answer) { … })
 //
 // Read message.go first, then server.go.
 //

@@ -251,13 +251,13 @@ func TestLatestPlanWins(t *testing.T) {
 	note := func(who string) func(Answer) {
 		return func(a Answer) { heard = append(heard, fmt.Sprint(who, a.Last, a.Err)) }
 	}
-	c.Plan(trip.Trip{}, note("first "))
+	c.Plan(Plan{}, note("first "))
 	link.say(t, Response{ID: 1, Answer: &Answer{}})
-	c.Plan(trip.Trip{}, note("second "))
+	c.Plan(Plan{}, note("second "))
 	link.say(t, Response{ID: 1, Answer: &Answer{Last: true}}) // too late
 	link.say(t, Response{ID: 2, Answer: &Answer{Last: true}})
 	link.say(t, Response{ID: 2, Answer: &Answer{Last: true}}) // nobody waits any more
-	c.Plan(trip.Trip{}, note("third "))
+	c.Plan(Plan{}, note("third "))
 	c.Cancel()
 	link.say(t, Response{ID: 3, Answer: &Answer{Last: true}})
 	if want := []string{"first false <nil>", "second true <nil>"}; !reflect.DeepEqual(heard, want) {
@@ -284,12 +284,12 @@ func testWorkerDies(t *testing.T) {
 		t.Error("the page holds bytes that can be read again, or not those that cannot")
 	}
 	var told error
-	c.Plan(trip.Trip{}, func(a Answer) { told = a.Err })
+	c.Plan(Plan{}, func(a Answer) { told = a.Err })
 	links[0].died(errors.New("out of memory"))
 	if told == nil || !strings.Contains(told.Error(), "out of memory") {
 		t.Errorf("told %v", told)
 	}
-	c.Plan(trip.Trip{}, func(Answer) {})
+	c.Plan(Plan{}, func(Answer) {})
 	synctest.Wait()
 	if len(links) != 2 || len(links[1].frames) != 3 {
 		t.Fatalf("%d workers; the last was sent %d frames, want 2 files and a plan", len(links), len(links[len(links)-1].frames))
@@ -305,7 +305,7 @@ func testWorkerDies(t *testing.T) {
 	// One that dies while it is given its places again fails who waits for that.
 	links[1].died(errors.New("out of memory"))
 	told = nil
-	c.Plan(trip.Trip{}, func(a Answer) { told = a.Err })
+	c.Plan(Plan{}, func(a Answer) { told = a.Err })
 	links[2].died(errors.New("again"))
 	if told == nil || !strings.Contains(told.Error(), "again") {
 		t.Errorf("told %v", told)
@@ -458,7 +458,7 @@ func TestRoadsThatKilledTheWorker(t *testing.T) {
 				if (told == nil) != c.read {
 					t.Errorf("told %v", told)
 				}
-				client.Plan(trip.Trip{}, func(Answer) {})
+				client.Plan(Plan{}, func(Answer) {})
 				synctest.Wait()
 				if len(links) != 2 {
 					t.Fatalf("%d workers, want another", len(links))

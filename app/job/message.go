@@ -44,6 +44,8 @@ func (o Open) bare() Open {
 type Plan struct {
 	Trip  trip.Trip      `json:"trip"`
 	Route orb.LineString `json:"route"` // the trip's, which its own JSON leaves out
+
+	Touched []string `json:"touched,omitempty"` // fields of the form that were just changed
 }
 
 // Follow asks for the ways of a vehicle between pairs of points, or, with

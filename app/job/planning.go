@@ -28,7 +28,8 @@ func (h *Handler) plan(ctx context.Context, p Plan, show func(Answer)) error {
 	defer stop()
 	work := paced(ctx, stop)
 	it, err := answer.Trip(work, t, h.places, answer.Options{
-		Build: build.Options{Hours: h.hours, Roads: h.roads.trip(work), MostStops: mostStops},
+		Touched: p.Touched,
+		Build:   build.Options{Hours: h.hours, Roads: h.roads.trip(work), MostStops: mostStops},
 		Progress: func(it trip.Itinerary) {
 			if n := h.now(); n.Sub(shown) >= pause {
 				shown = n

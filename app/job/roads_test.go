@@ -98,7 +98,7 @@ func (s steps) roads() (RoadsRead, error) {
 // plan returns the answer; nobody looks at what would follow it.
 func (s steps) plan(tr trip.Trip) trip.Itinerary {
 	done := make(chan Answer, 1)
-	s.c.Plan(tr, func(a Answer) {
+	s.c.Plan(Plan{Trip: tr}, func(a Answer) {
 		if a.Done || a.Last {
 			select {
 			case done <- a:

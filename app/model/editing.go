@@ -51,7 +51,7 @@ func (msg Edited) update(m Model) Model {
 		m.Drawing = m.forget()
 	}
 	m.Trip, m.Before = changed, nil
-	return m.askTyped()
+	return m.askTyped(f.Key)
 }
 
 func (FormToggled) update(m Model) Model {

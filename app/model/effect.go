@@ -8,10 +8,11 @@ type Effect interface{ isEffect() }
 
 type (
 	// AskPlan asks the planner for plan No of the trip as it is then. Typed: a
-	// person may type on.
+	// person may type on. Field is the one that was just changed; "": none.
 	AskPlan struct {
 		No    int
 		Typed bool
+		Field string
 	}
 	// SaveTrip keeps the trip for the next visit, with what is half done of it;
 	// SaveMarks what stands beside it.

@@ -16,8 +16,16 @@ import (
 // nothing to plan yet.
 func (m Model) ask() Model { return m.askFor(AskPlan{}) }
 
-// askTyped wants a plan of what a person is typing.
-func (m Model) askTyped() Model { return m.askFor(AskPlan{Typed: true}) }
+// askTyped wants a plan of what a person is typing into a field.
+func (m Model) askTyped(field string) Model { return m.askFor(AskPlan{Typed: true, Field: field}) }
+
+// Touched lists what was just changed.
+func (a AskPlan) Touched() []string {
+	if a.Field == "" {
+		return nil
+	}
+	return []string{a.Field}
+}
 
 func (m Model) askFor(plan AskPlan) Model {
 	m = m.do(SaveTrip{})
@@ -78,7 +86,7 @@ func (msg Avoided) update(m Model) Model {
 	} else {
 		m.Trip.Avoid = append(slices.Clip(m.Trip.Avoid), msg.Place)
 	}
-	return m.ask()
+	return m.askFor(AskPlan{Field: "avoid"})
 }
 
 // An answer is shown unless a newer plan is asked for.

@@ -230,10 +230,10 @@ func TestEffects(t *testing.T) {
 		msg  Msg
 		want []Effect
 	}{
-		{Edited{"adults", "3"}, []Effect{SaveTrip{}, AskPlan{m.Wanted + 1, true}}},
+		{Edited{"adults", "3"}, []Effect{SaveTrip{}, AskPlan{m.Wanted + 1, true, "adults"}}},
 		{Edited{"adults", "x"}, []Effect{SaveTrip{}}},
 		{Edited{field.Units, "british"}, []Effect{SaveMarks{}, SaveTrip{}}},
-		{Avoided{"n1"}, []Effect{SaveTrip{}, AskPlan{m.Wanted + 1, false}}},
+		{Avoided{"n1"}, []Effect{SaveTrip{}, AskPlan{m.Wanted + 1, false, "avoid"}}},
 		{Ticked{"set-off/gas"}, []Effect{SaveMarks{}}},
 		{RoundAsked{}, []Effect{MatchTrack{m.Trip.Route}}},
 		{DrawBegan{}, []Effect{ShowMap{}}},

@@ -54,6 +54,7 @@ var sample = map[string]fact.Value{
 	"agreed": fact.Quantity(40, "L", 0), "calls": fact.Texts([]string{"Ellern at km 31", "Morrow at km 60"}), "currency": fact.Text("NOK"), "easy": fact.Km(300, 0), "how": fact.Text("about"),
 	"lacking": fact.Km(20, 0), "left": fact.Quantity(30, "L", 0), "names": fact.Texts([]string{"Ellern"}), "needs": fact.Metres(2.85, 2), "open": fact.Clause(fact.Of("open.unknown", nil)),
 	"gone": fact.Texts([]string{"Morrow"}), "prices": fact.Text("diesel 1.60 NOK/L"), "rate": fact.Rate(1.6, "EUR", "L"), "tag": fact.Text("opening_hours=Mo-Fr"), "tags": fact.Texts([]string{"30 NOK"}),
+	"phone": fact.Text("+376 738 477"), "site": fact.Text("example.org"), "pairs": fact.Count(40),
 	"tanks": fact.List(fact.Tank("diesel", "")), "upto": fact.Money(30, "EUR"), "typical": fact.Text("EUR"), "was": fact.Count(3), "who": fact.Term("access.private"),
 
 	// life

@@ -16,6 +16,7 @@
 //   - change.go: what may give way, and by how much
 //   - hirer.go: what the hirer can change about it
 //   - explain.go: which limits are to blame, and what cures them
+//   - lever.go: what else to try, one thing or two
 //   - nearest.go: the trip that breaks least
 //   - refuse.go: both, the reasons first
 package reason

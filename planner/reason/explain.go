@@ -48,6 +48,7 @@ func (e *explainer) reasons(p *planner.Problem, alone []loosened) []planner.Reas
 		}
 		if i := slices.IndexFunc(plain, func(p planner.Reason) bool { return p.Limit == l.limit }); i >= 0 {
 			r = plain[i] // says where it must be missed, not by how much all is cured
+			r.Kind = l.kind
 		}
 		r.Changes = e.cures(p, l.change)
 		out = append(out, r)
@@ -126,16 +127,20 @@ func (e *explainer) cures(p *planner.Problem, limit change) []planner.Change {
 		if !ok {
 			continue
 		}
-		plan, ok := e.plan(changed(p, c, x))
-		if !ok {
-			continue
+		if told, ok := e.told(changed(p, c, x), c, x); ok {
+			out = append(out, told)
 		}
-		if c.kind == planner.ChangeUseLess {
-			x /= 100 // it was tried in percent
-		}
-		out = append(out, planner.Change{Kind: c.kind, Tank: c.tank, By: x, Cost: plan.Cost, Proven: plan.Status == planner.Optimal})
 	}
 	return out
+}
+
+// told is a change by x with what the trip costs in the problem that it makes.
+func (e *explainer) told(q *planner.Problem, c change, x float64) (planner.Change, bool) {
+	plan, ok := e.plan(q)
+	if c.kind == planner.ChangeUseLess {
+		x /= 100 // it was tried in percent
+	}
+	return planner.Change{Kind: c.kind, Tank: c.tank, By: x, Cost: plan.Cost, Proven: plan.Status == planner.Optimal}, ok
 }
 
 // stuckAt is the first stop, or the end, that no plan reaches; known is false if time

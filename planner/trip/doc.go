@@ -41,6 +41,7 @@
 //   - money.go: prices as tagged
 //   - roads.go: what a road network is asked
 //   - itinerary.go: a plan as people read it
+//   - cause.go: what a refusal lies in
 //   - use.go: habits of vehicles that state their use
 //   - usage.go: what a trip uses
 //   - validate.go: what is wrong with a trip, and what to do

@@ -22,7 +22,9 @@ type Itinerary struct {
 	Strips    []Strip           `json:"strips"` // one per tank, in the vehicle's order
 	Places    []Candidate       `json:"places"` // every candidate in the corridor, chosen or not
 	Cautions  []fact.Fact       `json:"cautions,omitempty"`
-	Why       []Reason          `json:"why,omitempty"`      // a refused plan
+	Why       []Reason          `json:"why,omitempty"`      // a refused plan, the true cause first
+	Cures     []fact.Fact       `json:"cures,omitempty"`    // of a refused plan, besides those of its reasons
+	Tried     fact.Fact         `json:"tried,omitzero"`     // that nothing helps, or that not all was tried; nothing: neither
 	Estimated bool              `json:"estimated"`          // a detour of the plan is straight distance × circuity
 	OffRoad   [][2]float64      `json:"off_road,omitempty"` // from km to km: no road is known, the route is as drawn
 	Nearest   *Nearest          `json:"nearest,omitempty"`
@@ -43,9 +45,21 @@ type Itinerary struct {
 // would cure it.
 type Reason struct {
 	planner.Reason
+	Cause Cause       `json:"cause,omitempty"`
 	Says  fact.Fact   `json:"says"`
 	Cures []fact.Fact `json:"cures,omitempty"`
 }
+
+// A Cause says what a reason of a refusal lies in.
+type Cause string
+
+// The causes, the one that is told first before all others.
+const (
+	CauseData      Cause = "data"      // the map data hold no place for it
+	CauseAgreement Cause = "agreement" // a condition of the hire agreement
+	CauseWish      Cause = "wish"      // what the travellers want
+	CauseTank      Cause = "tank"      // what a tank holds, on a stretch
+)
 
 // Nearest is the trip that breaks least, where there is no plan. It is not
 // valid: nobody should drive it as it is.

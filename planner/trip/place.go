@@ -31,6 +31,7 @@ type Place struct {
 	Stay     *Stay     `json:"stay,omitempty"`  // nil: no night here
 	Date     Date      `json:"date,omitempty"`  // of the data: 2025-01-19
 	EleM     *float64  `json:"ele_m,omitempty"` // metres above the sea, as tagged; nil: not stated
+	Contact  Contact   `json:"contact,omitzero"`
 
 	Outline orb.LineString `json:"outline,omitempty"` // closed, around the place or the site that it is in; nil: not known
 	Gates   []orb.Point    `json:"gates,omitempty"`   // where vehicles drive in to the outline; nil: not known
@@ -48,6 +49,13 @@ type Offer struct {
 	Guests   bool   `json:"guests,omitempty"`    // for customers of the place only
 	Tag      string `json:"tag,omitempty"`       // the evidence: "fuel:lpg=yes"
 	PriceTag string `json:"price_tag,omitempty"` // a price as tagged
+}
+
+// Contact is how to ask a place, as tagged; "" is not stated.
+type Contact struct {
+	Phone   string `json:"phone,omitempty"`
+	Website string `json:"website,omitempty"`
+	Email   string `json:"email,omitempty"`
 }
 
 // Limits are what fits. 0 means that no number is stated.

@@ -21,6 +21,7 @@ type TankKind struct {
 	Means   string  // what a vehicle that has it has, as package advice calls it; "": nothing
 	Onboard bool    // can be filled where it is used: a heavy vehicle drives with less of it
 	Moves   bool    // what the engine burns: its use is told as a consumption too
+	AtSites bool    // sites for the night often see to it, tagged or not: worth a call
 	Last    bool    // the last place before the end that sells it is named
 }
 
@@ -31,10 +32,10 @@ var tankKinds = map[string]TankKind{
 	"diesel":   {Verb: Refuel, Minutes: 6, Price: 1.60, Moves: true, Last: true},
 	"def":      {Verb: TopUp, Minutes: 5, Price: 1.10, Means: advice.HasDEF},
 	"lpg":      {Verb: Refuel, Minutes: 8, Price: 0.95, Means: advice.HasGas},
-	"fresh":    {Verb: Fill, Minutes: 10, Means: advice.HasFresh, Onboard: true}, // paid by the call: whoever is there fills up
-	"grey":     {Verb: Drain, Minutes: 5, Means: advice.HasGrey},
-	"cassette": {Verb: Empty, Minutes: 6, Means: advice.HasCassette},
-	"battery":  {Verb: Charge, ByNight: true},
+	"fresh":    {Verb: Fill, Minutes: 10, Means: advice.HasFresh, Onboard: true, AtSites: true}, // paid by the call: whoever is there fills up
+	"grey":     {Verb: Drain, Minutes: 5, Means: advice.HasGrey, AtSites: true},
+	"cassette": {Verb: Empty, Minutes: 6, Means: advice.HasCassette, AtSites: true},
+	"battery":  {Verb: Charge, ByNight: true, AtSites: true},
 }
 
 // KindOfTank is what is known about a tank; the zero value for one that is not in the table.

@@ -5,6 +5,7 @@ import (
 
 	"ullage/planner"
 	"ullage/planner/fact"
+	"ullage/planner/trip"
 )
 
 // refused says that there is no plan, or that none is known.
@@ -29,20 +30,33 @@ func (p *sheet) help() {
 	if p.it.Status == planner.Unknown {
 		return
 	}
-	var cures []fact.Fact
-	for _, r := range p.it.Why {
-		for _, c := range r.Cures {
-			if !fact.Contains(cures, c) {
-				cures = append(cures, c)
-			}
-		}
-	}
+	cures := allCures(p.it)
 	if len(cures) > 0 {
 		p.line(p.say.Text("sheet.cure"))
 		p.list("  - ", cures)
 	}
+	if !p.it.Tried.Nothing() {
+		p.wrap("", p.say.Fact(p.it.Tried))
+	}
 	p.nearest()
 	p.leftOut()
+}
+
+// allCures are those of the reasons and all others, each once.
+func allCures(it trip.Itinerary) []fact.Fact {
+	var out []fact.Fact
+	add := func(cures []fact.Fact) {
+		for _, c := range cures {
+			if !fact.Contains(out, c) {
+				out = append(out, c)
+			}
+		}
+	}
+	for _, r := range it.Why {
+		add(r.Cures)
+	}
+	add(it.Cures)
+	return out
 }
 
 // leftOut lists the places that could not serve, with the reason.

@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"ullage/app/say"
+	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
 
@@ -12,7 +13,7 @@ import (
 type Refusal struct {
 	p    *sheet
 	in   Input
-	said bool // the reasons
+	said []fact.Fact // reasons
 }
 
 // NewRefusal says that there is no plan, or that none is known.
@@ -24,11 +25,14 @@ func NewRefusal(w io.Writer, in Input, voice say.Voice) (*Refusal, error) {
 	return r, r.p.w.Flush()
 }
 
-// Tell says the reasons once they are known.
+// Tell says each reason once it is known.
 func (r *Refusal) Tell(it trip.Itinerary) error {
-	if r.p.it = it; len(it.Why) > 0 && !r.said {
-		r.said = true
-		r.p.reasons()
+	r.p.it = it
+	for _, why := range it.Why {
+		if !fact.Contains(r.said, why.Says) {
+			r.said = append(r.said, why.Says)
+			r.p.wrap("  - ", r.p.say.Fact(why.Says))
+		}
 	}
 	return r.p.w.Flush()
 }

@@ -17,6 +17,7 @@ type Options struct {
 	Build    build.Options        // of [Trip] only
 	Solve    solve.Options        // its Progress is replaced if Progress is set
 	Progress func(trip.Itinerary) // called with each better plan; nil: not called
+	Touched  []string             // fields of the form that were just changed: what else they could be is tried first where there is no plan
 	Answer   func(trip.Itinerary) // called with the answer before Safety and Others are looked for, and once more between them; nil: not called
 }
 
@@ -55,6 +56,9 @@ func (b asker) audit(p planner.Plan) error {
 }
 
 // again builds the trip once more, changed.
-func (b asker) again(t trip.Trip) (*build.Built, error) {
-	return build.Trip(t, b.Places, build.Options{Hours: b.Hours, Roads: b.Roads, MostStops: b.MostStops})
+func (b asker) again(t trip.Trip) (*build.Built, error) { return b.among(t, b.Places) }
+
+// among builds a changed trip among other places.
+func (b asker) among(t trip.Trip, places []trip.Place) (*build.Built, error) {
+	return build.Trip(t, places, build.Options{Hours: b.Hours, Roads: b.Roads, MostStops: b.MostStops})
 }

@@ -2,112 +2,111 @@ package answer
 
 import (
 	"context"
+	"slices"
 
+	"ullage/planner"
 	"ullage/planner/fact"
-	"ullage/planner/life"
-	"ullage/planner/solve"
-	"ullage/planner/trip"
+	"ullage/planner/reason"
 )
 
-// Kinds of what would give a trip a plan.
+// Kinds of what was tried in vain.
 const (
-	cureThen          fact.Kind = "cure.then" // and what it then costs
-	cureCorridor      fact.Kind = "cure.corridor"
-	cureShowersSite   fact.Kind = "cure.showers_site"
-	cureShowersFrugal fact.Kind = "cure.showers_frugal"
-	cureToiletsSite   fact.Kind = "cure.toilets_site"
-	cureCookLittle    fact.Kind = "cure.cook_little"
-	cureCooler        fact.Kind = "cure.cooler"
-	cureTepid         fact.Kind = "cure.tepid"
-	cureLessCare      fact.Kind = "cure.less_care"
-	cureCampsites     fact.Kind = "cure.campsites"
-	cureStopovers     fact.Kind = "cure.stopovers"
-	cureNoHookup      fact.Kind = "cure.no_hookup"
-	cureHookup        fact.Kind = "cure.hookup"
+	triedAll  fact.Kind = "tried.all"  // {n} changes singly, and all in pairs: none helps
+	triedSome fact.Kind = "tried.some" // {n} singly, and {pairs} pairs of them; others were not
+	triedCut  fact.Kind = "tried.cut"  // time ran out: others were not
 )
-
-// A remedy changes a trip in a way that the planner, which knows numbers only,
-// cannot think of; ok is false where there is nothing to change.
-type remedy struct {
-	says  fact.Fact
-	apply func(*trip.Trip) bool
-}
-
-// set is a remedy that gives a choice its value.
-func set[T comparable](kind fact.Kind, value T, of func(*trip.Trip) *T) remedy {
-	return remedy{fact.Of(kind, nil), func(t *trip.Trip) bool {
-		at := of(t)
-		changes := *at != value
-		*at = value
-		return changes
-	}}
-}
-
-var remedies = []remedy{
-	{fact.Of(cureCorridor, nil), func(t *trip.Trip) bool {
-		was := t.CorridorKm
-		t.CorridorKm = min(2*was, trip.MostCorridorKm)
-		return t.CorridorKm > was
-	}},
-	set(cureShowersSite, trip.ShowerSites, func(t *trip.Trip) *trip.Showers { return &t.Party.Showers }),
-	set(cureShowersFrugal, trip.ShowerFrugal, func(t *trip.Trip) *trip.Showers { return &t.Party.Showers }),
-	set(cureToiletsSite, trip.ToiletSites, func(t *trip.Trip) *trip.Toilet { return &t.Party.Toilet }),
-	set(cureCookLittle, trip.CookLittle, func(t *trip.Trip) *trip.Cooking { return &t.Party.Cooking }),
-	{fact.Of(cureCooler, fact.V{"kept": fact.Celsius(coolC), "cold": fact.Celsius(coolNightC)}), cooler},
-	{fact.Of(cureTepid, fact.V{"kept": fact.Celsius(life.HotEnough)}), tepid},
-	{fact.Of(cureLessCare, fact.V{"trips": fact.Count(100 * lessConfidence)}), lessCare},
-	set(cureCampsites, true, func(t *trip.Trip) *bool { return &t.Stays.Campsites }),
-	set(cureStopovers, true, func(t *trip.Trip) *bool { return &t.Stays.Stopovers }),
-	set(cureNoHookup, false, func(t *trip.Trip) *bool { return &t.Stays.HookUp }),
-	set(cureHookup, true, func(t *trip.Trip) *bool { return &t.Stays.HookUp }),
-}
-
-// tepid keeps the water no warmer than is enough for dishes and hands.
-func tepid(t *trip.Trip) bool {
-	changes := t.Comfort.HotC != life.HotEnough
-	t.Comfort.HotC = life.HotEnough
-	return changes
-}
 
 const (
-	coolC, coolNightC = 18, 12
-	lessConfidence    = 0.75
+	// enoughCures: pairs are not looked for where so many are known, and so many pairs are enough. Own choice.
+	enoughCures = 3
+	// mostPairs bounds the pairs that are tried: each is a problem to be built and solved.
+	mostPairs = 200
 )
 
-// cooler wishes less warmth, where more is wished and the vehicle knows what that means.
-func cooler(t *trip.Trip) bool {
-	if t.Vehicle.Life == nil || t.Comfort.InsideC != 0 && t.Comfort.InsideC <= coolC {
+// A trying tries reliefs of a trip without a plan, and tells of each that helps.
+type trying struct {
+	asker
+	ctx     context.Context
+	trial   reason.Trial
+	touched []string
+	found   []fact.Fact
+	tell    func(found []fact.Fact)
+	vain    []relief // tried alone, without a plan
+	done    []relief
+	paired  int  // pairs tried
+	left    bool // there are pairs that were not
+}
+
+// keep is a cure that was found.
+func (t *trying) keep(cure fact.Fact) bool {
+	if cure.Nothing() || fact.Contains(t.found, cure) {
 		return false
 	}
-	t.Comfort.InsideC, t.Comfort.NightC = coolC, coolNightC
+	t.found = append(t.found, cure)
+	t.tell(t.found)
 	return true
 }
 
-// lessCare plans with less than the usual care; nobody is told to count on luck.
-func lessCare(t *trip.Trip) bool {
-	if t.Vehicle.Life == nil || t.Confident() <= lessConfidence {
-		return false
+// one tries one relief by itself, if it was not; the cure is nothing if it is none.
+func (t *trying) one(r relief) (cure fact.Fact) {
+	if t.ctx.Err() != nil || slices.ContainsFunc(t.done, func(o relief) bool { return o.same(r) }) {
+		return fact.Fact{}
 	}
-	t.Confidence = lessConfidence
-	return true
+	cure = t.alone(t.trial, r)
+	if t.ctx.Err() != nil {
+		return fact.Fact{}
+	}
+	t.done = append(t.done, r)
+	if cure.Nothing() {
+		t.vain = append(t.vain, r)
+	}
+	return cure
 }
 
-// tripCures are remedies that were tried and alone give the trip a plan.
-func (b asker) tripCures(ctx context.Context) []fact.Fact {
-	var out []fact.Fact
-	for _, r := range remedies {
-		t := b.Trip
-		if !r.apply(&t) || ctx.Err() != nil {
-			continue
-		}
-		tried, err := b.again(t)
-		if err != nil {
-			continue
-		}
-		plan, err := solve.Solve(ctx, tried.Problem, solve.Options{MaxLabels: fewLabels})
-		if err == nil && plan.End != nil {
-			out = append(out, fact.Of(cureThen, fact.V{"what": fact.Clause(r.says), "sum": fact.Money(plan.Cost, b.Trip.Currency)}))
+// same says whether two reliefs are one.
+func (r relief) same(o relief) bool {
+	if r.remedy != nil && o.remedy != nil {
+		return r.remedy.says.Equal(o.remedy.says)
+	}
+	return r.lever != nil && o.lever != nil && r.lever.Kind == o.lever.Kind && r.lever.Tank == o.lever.Tank
+}
+
+// pairs tries two reliefs together, of those that did not help alone: those
+// with a field that was just touched first.
+func (t *trying) pairs() {
+	found := 0
+	list := slices.DeleteFunc(slices.Clone(t.vain), func(r relief) bool { return r.lever != nil && r.lever.Kind == planner.ChangeUseLess }) // habits are how
+	for _, touched := range []bool{true, false} {
+		for i, a := range list {
+			for _, b := range list[i+1:] {
+				if !a.apart(b) || touched != (t.isTouched(a) || t.isTouched(b)) {
+					continue
+				}
+				if t.ctx.Err() != nil || t.paired == mostPairs || found == enoughCures {
+					t.left = true
+					return
+				}
+				t.paired++
+				if t.keep(t.both(t.trial, a, b)) {
+					found++
+				}
+			}
 		}
 	}
-	return out
+}
+
+func (t *trying) isTouched(r relief) bool { return slices.Contains(t.touched, r.field()) }
+
+// tried says what was tried in vain, or not tried for want of time; nothing where
+// enough is known.
+func (t *trying) tried(cures int) fact.Fact {
+	switch {
+	case t.ctx.Err() != nil:
+		return fact.Of(triedCut, nil)
+	case cures > 0:
+		return fact.Fact{}
+	case !t.left:
+		return fact.Of(triedAll, fact.V{"n": fact.Count(len(t.done))})
+	}
+	return fact.Of(triedSome, fact.V{"n": fact.Count(len(t.done)), "pairs": fact.Count(t.paired)})
 }

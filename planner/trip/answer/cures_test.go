@@ -19,7 +19,7 @@ func TestRemediesOfLife(t *testing.T) {
 		return triptest.StopOf(t, b.Problem, "a").Night.Use["lpg"]
 	}
 	tried := 0
-	for _, r := range remedies {
+	for _, r := range habits {
 		for _, kind := range []fact.Kind{cureCooler, cureTepid, cureLessCare} {
 			if r.says.Kind != kind {
 				continue
@@ -54,11 +54,11 @@ func TestTripCures(t *testing.T) {
 		t.Fatalf("%s, %+v, %+v", it.Status, it.Why, it.Nearest)
 	}
 	cured := map[fact.Kind]float64{}
-	for _, c := range triptest.Of(it.Why[0].Cures, cureThen) {
-		cured[c.Values["what"].Fact.Kind] = c.Values["sum"].N
+	for _, c := range triptest.Of(it.Cures, cureThen) {
+		cured[c.Values["what"].List[0].Fact.Kind] = c.Values["sum"].N
 	}
 	if cured[cureCorridor] <= 0 || cured[cureShowersFrugal] <= 0 {
-		t.Errorf("cures = %q, want a wider corridor and a wash at the basin, each with what the trip then costs", triptest.Lines(it.Why[0].Cures))
+		t.Errorf("cures = %q, want a wider corridor and a wash at the basin, each with what the trip then costs", triptest.Lines(it.Cures))
 	}
 	tr.CorridorKm *= 2
 	if it = mustPlan(t, tr, append(places, water, dump)); it.Status != planner.Optimal || math.Abs(it.Cost-cured[cureCorridor]) > 0.005 {

@@ -14,13 +14,20 @@
 //
 // Decisions. Every plan is audited before it is shown. A plan in use is kept while it costs
 // at most a hundredth more, so that a small change does not turn a trip over. Every
-// cure was tried by planning the changed trip. What time does not allow is left out,
+// cure was tried by planning the changed trip; what was not tried is never called
+// impossible. The true cause comes first: what the map data hold no place for is
+// found by making such places up. What time does not allow is left out,
 // the price of safety and other plans first.
 //
 // Files, each using only those above it:
 //
 //   - asker.go: what the planner is asked
-//   - cures.go: what else would give a trip a plan
+//   - remedy.go: what else people can do
+//   - made.go: places that nobody knows of
+//   - lack.go: what the map data have no place for
+//   - relief.go: one change, or two, and what they come to
+//   - ring.go: whom to ring
+//   - cures.go: what would give a trip a plan, singly and in pairs
 //   - lines.go: a day in one line
 //   - others.go: plans that one may like better
 //   - safety.go: what it costs to survive a closed place

@@ -87,7 +87,7 @@ func TestObstacles(t *testing.T) {
 		{"cassette", func(tr *trip.Trip) { tr.Stays.MinNights = 1 }, planner.Reason{Limit: "cassette", ToKm: 200, Missing: 5}},
 		{"day", func(tr *trip.Trip) { tr.Day.MaxKm = 90 }, planner.Reason{Limit: "km", ToKm: 100, Missing: 10}},
 		{"hours", func(tr *trip.Trip) { tr.Day.MaxMin = 80 }, planner.Reason{Limit: "min", ToKm: 100, Missing: 20}},
-		{"nights", func(tr *trip.Trip) { tr.Stays.MinNights, tr.Stays.Campsites = 2, false }, planner.Reason{Limit: "nights", ToKm: 200, Missing: 2}},
+		{"nights", func(tr *trip.Trip) { tr.Stays.MinNights, tr.Stays.Campsites = 2, false }, planner.Reason{Limit: "night", ToKm: 200, Missing: 2}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			tr := triptest.Eastwards(200)

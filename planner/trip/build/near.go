@@ -64,3 +64,15 @@ func (c *Course) ashore(passes []geo.Pass, place orb.Point) []geo.Pass {
 	}
 	return out
 }
+
+// OffKm measures how far points lie off the route: +Inf beyond the widest corridor.
+func (c *Course) OffKm() func(orb.Point) float64 {
+	corridor := geo.NewCorridor(c.route)
+	return func(p orb.Point) float64 {
+		off := math.Inf(1)
+		for _, pass := range corridor.Passes(p, trip.MostCorridorKm*1000) {
+			off = min(off, pass.OffM/1000)
+		}
+		return off
+	}
+}

@@ -201,9 +201,9 @@ func TestItineraryRefused(t *testing.T) {
 		t.Fatalf("why = %+v, want three", it.Why)
 	}
 	for i, want := range []string{
+		"reason.day_km from=km150 limit=250km missing=20km to=km290", // what is wished for stands before what a tank holds
 		"reason.tank from=km0 missing=12.3L supply=supply tank=fresh to=km150",
 		"reason.tank from=km0 missing=2.0L tank=cassette to=km290",
-		"reason.day_km from=km150 limit=250km missing=20km to=km290",
 	} {
 		if got := triptest.Line(it.Why[i].Says); got != want {
 			t.Errorf("why[%d] = %q, want %q", i, got, want)

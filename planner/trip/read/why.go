@@ -1,6 +1,8 @@
 package read
 
 import (
+	"slices"
+
 	"ullage/planner"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
@@ -18,7 +20,7 @@ func Why(b *build.Built, reasons []planner.Reason) []trip.Reason {
 			continue // a limit that is met to the digit shown is no news
 		}
 		r.FromKm, r.ToKm = b.Axis.Route(r.FromKm), b.Axis.Route(r.ToKm)
-		w := trip.Reason{Reason: r, Says: r.Fact(b.Problem)}
+		w := trip.Reason{Reason: r, Cause: causeOf(r), Says: r.Fact(b.Problem)}
 		if c, ok := b.Calls[r.Limit]; ok {
 			w.Says = fact.Of(w.Says.Kind, fact.V{"stop": c.Place.Called()})
 		}
@@ -27,5 +29,20 @@ func Why(b *build.Built, reasons []planner.Reason) []trip.Reason {
 		}
 		out = append(out, w)
 	}
+	trip.ByCause(out)
 	return out
+}
+
+// wished are the kinds of what the travellers want; the nights of a trip are.
+var wished = []fact.Kind{planner.ReasonDayKm, planner.ReasonDayMin, planner.ReasonNightsMore, planner.ReasonNightsLess, planner.ReasonStop, planner.ReasonOpen, planner.ReasonBackup}
+
+// causeOf is what a reason lies in.
+func causeOf(r planner.Reason) trip.Cause {
+	switch {
+	case r.Kind == planner.ReasonEnd:
+		return trip.CauseAgreement
+	case slices.Contains(wished, r.Kind):
+		return trip.CauseWish
+	}
+	return trip.CauseTank
 }
