@@ -59,7 +59,9 @@ func (r *refusal) told(reasons []planner.Reason) []trip.Reason {
 		return read.Why(r.Built, reasons)
 	}
 	if !r.whole {
-		cures := func(w planner.Reason) bool { return slices.ContainsFunc(w.Changes, func(c planner.Change) bool { return c.Kind != planner.ChangeNightsLess }) }
+		cures := func(w planner.Reason) bool {
+			return slices.ContainsFunc(w.Changes, func(c planner.Change) bool { return c.Kind != planner.ChangeNightsLess })
+		}
 		if len(r.blame) > 0 || slices.ContainsFunc(reasons, cures) {
 			return read.Why(r.Built, reasons)
 		}
