@@ -32,6 +32,13 @@ const (
 	RuleMoment   Rule = "moment"   // stated positions, times and levels are the replayed ones
 	RuleCost     Rule = "cost"     // stated cost and parts are the replayed ones
 	RuleBound    Rule = "bound"    // the bound is not above the cost
+	RuleMove     Rule = "move"     // kilometres of the route between two nights in a row
+	RuleRest     Rule = "rest"     // days without driving
+	RuleKeys     Rule = "keys"     // the end of the route is reached in time
+	RuleOne      Rule = "one"      // one stop of a list is visited
+	RuleMass     Rule = "mass"     // what tanks weigh together at a departure
+	RuleDrain    Rule = "drain"    // no more is let out than is too heavy, and none where the tank is filled
+	RuleActs     Rule = "acts"     // in a stay a tank is served before it would not last, and before leaving
 )
 
 // Details of a [Broken] rule, where the rule alone says too little.
@@ -43,6 +50,7 @@ const (
 	BoundOff      fact.Kind = "broken.status.bound"        // of a plan called optimal
 	NightNotThere fact.Kind = "broken.night.not_offered"   // at this stop
 	NightTooShort fact.Kind = "broken.night.too_short"     // the next departure is before the arrival
+	NightTooMuch  fact.Kind = "broken.night.too_much"      // a night takes more than its tank can be restored in a day
 	NothingTaken  fact.Kind = "broken.amount.nothing"      // where more than 0 is wanted
 	UnknownTank   fact.Kind = "broken.moment.unknown_tank" // the problem has no such tank
 )

@@ -41,6 +41,7 @@
 // Files, each using only those above it:
 //
 //   - problem.go: what a problem is, and what is asked of it everywhere
+//   - stay.go: how often a tank is served in a stay
 //   - why.go: what stands in the way of a plan, and what would help
 //   - plan.go: what a plan is
 //   - broken.go: the rules, and the one that a plan breaks

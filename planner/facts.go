@@ -26,6 +26,8 @@ func (r Reason) Fact(p *Problem) fact.Fact {
 		v["missing"], v["limit"] = fact.Span(r.Missing), fact.Span(p.Drive.MaxMinPerDay)
 	case ReasonNightsMore, ReasonNightsLess:
 		v["n"] = fact.Count(int(r.Missing))
+	case ReasonMass:
+		v["missing"] = fact.Kg(r.Missing)
 	case ReasonStop:
 		v["stop"] = fact.Text(r.Limit)
 	}
@@ -98,10 +100,12 @@ func (b *Broken) unit(p *Problem) string {
 	switch {
 	case b.Tank != "":
 		return p.unit(b.Tank)
-	case b.Rule == RuleDayKm || what == "km":
+	case b.Rule == RuleDayKm || b.Rule == RuleMove || what == "km":
 		return "km"
-	case b.Rule == RuleDayMin || b.Rule == RuleOpen || what == "min":
+	case b.Rule == RuleDayMin || b.Rule == RuleOpen || b.Rule == RuleKeys || what == "min":
 		return "min"
+	case b.Rule == RuleMass:
+		return "kg"
 	}
 	return ""
 }

@@ -1,7 +1,7 @@
 package planner
 
 // PlanFormat is the value of [Plan.Format].
-const PlanFormat = "ullage-plan-1"
+const PlanFormat = "ullage-plan-2"
 
 // Status says what is known about a plan.
 type Status string
@@ -18,7 +18,7 @@ const (
 )
 
 // A Plan is an answer to a [Problem]. Its JSON form is the file format
-// ullage-plan-1.
+// ullage-plan-2.
 type Plan struct {
 	Format string     `json:"format"`
 	Status Status     `json:"status"`
@@ -31,7 +31,8 @@ type Plan struct {
 }
 
 // A Visit is one stop made. Arrive is the moment of standing at the place,
-// before any waiting, half of the detour driven; Leave the moment of driving
+// before any waiting, half of the detour driven; for a night, the moment of
+// checking in. Leave is the moment of driving
 // off, the other half still to drive. Both give the stop's own Km.
 type Visit struct {
 	Stop   string  `json:"stop"`
@@ -40,14 +41,25 @@ type Visit struct {
 	Arrive Moment  `json:"arrive"`
 	Leave  Moment  `json:"leave"`
 
+	InHand float64 `json:"in_hand,omitempty"` // minutes to spend before checking in, on the way or beside it: they cost nothing
+	Drain  float64 `json:"drain,omitempty"`   // let out of the supply tank that [Mass] limits, before driving off
+
 	// Fallback names the stop to use instead should this one be closed on
 	// arrival, by tank, and under [NightFallback] for the night: see [backup.Closures].
 	Fallback map[string]string `json:"fallback,omitempty"`
 }
 
-// Serve is one service taken. Amount is what goes in (supply) or comes out (waste).
+// Serve is one service taken. Amount is what goes in (supply) or comes out (waste),
+// of a stay in all.
 type Serve struct {
 	Tank   string  `json:"tank"`
+	Amount float64 `json:"amount"`
+	Acts   []Act   `json:"acts,omitempty"` // of a stay: when how much of it; see [Night.Acts]
+}
+
+// An Act is one time that a tank is served in a stay.
+type Act struct {
+	Night  int     `json:"night"` // nights slept there by then: 0 is on arrival, the last before leaving
 	Amount float64 `json:"amount"`
 }
 
@@ -70,7 +82,7 @@ type CostParts struct {
 	Goods  float64 `json:"goods"`  // amounts × prices
 	Fees   float64 `json:"fees"`   // visits and services
 	Nights float64 `json:"nights"` // night fees
-	Time   float64 `json:"time"`   // detours, stops, services and waiting
+	Time   float64 `json:"time"`   // detours, stops, services, settling in and waiting
 	Refill float64 `json:"refill"` // shortfall at the end
 }
 

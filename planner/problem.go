@@ -7,7 +7,12 @@ import (
 )
 
 // ProblemFormat is the value of [Problem.Format].
-const ProblemFormat = "ullage-problem-1"
+const ProblemFormat = "ullage-problem-2"
+
+// FormerProblemFormat is that of problems from before stays were lived night by
+// night. What it can say means the same in the new one, but that time before a
+// night was waiting then, and is time in hand now.
+const FormerProblemFormat = "ullage-problem-1"
 
 // Kind says how a tank's level turns into headroom.
 type Kind string
@@ -20,16 +25,49 @@ const (
 )
 
 // A Problem is everything that decides a plan. Its JSON form is the file
-// format ullage-problem-1. The zero value is not valid: see [Problem.Validate].
+// format ullage-problem-2. The zero value is not valid: see [Problem.Validate].
 type Problem struct {
 	Format       string  `json:"format"`
 	LengthKm     float64 `json:"length_km"`       // > 0; positions run from 0 to here
-	TimeCostPerH float64 `json:"time_cost_per_h"` // ≥ 0, money per hour of detour, service and waiting
+	TimeCostPerH float64 `json:"time_cost_per_h"` // ≥ 0, money per hour of detour, service, settling in and waiting
 	Backup       bool    `json:"backup,omitempty"`
 	Nights       *Range  `json:"nights,omitempty"` // nights of the whole trip; nil: any number
 	Drive        Drive   `json:"drive"`
 	Tanks        []Tank  `json:"tanks"`
 	Stops        []Stop  `json:"stops"` // ascending Km; where two are equal, the list is the order of passing
+
+	// Of the stops of each list one at least is visited, its night taken if it offers
+	// one. Names of stops that the problem does not have count for nothing.
+	RequireOne [][]string `json:"require_one,omitempty"`
+	Mass       *Mass      `json:"mass,omitempty"` // nil: no limit
+}
+
+// Mass is a limit of what tanks may weigh together at every departure. What is too
+// heavy then is let out of its supply tank, which costs nothing.
+type Mass struct {
+	Most float64            `json:"most"` // ≥ 0, in the unit of level × Per
+	Per  map[string]float64 `json:"per"`  // > 0 a unit of level, by tank; one supply tank at most, none of them with a price
+}
+
+// Supply is the supply tank that the mass limits; "" if it has none.
+func (m *Mass) Supply(tanks []Tank) string {
+	for _, t := range tanks {
+		if m != nil && t.Kind == Supply && m.Per[t.ID] > 0 {
+			return t.ID
+		}
+	}
+	return ""
+}
+
+// Of levels by tank.
+func (m *Mass) Of(tanks []Tank, level func(tank int) float64) float64 {
+	sum := 0.0
+	for i, t := range tanks {
+		if per := m.Per[t.ID]; per > 0 {
+			sum += per * level(i)
+		}
+	}
+	return sum
 }
 
 // A Range is a closed range of whole numbers.
@@ -41,9 +79,24 @@ type Range struct {
 // Drive limits a day on the road.
 type Drive struct {
 	MaxKmPerDay  float64 `json:"max_km_per_day"`  // > 0, detours included
-	MaxMinPerDay float64 `json:"max_min_per_day"` // > 0, from departure to arrival: driving, detours, stops, services, waiting
+	MaxMinPerDay float64 `json:"max_min_per_day"` // > 0, from departure to arrival: driving, detours, stops, services, waiting but for a night
 	DepartMin    float64 `json:"depart_min"`      // minutes after midnight, 0 ≤ DepartMin < 1440
 	Pace         []Pace  `json:"pace"`            // ascending ToKm, the last one is LengthKm
+
+	MoveKm   float64 `json:"move_km,omitempty"`    // ≥ 0, along the route between two nights in a row
+	RestDays []int   `json:"rest_days,omitempty"`  // days without driving, ≥ 1; 0 is the first day of the trip
+	EndByMin float64 `json:"end_by_min,omitempty"` // minutes after midnight of the last day, to be at the end of the route by; 0: any
+}
+
+// Rests says whether nobody drives on a day; 0 is the first one of the trip.
+func (d Drive) Rests(day int) bool { return slices.Contains(d.RestDays, day) }
+
+// LastDayMin is how long the last day on the road may be.
+func (d Drive) LastDayMin() float64 {
+	if d.EndByMin > 0 {
+		return min(d.MaxMinPerDay, d.EndByMin-d.DepartMin)
+	}
+	return d.MaxMinPerDay
 }
 
 // Minutes is the driving time along the route between two positions,
@@ -124,7 +177,13 @@ type Service struct {
 type Night struct {
 	Fee    float64            `json:"fee"`    // for the whole stay
 	Nights int                `json:"nights"` // ≥ 1
-	Use    map[string]float64 `json:"use"`    // headroom used by tank; negative restores, up to Capacity
+	Use    map[string]float64 `json:"use"`    // headroom used by tank in all; negative restores, up to Capacity
+
+	// Use night by night, where nights differ: of one sign, adding up to Use.
+	ByNight map[string][]float64 `json:"by_night,omitempty"`
+
+	Min     float64     `json:"min,omitempty"`      // ≥ 0, to settle in and pack up: a cost, but not on the road
+	CheckIn *[2]float64 `json:"check_in,omitempty"` // minutes after midnight, between which one arrives, before the next departure; nil: any time
 }
 
 // Swap turns a level into headroom, or headroom into a level.
@@ -163,6 +222,13 @@ func (p *Problem) NightsOffered() int {
 	return n
 }
 
+// Upgrade makes a problem of the format before this one.
+func (p *Problem) Upgrade() {
+	if p.Format == FormerProblemFormat {
+		p.Format = ProblemFormat
+	}
+}
+
 // Clone copies the problem, with tanks, stops and nights of its own; the rest is shared.
 func (p *Problem) Clone() *Problem {
 	q := *p
@@ -171,7 +237,7 @@ func (p *Problem) Clone() *Problem {
 	for i, s := range q.Stops {
 		if s.Night != nil {
 			n := *s.Night
-			n.Use = maps.Clone(n.Use)
+			n.Use, n.ByNight = maps.Clone(n.Use), maps.Clone(n.ByNight)
 			q.Stops[i].Night = &n
 		}
 	}

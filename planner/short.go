@@ -17,6 +17,7 @@ import (
 //     driving and the nights that must fall between take more than it holds.
 //   - A stretch without a place for the night that is longer than a day.
 //   - More nights than are offered, or more days than nights allow.
+//   - Tanks that are too heavy to set off with.
 //
 // Everything else is taken at its kindest: detours cost nothing, every place
 // fills up to the brim, the cheapest nights fall in the stretch. Tanks that
@@ -28,7 +29,19 @@ func Shortfall(p *Problem) []Reason {
 			out = append(out, r)
 		}
 	}
-	return append(out, nightsShort(p)...)
+	return append(append(out, nightsShort(p)...), heavyStart(p)...)
+}
+
+// heavyStart: the tanks are too heavy before anything can be done about it.
+func heavyStart(p *Problem) []Reason {
+	if p.Mass == nil {
+		return nil
+	}
+	over := p.Mass.Of(p.Tanks, func(i int) float64 { return p.Tanks[i].Start }) - p.Mass.Most
+	if over <= surely {
+		return nil
+	}
+	return []Reason{{Kind: ReasonMass, Limit: "mass", Missing: over}}
 }
 
 // surely is more than tolerances can add up to in one stretch.

@@ -38,7 +38,52 @@ func (p *Problem) Validate() error {
 		seen[s.ID], km = true, s.Km
 		v.stop(at, s)
 	}
+	v.lists(p.RequireOne)
+	v.mass(p)
 	return v.err
+}
+
+// MostLists is how many lists a problem may have of which one stop is required.
+const MostLists = 32
+
+func (v *validator) lists(lists [][]string) {
+	if len(lists) > MostLists {
+		v.fault(whole("require_one"), "has %d lists, want %d at most", len(lists), MostLists)
+	}
+	for i, list := range lists {
+		if len(list) == 0 {
+			v.fault(entry("require_one", i, ""), "is empty: name the stops of which one is required")
+		}
+	}
+}
+
+func (v *validator) mass(p *Problem) {
+	if p.Mass == nil {
+		return
+	}
+	at := whole("mass")
+	v.number(at, "most", p.Mass.Most, 0, unlimited())
+	for _, id := range slices.Sorted(maps.Keys(p.Mass.Per)) {
+		if v.tanks[id] == "" {
+			v.fault(at, "weighs tank %q, which the problem does not have", id)
+		}
+		if v.number(at, "per "+id, p.Mass.Per[id], 0, unlimited()); !(p.Mass.Per[id] > 0) {
+			v.fault(at, "per %s is 0, want more: leave tanks out that do not count", id)
+		}
+	}
+	supply := p.Mass.Supply(p.Tanks)
+	for _, t := range p.Tanks {
+		if p.Mass.Per[t.ID] > 0 && t.Kind == Supply && (t.ID != supply || t.End != nil && t.End.RefillPrice != nil) {
+			v.fault(at, "weighs tank %q: it may weigh one supply tank, and none with a price", t.ID)
+		}
+	}
+	for i, s := range p.Stops {
+		for j, x := range s.Serves {
+			if x.Price > 0 && p.Mass.Per[x.Tank] > 0 {
+				v.fault(entry("stops", i, s.ID).in(".serves", j, x.Tank), "price is %v, want 0 where the mass of the tank is limited: give a fee", x.Price)
+			}
+		}
+	}
 }
 
 // A validator keeps the first fault.
@@ -133,6 +178,15 @@ func (v *validator) drive(d Drive, length float64) {
 	}
 	if len(d.Pace) == 0 {
 		v.fault(at, "pace is empty: give the minutes per km of the route")
+	}
+	v.number(at, "move_km", d.MoveKm, 0, unlimited())
+	if d.EndByMin != 0 {
+		v.number(at, "end_by_min", d.EndByMin, d.DepartMin, 1440)
+	}
+	for _, day := range d.RestDays {
+		if day < 1 {
+			v.fault(at, "rest_days has day %d, want 1 or more: the trip begins on day 0", day)
+		}
 	}
 	to := 0.0
 	for i, piece := range d.Pace {
@@ -251,6 +305,39 @@ func (v *validator) night(at place, n Night) {
 		if v.tanks[tank] == "" || math.IsNaN(use) || math.IsInf(use, 0) {
 			v.use(at, n.Use)
 			return
+		}
+	}
+	v.number(at, "min", n.Min, 0, unlimited())
+	if in := n.CheckIn; in != nil {
+		v.number(at, "check_in start", in[0], 0, 1440)
+		v.number(at, "check_in end", in[1], in[0], 1440)
+	}
+	if len(n.ByNight) > 0 {
+		v.byNight(at, n)
+	}
+}
+
+// byNight wants a use for each night, all of one sign, that add up.
+func (v *validator) byNight(at place, n Night) {
+	for _, tank := range slices.Sorted(maps.Keys(n.ByNight)) {
+		by := n.ByNight[tank]
+		if v.tanks[tank] == "" {
+			v.fault(at, "uses tank %q by night, which the problem does not have", tank)
+		}
+		if len(by) != n.Nights {
+			v.fault(at, "has %d uses of %s by night, want %d", len(by), tank, n.Nights)
+			return
+		}
+		sum := 0.0
+		for _, use := range by {
+			v.number(at, "use of "+tank+" by night", use, -unlimited(), unlimited())
+			if sum*use < 0 {
+				v.fault(at, "uses %s by night with both signs: give nights of one sign", tank)
+			}
+			sum += use
+		}
+		if !(math.Abs(sum-n.Use[tank]) <= Tolerance*float64(n.Nights)+1e-9*math.Abs(sum)) {
+			v.fault(at, "uses %v of %s by night in all, and %v in use: want the same", sum, tank, n.Use[tank])
 		}
 	}
 }

@@ -13,6 +13,7 @@ const (
 	ReasonOpen       fact.Kind = "reason.open"        // "open": places are closed when the trip comes by
 	ReasonBackup     fact.Kind = "reason.backup"      // "backup": no plan survives a closed place
 	ReasonStop       fact.Kind = "reason.stop"        // the required stop, which does not fit
+	ReasonMass       fact.Kind = "reason.mass"        // "mass"; its unit: the tanks are too heavy to set off
 	ReasonPlan       fact.Kind = "reason.plan"        // "plan": none keeps every limit, and no single one is to blame
 )
 

@@ -41,7 +41,7 @@ func TestDecodeErrors(t *testing.T) {
 		{"half a night", `"nights": 1`, `"nights": 1.5`, "stops[1].night.nights: number 1.5 is not a whole number"},
 		{"half a window", `[0, 5]`, `[0]`, "stops[0].open[0]: has 1 values, want 2"},
 		{"more after it", minimal, minimal + " {}", "more after the end"},
-		{"format", `problem-1`, `problem-2`, `format is "ullage-problem-2"`},
+		{"format", `problem-1`, `problem-3`, `format is "ullage-problem-3"`},
 		{"length", `"length_km": 10`, `"length_km": 0`, "length_km is 0, want more than 0"},
 		{"pace ends early", `"to_km": 10`, `"to_km": 9`, "pace ends at km 9"},
 		{"depart", `"depart_min": 0`, `"depart_min": 1440`, "depart_min is 1440"},

@@ -43,6 +43,9 @@ func Plan(p *planner.Problem, plan planner.Plan) error {
 			return err
 		}
 	}
+	if err := checkMass(p, legs); err != nil {
+		return err
+	}
 	return checkCost(p, plan, legs, clock)
 }
 

@@ -179,11 +179,37 @@ func audited(p *planner.Problem, good planner.Plan, visits []planner.Visit) erro
 	for {
 		err := audit.Check(p, plan)
 		var b *planner.Broken
-		if !errors.As(err, &b) || b.Field == "" {
+		if !errors.As(err, &b) || b.Field == "" && (b.Rule != planner.RuleActs || !act(p, &plan, b)) {
 			return err
 		}
 		state(&plan, b)
 	}
+}
+
+// act states when the tank is served that the auditor found wrong: once before
+// leaving, then on arrival too; false if neither was right.
+func act(p *planner.Problem, plan *planner.Plan, b *planner.Broken) bool {
+	for i := range plan.Visits {
+		v := &plan.Visits[i]
+		for k := range v.Serve {
+			y := &v.Serve[k]
+			if v.Stop != b.Stop || y.Tank != b.Tank || !v.Night || len(y.Acts) > 1 {
+				continue
+			}
+			nights := p.Stop(v.Stop).Night.Nights
+			if y.Acts == nil {
+				y.Acts = []planner.Act{{Night: nights, Amount: y.Amount}}
+				return true
+			}
+			first := v.Arrive.Levels[b.Tank]
+			if t := p.Tanks[plantest.BruteTank(p, b.Tank)]; t.Kind == planner.Supply {
+				first = min(t.Capacity-first, y.Amount)
+			}
+			y.Acts = []planner.Act{{Amount: first}, {Night: nights, Amount: y.Amount - first}}
+			return true
+		}
+	}
+	return false
 }
 
 // state corrects the number that the auditor found wrong.
@@ -197,6 +223,8 @@ func state(plan *planner.Plan, b *planner.Broken) {
 				v.Arrive.Min = b.Need
 			case "arrive.levels":
 				v.Arrive.Levels[b.Tank] = b.Need
+			case "in_hand":
+				v.InHand = b.Need
 			case "leave.km":
 				v.Leave.Km = b.Need
 			case "leave.min":

@@ -2,6 +2,7 @@ package audit
 
 import (
 	"math"
+	"slices"
 
 	"ullage/planner"
 )
@@ -16,6 +17,8 @@ type day struct {
 	today   float64 // km
 	at      float64 // km along the route
 	owed    float64 // half detour back from the last place
+	nights  int
+	slept   float64 // km of the last night
 	waited  float64 // minutes, of all days
 }
 
@@ -35,10 +38,11 @@ func checkClock(p *planner.Problem, plan planner.Plan, legs []leg) (waited float
 		if err := d.holdsKm(s.ID); err != nil {
 			return 0, err
 		}
-		if err := d.moment(s, "arrive", l.Arrive); err != nil {
-			return 0, err
+		visit := d.visit
+		if l.Night {
+			visit = d.stay
 		}
-		if err := d.visit(l); err != nil {
+		if err := visit(l); err != nil {
 			return 0, err
 		}
 		if err := d.moment(s, "leave", l.Leave); err != nil {
@@ -53,6 +57,9 @@ func checkClock(p *planner.Problem, plan planner.Plan, legs []leg) (waited float
 	if err := d.holdsMin(""); err != nil {
 		return 0, err
 	}
+	if keys, last := p.Drive.EndByMin, d.now-1440*float64(d.nights); keys > 0 && last > keys+planner.Tolerance {
+		return 0, &planner.Broken{Rule: planner.RuleKeys, Km: p.LengthKm, Have: last - p.Drive.DepartMin, Need: keys - p.Drive.DepartMin}
+	}
 	if differ(plan.End.Min, d.now) {
 		return 0, &planner.Broken{Rule: planner.RuleMoment, Field: "end.min", Km: p.LengthKm, Have: plan.End.Min, Need: d.now}
 	}
@@ -62,27 +69,84 @@ func checkClock(p *planner.Problem, plan planner.Plan, legs []leg) (waited float
 // visit waits for the stop to open, and does there what takes time.
 func (d *day) visit(l leg) error {
 	s := l.at
+	if err := d.arrival(l, 0); err != nil {
+		return err
+	}
 	open := opening(s.Open, d.now)
 	if math.IsInf(open, 1) {
 		return &planner.Broken{Rule: planner.RuleOpen, Stop: s.ID, Km: s.Km, Have: d.now, Need: s.Open[len(s.Open)-1][1]}
 	}
 	d.waited += open - d.now
 	d.now = open + s.StopMin
-	if !l.Night {
-		for _, y := range l.Serve {
-			d.now += offered(s, y.Tank).Min
-		}
-		return nil
+	for _, y := range l.Serve {
+		d.now += offered(s, y.Tank).Min
 	}
+	return nil
+}
+
+// stay arrives when one can check in, and leaves nights later.
+func (d *day) stay(l leg) error {
+	s := l.at
+	d.now += s.StopMin
 	if err := d.holdsMin(s.ID); err != nil {
 		return err
 	}
-	d.departs += 1440 * float64(s.Night.Nights)
-	if d.now > d.departs+planner.Tolerance {
+	d.now -= s.StopMin
+	if moved := s.Km - d.slept; d.nights > 0 && moved < d.drive.MoveKm-planner.Tolerance {
+		return &planner.Broken{Rule: planner.RuleMove, Stop: s.ID, Km: s.Km, Have: moved, Need: d.drive.MoveKm}
+	}
+	in := d.checkIn(s)
+	if math.IsInf(in, 1) {
+		return &planner.Broken{Rule: planner.RuleOpen, Stop: s.ID, Km: s.Km, Have: d.now, Need: s.Open[len(s.Open)-1][1]}
+	}
+	inHand := in - d.now
+	d.now = in
+	if err := d.arrival(l, inHand); err != nil {
+		return err
+	}
+	next := d.departs + 1440*float64(s.Night.Nights)
+	latest := next
+	if s.Night.CheckIn != nil {
+		latest = d.departs + 1440
+	}
+	if d.now+s.StopMin > latest+planner.Tolerance {
 		return &planner.Broken{Rule: planner.RuleNight, Stop: s.ID, Km: s.Km, Detail: planner.NightTooShort}
 	}
-	d.now, d.today = d.departs, 0
+	if d.nights += s.Night.Nights; slices.Contains(d.drive.RestDays, d.nights) {
+		return &planner.Broken{Rule: planner.RuleRest, Stop: s.ID, Km: s.Km, Have: float64(d.nights + 1)}
+	}
+	d.departs, d.now, d.today, d.slept = next, next, 0, s.Km
 	return nil
+}
+
+// arrival compares when the plan says that it arrives, and what it has in hand before.
+func (d *day) arrival(l leg, inHand float64) error {
+	if differ(l.InHand, inHand) {
+		return &planner.Broken{Rule: planner.RuleMoment, Stop: l.Stop, Field: "in_hand", Km: l.at.Km, Have: l.InHand, Need: inHand}
+	}
+	return d.moment(l.at, "arrive", l.Arrive)
+}
+
+// checkIn is the first minute from now on that lies in a window and in the hours of
+// checking in, +Inf if none does.
+func (d *day) checkIn(s *planner.Stop) float64 {
+	now, in := d.now, s.Night.CheckIn
+	if in == nil {
+		return opening(s.Open, now)
+	}
+	first := math.Inf(1)
+	last := now + 2*1440 // later than anybody waits
+	for morning := 1440 * math.Floor(now/1440); morning <= last; morning += 1440 {
+		hours := [2]float64{morning + in[0], morning + in[1]}
+		if hours[1]+planner.Tolerance < now {
+			continue
+		}
+		at := opening(s.Open, math.Max(now, hours[0]))
+		if at <= hours[1]+planner.Tolerance {
+			first = math.Min(first, at)
+		}
+	}
+	return first
 }
 
 // holdsKm and holdsMin are the limits of a day so far.

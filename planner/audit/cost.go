@@ -48,12 +48,16 @@ func costOf(p *planner.Problem, plan planner.Plan, legs []leg, minutes float64) 
 		minutes += s.DetourMin + s.StopMin
 		if l.Night {
 			want.Nights += s.Night.Fee
+			minutes += s.Night.Min
 		}
 		for _, y := range l.Serve {
-			x := offered(s, y.Tank)
+			x, times := offered(s, y.Tank), 1.0
+			if l.Night {
+				times = float64(paidActs(p, s.Night, y.Tank))
+			}
 			want.Goods += x.Price * y.Amount
-			want.Fees += x.Fee
-			minutes += x.Min
+			want.Fees += times * x.Fee
+			minutes += times * x.Min
 		}
 	}
 	want.Time = minutes / 60 * p.TimeCostPerH

@@ -9,45 +9,6 @@ import (
 
 // This file audits one tank at a time, by its level over the whole trip.
 
-// A gauge follows one tank by its level between the lowest and highest that
-// it may show: over the top of a supply tank, or under the bottom of a waste
-// tank, use that restores is lost.
-type gauge struct {
-	planner.Tank
-	level float64
-	km    float64
-}
-
-// use takes headroom, as driving and nights do.
-func (g *gauge) use(units float64) {
-	if g.Kind == planner.Supply {
-		g.level = math.Min(g.level-units, g.Capacity)
-	} else {
-		g.level = math.Max(g.level+units, 0)
-	}
-}
-
-func (g *gauge) driveTo(km, detour float64) {
-	g.use(g.PerKm * (km - g.km + detour))
-	g.km = km
-}
-
-// headroom must hold at least want.
-func (g *gauge) holds(rule planner.Rule, s *planner.Stop, want float64) error {
-	have := g.level
-	if g.Kind == planner.Waste {
-		have = g.Capacity - g.level
-	}
-	if have >= want-planner.Tolerance {
-		return nil
-	}
-	b := &planner.Broken{Rule: rule, Tank: g.ID, Km: g.km, Have: have, Need: want}
-	if s != nil {
-		b.Stop = s.ID
-	}
-	return b
-}
-
 func checkTank(p *planner.Problem, plan planner.Plan, legs []leg, t planner.Tank) error {
 	g := &gauge{Tank: t, level: t.Start}
 	for _, l := range legs {
@@ -65,10 +26,7 @@ func checkTank(p *planner.Problem, plan planner.Plan, legs []leg, t planner.Tank
 				return err
 			}
 		}
-		if err := g.atPlace(l, taken); err != nil {
-			return err
-		}
-		if err := g.holds(planner.RuleReserve, s, t.Reserve); err != nil {
+		if err := g.visit(p, l, taken); err != nil {
 			return err
 		}
 		if err := g.stated(s, "leave.levels", l.Leave.Levels, len(p.Tanks)); err != nil {
@@ -89,6 +47,23 @@ func checkTank(p *planner.Problem, plan planner.Plan, legs []leg, t planner.Tank
 	return g.atEnd(plan.End.Refill)
 }
 
+// visit is what is done at a place until it is left.
+func (g *gauge) visit(p *planner.Problem, l leg, taken int) error {
+	arrived := *g
+	if err := g.atPlace(l, taken); err != nil {
+		return err
+	}
+	if err := g.holds(planner.RuleReserve, l.at, g.Reserve); err != nil {
+		return err
+	}
+	if taken >= 0 {
+		if err := arrived.acts(l, l.Serve[taken]); err != nil {
+			return err
+		}
+	}
+	return g.drains(p, l, taken)
+}
+
 // atPlace is the service taken, if any (taken ≥ 0), and the night, if taken.
 func (g *gauge) atPlace(l leg, taken int) error {
 	use := 0.0
@@ -99,7 +74,11 @@ func (g *gauge) atPlace(l leg, taken int) error {
 		g.use(use)
 		return nil
 	}
-	amount := l.Serve[taken].Amount
+	return g.served(l, l.Serve[taken].Amount, use)
+}
+
+// served takes one service, with use going while it is taken.
+func (g *gauge) served(l leg, amount, use float64) error {
 	broken := &planner.Broken{Stop: l.at.ID, Tank: g.ID, Km: l.at.Km}
 	if g.Kind == planner.Waste {
 		out := math.Max(g.level+use, 0)

@@ -3,6 +3,7 @@ package audit
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"ullage/planner"
 )
@@ -43,16 +44,29 @@ func checkNights(p *planner.Problem, legs []leg) error {
 		}
 		nights += l.at.Night.Nights
 	}
+	if err := checkRequired(p, legs); err != nil {
+		return err
+	}
+	if r := p.Nights; r != nil && nights < r.Min {
+		return &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Min)}
+	} else if r != nil && nights > r.Max {
+		return &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Max)}
+	}
+	return nil
+}
+
+// checkRequired wants the stops that must be visited, and one of each list.
+func checkRequired(p *planner.Problem, legs []leg) error {
 	for _, s := range p.Stops {
 		i := slices.IndexFunc(legs, func(l leg) bool { return l.Stop == s.ID })
 		if s.Required && (i < 0 || s.Night != nil && !legs[i].Night) {
 			return &planner.Broken{Rule: planner.RuleRequired, Stop: s.ID, Km: s.Km}
 		}
 	}
-	if r := p.Nights; r != nil && nights < r.Min {
-		return &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Min)}
-	} else if r != nil && nights > r.Max {
-		return &planner.Broken{Rule: planner.RuleNights, Km: p.LengthKm, Have: float64(nights), Need: float64(r.Max)}
+	for _, list := range p.RequireOne {
+		if !slices.ContainsFunc(legs, func(l leg) bool { return slices.Contains(list, l.Stop) && (l.Night || l.at.Night == nil) }) {
+			return &planner.Broken{Rule: planner.RuleOne, Found: strings.Join(list, " ")}
+		}
 	}
 	return nil
 }

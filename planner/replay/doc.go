@@ -12,9 +12,15 @@
 //   - The day is counted from its departure: waiting past midnight stays the
 //     same day on the road. A stay of n nights ends n days after the day it
 //     began, so a night must be reached within n·1440 minutes of departure
-//     (a limit of its own only where max_min_per_day is longer than that).
-//   - A night is reached, for the minutes on the road, when waiting and
-//     stop_min are over.
+//     (a limit of its own only where max_min_per_day is longer than that), and
+//     where it has a check-in within 1440.
+//   - A night is reached, for the minutes on the road, when stop_min is over.
+//     Time until it can be checked in is in hand: nobody waits for a night.
+//   - In a stay each tank that is served is served before a night that it would not
+//     last, to its brim or by all that is still to come, and before leaving. It
+//     costs by [planner.Night.Acts], whatever it arrived with.
+//   - What is too heavy at a departure is let out of the supply tank, or not
+//     filled in.
 //   - Any visit waits for opening, also one that takes nothing.
 //   - Both ends of a window are open.
 //   - Emptying an empty waste tank is allowed and takes out 0; adding nothing
@@ -23,6 +29,9 @@
 // Files, each using only those above it:
 //
 //   - replayer.go: the trip at one time
+//   - hours.go: when a stop is open, and when one can check in
+//   - service.go: one service
+//   - stay.go: the inside of a stay, and what is let out before driving off
 //   - stop.go: what is done at one stop
 //   - end.go: the end of the route, and what must hold there
 //   - replay.go: visits from first to last

@@ -26,6 +26,9 @@ func (r *replayer) finish() (planner.PlanEnd, error) {
 	if r.dayMin > p.Drive.MaxMinPerDay+planner.Tolerance {
 		return planner.PlanEnd{}, &planner.Broken{Rule: planner.RuleDayMin, Km: r.km, Have: r.dayMin, Need: p.Drive.MaxMinPerDay}
 	}
+	if last := p.Drive.LastDayMin(); r.dayMin > last+planner.Tolerance {
+		return planner.PlanEnd{}, &planner.Broken{Rule: planner.RuleKeys, Km: r.km, Have: r.dayMin, Need: last}
+	}
 	if n := p.Nights; n != nil && (r.nights < n.Min || r.nights > n.Max) {
 		return planner.PlanEnd{}, &planner.Broken{Rule: planner.RuleNights, Km: r.km, Have: float64(r.nights), Need: float64(min(max(r.nights, n.Min), n.Max))}
 	}

@@ -2,6 +2,7 @@ package replay
 
 import (
 	"slices"
+	"strings"
 
 	"ullage/planner"
 )
@@ -34,6 +35,11 @@ func Plan(p *planner.Problem, visits []planner.Visit) (planner.Plan, error) {
 	for _, s := range p.Stops {
 		if s.Required && !r.keptRequired(s) {
 			return planner.Plan{}, &planner.Broken{Rule: planner.RuleRequired, Stop: s.ID, Km: s.Km}
+		}
+	}
+	for _, list := range p.RequireOne {
+		if !slices.ContainsFunc(list, func(id string) bool { i, is := r.stopAt[id]; return is && r.keptRequired(p.Stops[i]) }) {
+			return planner.Plan{}, &planner.Broken{Rule: planner.RuleOne, Found: strings.Join(list, " ")}
 		}
 	}
 	end, err := r.finish()
@@ -78,7 +84,10 @@ func (r *replayer) amounts(visits []planner.Visit) ([]planner.Visit, error) {
 				return r.p.Tanks[r.tankAt[y.Tank]].Kind == planner.Supply && y.Amount <= planner.Tolerance
 			})
 		}
-		out = append(out, planner.Visit{Stop: v.Stop, Night: v.Night, Serve: done.Serve})
+		for k := range done.Serve {
+			done.Serve[k].Acts = nil
+		}
+		out = append(out, planner.Visit{Stop: v.Stop, Night: v.Night, Serve: done.Serve, Drain: done.Drain})
 	}
 	return out, nil
 }

@@ -27,7 +27,10 @@ func TestReplayByHand(t *testing.T) {
 			{Stop: "a", Serve: visits[0].Serve, // 540 + 50 + 3 = 593, waits until 600, then 3 stop and 5 fuel; the battery is full at 90
 				Arrive: planner.Moment{Km: 50, Min: 593, Levels: map[string]float64{"fuel": 6.8, "water": 60, "cassette": 10.52, "battery": 90}},
 				Leave:  planner.Moment{Km: 50, Min: 608, Levels: map[string]float64{"fuel": 16.8, "water": 60, "cassette": 10.52, "battery": 90}}},
-			{Stop: "b", Night: true, Serve: visits[1].Serve, // 608 + 3 + 50·1.2 + 2 = 673; leaves the next day at 540
+			{Stop: "b", Night: true, Serve: []planner.Serve{
+				{Tank: "water", Amount: 85, Acts: []planner.Act{{Night: 1, Amount: 85}}},
+				// 11.05 and 8 for the night are more than the cassette takes, so it is emptied on arrival too.
+				{Tank: "cassette", Amount: 19.05, Acts: []planner.Act{{Night: 0, Amount: 11.05}, {Night: 1, Amount: 8}}}}, // 608 + 3 + 50·1.2 + 2 = 673; leaves the next day at 540
 				Arrive: planner.Moment{Km: 100, Min: 673, Levels: map[string]float64{"fuel": 11.5, "water": 60, "cassette": 11.05, "battery": 90}},
 				Leave:  planner.Moment{Km: 100, Min: 1980, Levels: map[string]float64{"fuel": 11.5, "water": 100, "cassette": 0, "battery": 40}}},
 			{Stop: "c", Serve: visits[2].Serve,

@@ -17,6 +17,7 @@ type replayer struct {
 	dayMin   float64 // on the road since the last night
 	clock    float64
 	nights   int
+	slept    float64 // km of the last night
 	parts    planner.CostParts
 }
 

@@ -27,20 +27,15 @@ func (r *replayer) arrive(s *planner.Stop, serve []planner.Serve) error {
 	return nil
 }
 
-// wait lets time pass until the stop is open.
+// wait lets time pass until the stop is open, for whoever does not stay.
 func (r *replayer) wait(s *planner.Stop) error {
-	for _, w := range s.Open {
-		if r.clock <= w[1]+planner.Tolerance {
-			waiting := max(0, w[0]-r.clock)
-			r.spend(waiting)
-			r.charge(waiting)
-			return nil
-		}
+	opens := opening(s.Open, r.clock)
+	if math.IsInf(opens, 1) {
+		return shut(s, r.clock)
 	}
-	if len(s.Open) == 0 {
-		return nil
-	}
-	return &planner.Broken{Rule: planner.RuleOpen, Stop: s.ID, Km: s.Km, Have: r.clock, Need: s.Open[len(s.Open)-1][1]}
+	r.charge(opens - r.clock)
+	r.spend(opens - r.clock)
+	return nil
 }
 
 // serve takes the services of a stop that is left on the same day.
@@ -50,67 +45,10 @@ func (r *replayer) serve(s *planner.Stop, serve []planner.Serve) error {
 		if err := r.restore(s, x, &serve[i], 0); err != nil {
 			return err
 		}
+		r.charge(x.Min)
+		r.parts.Fees += x.Fee
 		r.spend(x.Min)
 	}
-	return nil
-}
-
-// stay takes the night: services happen at any time during it, so only what
-// is left when it is over counts.
-func (r *replayer) stay(s *planner.Stop, serve []planner.Serve) error {
-	d, n := r.p.Drive, s.Night
-	if r.dayMin > d.MaxMinPerDay+planner.Tolerance {
-		return &planner.Broken{Rule: planner.RuleDayMin, Stop: s.ID, Km: s.Km, Have: r.dayMin, Need: d.MaxMinPerDay}
-	}
-	if r.dayMin > 1440*float64(n.Nights)+planner.Tolerance {
-		return &planner.Broken{Rule: planner.RuleNight, Stop: s.ID, Km: s.Km, Detail: planner.NightTooShort}
-	}
-	for i, y := range serve {
-		if err := r.restore(s, serviceOf(s, y.Tank), &serve[i], n.Use[y.Tank]); err != nil {
-			return err
-		}
-	}
-	for i, t := range r.p.Tanks {
-		if !slices.ContainsFunc(serve, func(y planner.Serve) bool { return y.Tank == t.ID }) {
-			r.headroom[i] = min(r.headroom[i]-n.Use[t.ID], t.Capacity)
-		}
-	}
-	r.nights += n.Nights
-	r.clock, r.dayKm, r.dayMin = d.DepartMin+1440*float64(r.nights), 0, 0
-	r.parts.Nights += n.Fee
-	return r.keepsReserve(s.ID)
-}
-
-// restore takes one service, with use headroom going while it is taken.
-func (r *replayer) restore(s *planner.Stop, x *planner.Service, y *planner.Serve, use float64) error {
-	i := r.tankAt[x.Tank]
-	t := r.p.Tanks[i]
-	r.charge(x.Min)
-	r.parts.Fees += x.Fee
-	after := r.headroom[i] - use
-	if t.Kind == planner.Waste {
-		out := t.Capacity - min(after, t.Capacity)
-		if r.drain {
-			y.Amount = out
-		}
-		if !(math.Abs(y.Amount-out) <= planner.Tolerance) {
-			return &planner.Broken{Rule: planner.RuleAmount, Stop: s.ID, Tank: t.ID, Km: s.Km, Have: y.Amount, Need: out}
-		}
-		r.headroom[i] = t.Capacity
-		return nil
-	}
-	if r.pour {
-		y.Amount = max(0, min(y.Amount, t.Capacity-after))
-	}
-	if !(y.Amount > 0 || r.pour) {
-		return &planner.Broken{Rule: planner.RuleAmount, Stop: s.ID, Tank: t.ID, Km: s.Km, Have: y.Amount, Detail: planner.NothingTaken}
-	}
-	after += y.Amount
-	if after > t.Capacity+planner.Tolerance {
-		return &planner.Broken{Rule: planner.RuleCapacity, Stop: s.ID, Tank: t.ID, Km: s.Km, Have: after, Need: t.Capacity}
-	}
-	r.headroom[i] = min(after, t.Capacity)
-	r.parts.Goods += y.Amount * x.Price
 	return nil
 }
 
@@ -132,17 +70,22 @@ func (r *replayer) visit(s *planner.Stop, v planner.Visit) (planner.Visit, error
 	if err := r.arrive(s, serve); err != nil {
 		return planner.Visit{}, err
 	}
-	if err := r.wait(s); err != nil {
-		return planner.Visit{}, err
-	}
-	r.spend(s.StopMin)
 	r.parts.Fees += s.Fee
 	r.charge(s.DetourMin + s.StopMin)
-
 	if v.Night {
-		err = r.stay(s, serve)
-	} else {
-		err = r.serve(s, serve)
+		if done.InHand, err = r.arriveForNight(s); err == nil {
+			done.Arrive.Min += done.InHand
+			err = r.stay(s, done.Serve)
+		}
+	} else if err = r.wait(s); err == nil {
+		r.spend(s.StopMin)
+		err = r.serve(s, done.Serve)
+	}
+	if err == nil {
+		err = r.lighten(s, &done, v.Drain)
+	}
+	if err == nil && v.Night {
+		err = r.acts(s, done)
 	}
 	if err != nil {
 		return planner.Visit{}, err
@@ -166,15 +109,10 @@ func ownOrder(s *planner.Stop, v planner.Visit) ([]planner.Serve, error) {
 	if len(out) < len(v.Serve) {
 		for _, y := range v.Serve {
 			n := len(slices.DeleteFunc(slices.Clone(v.Serve), func(z planner.Serve) bool { return z.Tank != y.Tank }))
-			if n > 1 || !slices.Contains(out, y) {
+			if n > 1 || !slices.ContainsFunc(out, func(z planner.Serve) bool { return z.Tank == y.Tank }) {
 				return nil, &planner.Broken{Rule: planner.RuleService, Stop: s.ID, Tank: y.Tank, Km: s.Km}
 			}
 		}
 	}
 	return out, nil
-}
-
-func serviceOf(s *planner.Stop, tank string) *planner.Service {
-	i := slices.IndexFunc(s.Serves, func(x planner.Service) bool { return x.Tank == tank })
-	return &s.Serves[i]
 }

@@ -18,6 +18,8 @@ type label struct {
 	bound       float64 // of any plan that goes on from here
 	bound.Place         // after the stop visited last
 	model.Deed          // what was done there
+	slept       float64 // km of the last night
+	lists       uint32  // of which a stop is visited
 	parent      int32
 	visits      int32
 	layersAt    int32
@@ -54,6 +56,7 @@ func (a *labels) handOf(id int32) []float64 {
 func (a *labels) load(s *model.State, id int32) {
 	l := &a.all[id]
 	s.Cost, s.Km, s.Min, s.Nights, s.Visits = l.cost, l.km, l.min, int(l.Nights), int(l.visits)
+	s.Slept, s.Lists = l.slept, l.lists
 	copy(s.Hand, a.handOf(id))
 	for t := range s.Layers {
 		s.Layers[t] = s.Layers[t][:0]
@@ -80,13 +83,20 @@ type look struct {
 	free               [4]float32 // in hand of the first tanks that are free and that driving does not restore
 	restored           float32    // of the first free one that it does restore
 	nights, least, few int32      // nights so far; another label needs as many as least, and not more than few
+	slept              float64    // km of the last night, −Inf where it is far enough behind for the next
+	lists              uint32
 }
 
 // look at a label before stop i, at km.
 func (a *labels) look(id int32, i int, km float64) look {
 	m, l := a.m, &a.all[id]
 	k := look{cost: l.cost, reach: l.Reach, nights: l.Nights, least: min(l.Nights, int32(m.Least)), few: math.MaxInt32}
-	if m.Opens[i] {
+	if k.lists = l.lists; l.slept > km-m.MoveKm+model.Slack {
+		k.slept = l.slept
+	} else {
+		k.slept = math.Inf(-1)
+	}
+	if m.Opens[i] || m.Rests() {
 		k.least, k.few = l.Nights, l.Nights
 	} else if m.Most < math.MaxInt32 {
 		k.few = l.Nights
@@ -105,6 +115,7 @@ func (a *labels) look(id int32, i int, km float64) look {
 func (k *look) covers(o *look) bool {
 	const rounding = 1e-2
 	return k.cost <= o.cost+model.Tie && k.nights >= o.least && k.nights <= o.few && k.reach >= o.reach-model.Slack &&
+		k.slept <= o.slept+model.Slack && k.lists&o.lists == o.lists &&
 		k.free[0] >= o.free[0]-rounding && k.free[1] >= o.free[1]-rounding &&
 		k.free[2] >= o.free[2]-rounding && k.free[3] >= o.free[3]-rounding && k.restored >= o.restored-rounding
 }

@@ -49,5 +49,5 @@ func (w *sweep) leaveOut() {
 // idle says that no plan within the limit visits the stop.
 func (w *sweep) idle(i int) bool {
 	s := &w.m.Stops[i]
-	return w.branches[i]|s.Settled == 0 && !s.Night && !s.Required && !w.m.Wander
+	return w.branches[i]|s.Settled == 0 && !s.Night && !s.Required && s.Lists == 0 && !w.m.Wander
 }

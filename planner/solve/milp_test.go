@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"ullage/planner"
@@ -20,6 +21,7 @@ import (
 //	A, D, H headroom on arrival, on leaving the place, back on the route
 //	k, c km and minutes on the road today, back on the route
 //	x shortfall paid for at the end
+//	v a service and the night, w past a day without driving
 //
 // Headroom may be thrown away, which never helps; so the caps at capacity are
 // plain bounds.
@@ -77,7 +79,7 @@ func writeMILP(w io.Writer, p *planner.Problem) error {
 		must := y
 		if s.Night != nil {
 			m.binaries = append(m.binaries, n)
-			m.cost(s.Night.Fee, n)
+			m.cost(s.Night.Fee+perMin*s.Night.Min, n)
 			m.row(new(linear).add(1, n).add(-1, y), "<=", 0)
 			must = n
 		}
@@ -90,6 +92,7 @@ func writeMILP(w io.Writer, p *planner.Problem) error {
 		}
 	}
 	m.end(p)
+	m.live(p)
 	if len(m.objective) == 0 {
 		m.objective = []string{"0 y0"}
 	}
@@ -131,7 +134,7 @@ func (m *milp) day(p *planner.Problem, i int) {
 		cRow.add(d.MaxMinPerDay+minutes+s.DetourMin+s.StopMin+worked, n)
 		m.row(new(linear).add(1, k).add(-s.DetourKm/2, n), ">=", 0)
 		m.row(new(linear).add(1, c).add(-s.DetourMin/2, n), ">=", 0)
-		limit := min(d.MaxMinPerDay, 1440*float64(s.Night.Nights))
+		limit := min(d.MaxMinPerDay, latest(d, s))
 		m.row(night.add(s.DetourKm/2, n), "<=", d.MaxKmPerDay-km)
 		m.row(awake.add(s.DetourMin/2+s.StopMin+d.MaxMinPerDay-limit, n), "<=", d.MaxMinPerDay-minutes)
 	}
@@ -170,6 +173,9 @@ func (m *milp) tank(p *planner.Problem, i, r int) {
 		l.add(-1, q)
 		m.binaries = append(m.binaries, z)
 		m.cost(x.Fee+p.TimeCostPerH/60*x.Min, z)
+		if s.Night != nil {
+			m.inStay(s.Night, t, i, r, x.Fee+p.TimeCostPerH/60*x.Min)
+		}
 		m.cost(x.Price, q)
 		m.bound(0, q, t.Capacity+max(use, 0))
 		m.row(new(linear).add(1, q).add(-t.Capacity-max(use, 0), z), "<=", 0)
@@ -186,12 +192,111 @@ func (m *milp) tank(p *planner.Problem, i, r int) {
 	m.row(new(linear).add(1, back).add(-1, leave).add(half, y), "<=", 0)
 }
 
+// latest is how many minutes after departure a night can be reached, stop included.
+// Who comes before the hours of checking in waits, also for those of the next day
+// where they begin before the next departure.
+func latest(d planner.Drive, s planner.Stop) float64 {
+	in := s.Night.CheckIn
+	if in == nil {
+		return 1440 * float64(s.Night.Nights)
+	}
+	if in[0]+s.StopMin <= d.DepartMin {
+		return min(1440, 1440+in[1]-d.DepartMin+s.StopMin)
+	}
+	return min(1440, in[1]-d.DepartMin+s.StopMin)
+}
+
+// inStay states how often a service is paid for in a stay, or that it cannot be had there.
+func (m *milp) inStay(n *planner.Night, t planner.Tank, i, r int, price float64) {
+	both := new(linear).add(1, name("z", i, r)).add(1, name("n", i))
+	acts, ok := n.Acts(t)
+	if !ok {
+		m.row(both, "<=", 1)
+	} else if acts > 1 {
+		v := name("v", i, r)
+		m.binaries = append(m.binaries, v)
+		m.cost(price*float64(acts-1), v)
+		m.row(both.add(-1, v), "<=", 1)
+	}
+}
+
+// live states what travelling people want.
+func (m *milp) live(p *planner.Problem) {
+	so := map[string]string{} // variable that says that a stop is visited, its night taken if it offers one
+	slept, offered := new(linear), 0.0
+	for i, s := range p.Stops {
+		if so[s.ID] = name("y", i); s.Night == nil {
+			continue
+		}
+		so[s.ID] = name("n", i)
+		offered += float64(s.Night.Nights)
+		for _, day := range p.Drive.RestDays {
+			w := name("w", i, day)
+			m.binaries = append(m.binaries, w)
+			big := offered + float64(day) + 1
+			before, after := new(linear), new(linear)
+			before.WriteString(slept.String())
+			after.WriteString(slept.String())
+			m.row(before.add(-big, w).add(float64(s.Night.Nights)+big, name("n", i)), "<=", float64(day)-1+big)
+			m.row(after.add(-big, w).add(float64(s.Night.Nights)-big, name("n", i)), ">=", float64(day)+1-2*big)
+		}
+		slept.add(float64(s.Night.Nights), name("n", i))
+		for j := range i {
+			if p.Stops[j].Night != nil && s.Km-p.Stops[j].Km < p.Drive.MoveKm-1e-9 {
+				m.row(new(linear).add(1, name("n", j)).add(1, name("n", i)), "<=", 1)
+			}
+		}
+	}
+	for _, list := range p.RequireOne {
+		any := new(linear)
+		for _, id := range slices.Compact(slices.Sorted(slices.Values(list))) {
+			if so[id] != "" {
+				any.add(1, so[id])
+			}
+		}
+		if any.Len() == 0 {
+			any.add(0, "y0")
+		}
+		m.row(any, ">=", 1)
+	}
+	if p.Mass != nil {
+		m.mass(p)
+	}
+}
+
+// mass states what tanks weigh on setting off and at every departure.
+func (m *milp) mass(p *planner.Problem) {
+	full, most, big := new(linear).add(0, "y0"), p.Mass.Most, 1.0
+	start := 0.0
+	for _, t := range p.Tanks {
+		start += p.Mass.Per[t.ID] * t.Start
+		big += p.Mass.Per[t.ID] * 4 * t.Capacity
+		if t.Kind == planner.Waste {
+			most -= p.Mass.Per[t.ID] * t.Capacity
+		}
+	}
+	if start > p.Mass.Most+1e-9 {
+		m.row(full, ">=", 1)
+	}
+	for i := range p.Stops {
+		l := new(linear).add(big, name("y", i))
+		for r, t := range p.Tanks {
+			if per := p.Mass.Per[t.ID]; per > 0 && t.Kind == planner.Waste {
+				l.add(-per, name("D", i, r))
+			} else if per > 0 {
+				l.add(per, name("D", i, r))
+			}
+		}
+		m.row(l, "<=", most+big)
+	}
+}
+
 // end states what must hold at the end of the route.
 func (m *milp) end(p *planner.Problem) {
 	last := len(p.Stops) - 1
 	km := p.LengthKm - p.Stops[last].Km
 	m.row(new(linear).add(1, name("k", last)), "<=", p.Drive.MaxKmPerDay-km)
-	m.row(new(linear).add(1, name("c", last)), "<=", p.Drive.MaxMinPerDay-p.Drive.Minutes(p.Stops[last].Km, p.LengthKm))
+	m.row(new(linear).add(1, name("c", last)), "<=", p.Drive.LastDayMin()-p.Drive.Minutes(p.Stops[last].Km, p.LengthKm))
 	for r, t := range p.Tanks {
 		h := name("E", 0, r) // headroom at the end
 		m.bound(t.Reserve, h, t.Capacity)

@@ -79,6 +79,9 @@ func (w *sweep) kind(id int32, km float64) (nights, level int) {
 // skip bounds a label anew without the stop.
 func (w *sweep) skip(id int32, i int) bool {
 	l := &w.labels.all[id]
+	if w.m.Stops[i].Last&^l.lists != 0 {
+		return false // the last chance to meet a list
+	}
 	hand := w.labels.handOf(id)
 	changed := false
 	for _, b := range w.b.Tanks {
@@ -119,7 +122,7 @@ func (w *sweep) visit(next []int32, id int32, i int, was float64) (_ []int32, en
 			branches, settled = branches&^stop.Guests, settled&^stop.Guests
 		}
 		for take := branches; ; take = (take - 1) & branches {
-			useful := night || take|settled != 0 || stop.Required || w.m.Wander
+			useful := night || take|settled != 0 || stop.Required || stop.Lists != 0 || w.m.Wander
 			if useful && w.within(w.view.Least(model.Deed{Night: night, Take: take | settled})) {
 				if !arrived {
 					w.labels.load(w.before, id)

@@ -45,7 +45,7 @@ func sample(m *model.Model) *planner.Problem {
 				best[k], least[k] = i, cost
 			}
 		}
-		keep[i] = s.Required
+		keep[i] = s.Required || s.Lists != 0
 		for _, y := range s.Serves {
 			offer(1+y.Tank, s.Fixed+y.Fixed+y.Price*m.Tanks[y.Tank].Cap)
 		}

@@ -79,6 +79,7 @@ func (w *sweep) root() float64 {
 func (w *sweep) begin() {
 	s := w.then
 	s.Cost, s.Km, s.Min, s.Nights, s.Visits = 0, 0, 0, 0, 0
+	s.Slept, s.Lists = math.Inf(-1), 0
 	for t := range w.m.Tanks {
 		s.Hand[t] = w.m.Tanks[t].Start
 		s.Layers[t] = s.Layers[t][:0]
@@ -96,7 +97,7 @@ func (w *sweep) begin() {
 // label is a state after the visit of a stop, bound not yet known.
 func (w *sweep) label(s *model.State, stop int) label {
 	km, at := w.m.Position(stop)
-	return label{cost: s.Cost, km: s.Km, min: s.Min, visits: int32(s.Visits),
+	return label{cost: s.Cost, km: s.Km, min: s.Min, slept: s.Slept, lists: s.Lists, visits: int32(s.Visits),
 		Place: bound.Place{Stop: int32(stop), Nights: int32(s.Nights), Row: int32(w.b.Nights.Row(s)), Reach: km + w.m.MaxKm - s.Km, ReachAt: at + w.m.MaxMin - s.Min}}
 }
 

@@ -18,7 +18,7 @@ func thin(p *planner.Problem) *planner.Problem {
 			return p // the longer way may be wanted
 		}
 	}
-	t := thinner{p, true}
+	t := thinner{p, true, listed(p)}
 	for i := range p.Stops {
 		t.always = t.always && len(p.Stops[i].Open) == 0
 	}
@@ -27,7 +27,7 @@ func thin(p *planner.Problem) *planner.Problem {
 	}
 	kept := make([]planner.Stop, 0, len(p.Stops))
 	for _, s := range p.Stops {
-		if idle(&s) {
+		if t.idle(&s) {
 			continue
 		}
 		n := len(kept)
@@ -48,12 +48,24 @@ func thin(p *planner.Problem) *planner.Problem {
 type thinner struct {
 	p      *planner.Problem
 	always bool // all is always open: nobody waits
+	listed map[string]bool
+}
+
+// listed are the stops of which some list requires one.
+func listed(p *planner.Problem) map[string]bool {
+	out := map[string]bool{}
+	for _, list := range p.RequireOne {
+		for _, id := range list {
+			out[id] = true
+		}
+	}
+	return out
 }
 
 func (t *thinner) any() bool {
 	for i := range t.p.Stops {
 		b := &t.p.Stops[i]
-		if idle(b) {
+		if t.idle(b) {
 			return true
 		}
 		if i > 0 {
@@ -65,13 +77,15 @@ func (t *thinner) any() bool {
 	return false
 }
 
-func idle(s *planner.Stop) bool { return len(s.Serves) == 0 && s.Night == nil && !s.Required }
+func (t *thinner) idle(s *planner.Stop) bool {
+	return len(s.Serves) == 0 && s.Night == nil && !s.Required && !t.listed[s.ID]
+}
 
 // replaces says that a plan that calls at b, the neighbour of a, is no worse for
 // calling at a instead: the way to a ends on the way to b.
 func (t *thinner) replaces(a, b *planner.Stop) bool {
 	from, to := min(a.Km, b.Km), max(a.Km, b.Km)
-	if a.Night != nil && t.p.Backup || b.Night != nil || b.Required || a.Fee > b.Fee || a.StopMin > b.StopMin || a.DetourKm/2+to-from > b.DetourKm/2 {
+	if a.Night != nil && t.p.Backup || b.Night != nil || b.Required || t.listed[b.ID] || a.Fee > b.Fee || a.StopMin > b.StopMin || a.DetourKm/2+to-from > b.DetourKm/2 {
 		return false
 	}
 	if len(a.Open) > 0 && !slices.Equal(a.Open, b.Open) {

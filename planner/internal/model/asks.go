@@ -65,5 +65,8 @@ func (m *Model) Served(t int) bool {
 }
 
 // ByNights says whether the number of nights so far makes a difference: if so
-// many are wanted, or if places are closed at times.
-func (m *Model) ByNights() bool { return m.Least > 0 || m.Opens[0] }
+// many are wanted, if places are closed at times, or if there are days without driving.
+func (m *Model) ByNights() bool { return m.Least > 0 || m.Opens[0] || m.Rests() }
+
+// Rests says whether there are days without driving.
+func (m *Model) Rests() bool { return len(m.Problem.Drive.RestDays) > 0 }

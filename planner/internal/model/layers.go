@@ -1,5 +1,7 @@
 package model
 
+import "math"
+
 // This file decides how much to buy as late as possible. What a priced tank
 // holds is a convex function "cost of having x in hand", kept as what is paid
 // for and, above it, layers that could have been bought, cheapest first. A
@@ -37,6 +39,8 @@ type State struct {
 	Km     float64 // since the last night, at the last visit
 	Min    float64 // on the road since the last night, at the last visit
 	Nights int
+	Slept  float64 // km of the last night; −Inf before the first
+	Lists  uint32  // bit k: of the k-th list a stop is visited
 	Visits int
 	Hand   []float64
 	Layers [][]Layer // by tank
@@ -45,11 +49,12 @@ type State struct {
 }
 
 func NewState(tanks int) *State {
-	return &State{Hand: make([]float64, tanks), Layers: make([][]Layer, tanks)}
+	return &State{Slept: math.Inf(-1), Hand: make([]float64, tanks), Layers: make([][]Layer, tanks)}
 }
 
 func (s *State) CopyFrom(o *State) {
 	s.Cost, s.Km, s.Min, s.Nights, s.Visits = o.Cost, o.Km, o.Min, o.Nights, o.Visits
+	s.Slept, s.Lists = o.Slept, o.Lists
 	s.Paid, s.Watch = o.Paid, o.Watch
 	copy(s.Hand, o.Hand)
 	for t := range o.Layers {

@@ -16,7 +16,13 @@ type Model struct {
 	Stops    []Stop
 	MaxKm    float64
 	MaxMin   float64
+	LastMin  float64 // of the last day
+	MoveKm   float64 // along the route between two nights
+	Lists    uint32  // bit k: of the k-th list a stop must be visited
 	depart   float64
+	per      []float64 // mass of a unit of level, by tank; nil: no limit
+	mostMass float64
+	supply   int     // the tank that mass lets out; −1: none
 	Money    float64 // per minute
 	Length   float64
 	EndMin   float64 // driving minutes to the end of the route
@@ -43,7 +49,10 @@ type Stop struct {
 	HalfMin, StopMin  float64
 	Fixed             float64 // money for any visit, time included
 	Required          bool
+	Lists             uint32 // that the stop is on
+	Last              uint32 // of these, those that no later stop is on
 	open              [][2]float64
+	checkIn           *[2]float64
 	Serves            []Service
 	Night             bool
 	NightFee          float64
@@ -51,6 +60,7 @@ type Stop struct {
 	Use               []float64 // by tank; nil without a night
 	Branches, Settled uint32    // services to decide on; services always taken
 	Guests            uint32    // of these, those that only a night gives
+	Barred            uint32    // of these, those that a night takes too much for
 }
 
 type Service struct {
@@ -58,14 +68,15 @@ type Service struct {
 	Price  float64
 	min    float64
 	Fixed  float64 // money for taking it, time included
+	More   float64 // money besides, of a night
 	Spare  float64 // binding headroom on arrival, 0 if none
 	Guests bool
 }
 
 // New lays out a problem, which must be valid. It keeps p.
 func New(p *planner.Problem) *Model {
-	m := &Model{Problem: p, MaxKm: p.Drive.MaxKmPerDay, MaxMin: p.Drive.MaxMinPerDay, depart: p.Drive.DepartMin,
-		Money: p.TimeCostPerH / 60, Length: p.LengthKm, Most: math.MaxInt32}
+	m := &Model{Problem: p, MaxKm: p.Drive.MaxKmPerDay, MaxMin: p.Drive.MaxMinPerDay, LastMin: p.Drive.LastDayMin(), MoveKm: p.Drive.MoveKm,
+		depart: p.Drive.DepartMin, Money: p.TimeCostPerH / 60, Length: p.LengthKm, Most: math.MaxInt32, supply: -1}
 	if p.Nights != nil {
 		m.Least, m.Most = p.Nights.Min, p.Nights.Max
 		if m.Most >= p.NightsOffered() {
@@ -78,6 +89,12 @@ func New(p *planner.Problem) *Model {
 		index[t.ID] = i
 		m.Tanks = append(m.Tanks, newTankModel(t))
 		m.Wander = m.Wander || t.PerKm < 0
+		if p.Mass != nil {
+			m.per, m.mostMass = append(m.per, p.Mass.Per[t.ID]), p.Mass.Most
+		}
+		if t.ID == p.Mass.Supply(p.Tanks) {
+			m.supply = i
+		}
 	}
 	m.Stops = make([]Stop, 0, len(p.Stops))
 	for i := range p.Stops {
@@ -90,8 +107,27 @@ func New(p *planner.Problem) *Model {
 	for i := range m.Stops {
 		m.split(&m.Stops[i])
 	}
+	m.list()
 	m.glance()
 	return m
+}
+
+// list notes on which lists the stops are, and where each ends.
+func (m *Model) list() {
+	index := map[string]uint32{}
+	for k, list := range m.Problem.RequireOne {
+		m.Lists |= 1 << k
+		for _, id := range list {
+			index[id] |= 1 << k
+		}
+	}
+	later := uint32(0)
+	for i := len(m.Stops) - 1; i >= 0; i-- {
+		s := &m.Stops[i]
+		s.Lists = index[m.Problem.Stops[i].ID]
+		s.Last = s.Lists &^ later
+		later |= s.Lists
+	}
 }
 
 // glance notes the tanks that tell partial plans apart at a glance.
@@ -136,13 +172,22 @@ func (m *Model) newStop(s *planner.Stop, index map[string]int) Stop {
 			m.Tanks[t].Free = false
 		}
 		z := Service{Tank: t, Price: y.Price, min: y.Min, Fixed: y.Fee + m.Money*y.Min, Guests: y.GuestsOnly}
+		if s.Night != nil {
+			acts, ok := s.Night.Acts(m.Problem.Tanks[t])
+			if z.More = float64(acts-1) * z.Fixed; !ok {
+				z.More, x.Barred = 0, x.Barred|1<<len(x.Serves)
+			}
+			if z.Guests {
+				z.Fixed, z.More = z.Fixed+z.More, 0
+			}
+		}
 		if m.Problem.Backup && y.Spare > m.Tanks[t].Reserve {
 			z.Spare = y.Spare
 		}
 		x.Serves = append(x.Serves, z)
 	}
 	if s.Night != nil {
-		x.Night, x.NightFee, x.Nights = true, s.Night.Fee, s.Night.Nights
+		x.Night, x.NightFee, x.Nights, x.checkIn = true, s.Night.Fee+m.Money*s.Night.Min, s.Night.Nights, s.Night.CheckIn
 		x.Use = make([]float64, len(m.Tanks))
 		for id, u := range s.Night.Use {
 			x.Use[index[id]] = u
@@ -154,7 +199,7 @@ func (m *Model) newStop(s *planner.Stop, index map[string]int) Stop {
 // split tells the services that cost nothing to take from those to decide on.
 func (m *Model) split(s *Stop) {
 	for k, y := range s.Serves {
-		if y.min == 0 && y.Fixed == 0 && y.Spare == 0 {
+		if y.min == 0 && y.Fixed == 0 && y.More == 0 && y.Spare == 0 && s.Barred&(1<<k) == 0 {
 			s.Settled |= 1 << k
 		} else {
 			s.Branches |= 1 << k

@@ -1,10 +1,12 @@
 package model
 
+import "math"
+
 // This file moves a state along: to a stop, through what is done there, and
 // to the end of the trip.
 
-// Arrive drives from stop from (−1: the start) to stop i and waits for it to
-// open. It reports whether that is possible.
+// Arrive drives from stop from (−1: the start) to stop i. It reports whether
+// that is possible.
 func (m *Model) Arrive(s *State, from, i int) bool {
 	x := &m.Stops[i]
 	km, at := m.Position(from)
@@ -18,10 +20,8 @@ func (m *Model) Arrive(s *State, from, i int) bool {
 			return false
 		}
 	}
-	wait, open := x.waiting(m.depart + 1440*float64(s.Nights) + s.Min)
-	s.Min += wait + x.StopMin
-	s.Cost += x.Fixed + m.Money*wait
-	return open && s.Min <= m.MaxMin+Slack
+	s.Cost += x.Fixed
+	return true
 }
 
 // look drives extra km beside the route and checks the headroom at km.
@@ -34,14 +34,61 @@ func (m *Model) look(s *State, t int, km, extra, want float64) bool {
 	return s.hold(t, x.PerKm, km, want)
 }
 
-// waiting is the minutes from now until the stop is open; false if it never is again.
-func (x *Stop) waiting(now float64) (float64, bool) {
-	for _, w := range x.open {
-		if now <= w[1]+Slack {
-			return max(0, w[0]-now), true
+// wait lets time pass until the stop is open. It reports whether it still is.
+func (m *Model) wait(s *State, x *Stop) bool {
+	now := m.clock(s)
+	wait := opening(x.open, now) - now
+	s.Min += wait + x.StopMin
+	s.Cost += m.Money * wait
+	return s.Min <= m.MaxMin+Slack
+}
+
+// checkIn reports whether the night can be spent at the stop. Time until then is in hand.
+func (m *Model) checkIn(s *State, x *Stop) bool {
+	if s.Min+x.StopMin > m.MaxMin+Slack || x.Km-s.Slept < m.MoveKm-Slack || s.Nights+x.Nights > m.Most {
+		return false
+	}
+	latest := 1440 * float64(x.Nights)
+	if x.checkIn != nil {
+		latest = 1440
+	}
+	now := m.clock(s)
+	return s.Min+x.arrival(now)-now+x.StopMin <= latest+Slack && !m.Problem.Drive.Rests(s.Nights+x.Nights)
+}
+
+// clock is minutes since 00:00 of day one.
+func (m *Model) clock(s *State) float64 { return m.depart + 1440*float64(s.Nights) + s.Min }
+
+// arrival is the first minute from now on in which one can arrive for the night;
+// +Inf if there is none.
+func (x *Stop) arrival(now float64) float64 {
+	for {
+		now = opening(x.open, now)
+		if x.checkIn == nil || math.IsInf(now, 1) {
+			return now
+		}
+		switch day := 1440 * math.Floor(now/1440); {
+		case now < day+x.checkIn[0]:
+			now = day + x.checkIn[0]
+		case now > day+x.checkIn[1]+Slack:
+			now = day + 1440 + x.checkIn[0]
+		default:
+			return now
 		}
 	}
-	return 0, len(x.open) == 0
+}
+
+// opening is the first minute from now on within a window; +Inf if there is none.
+func opening(open [][2]float64, now float64) float64 {
+	for _, w := range open {
+		if now <= w[1]+Slack {
+			return Greater(now, w[0])
+		}
+	}
+	if len(open) == 0 {
+		return now
+	}
+	return math.Inf(1)
 }
 
 // A Deed is what is done at a stop.
@@ -54,7 +101,7 @@ type Deed struct {
 // if it cannot be, or would be of no use.
 func (m *Model) Stay(s *State, i int, done Deed) bool {
 	x, night, take := &m.Stops[i], done.Night, done.Take
-	if night && (s.Min > 1440*float64(x.Nights)+Slack || s.Nights+x.Nights > m.Most) {
+	if night && (take&x.Barred != 0 || !m.checkIn(s, x)) || !night && !m.wait(s, x) {
 		return false
 	}
 	taken := uint32(0) // tanks
@@ -65,7 +112,9 @@ func (m *Model) Stay(s *State, i int, done Deed) bool {
 		y := &x.Serves[k]
 		taken |= 1 << y.Tank
 		s.Cost += y.Fixed
-		if !night {
+		if night {
+			s.Cost += y.More
+		} else {
 			s.Min += y.min
 		}
 		if !s.hold(y.Tank, m.Tanks[y.Tank].PerKm, x.Km, y.Spare) {
@@ -87,7 +136,13 @@ func (m *Model) Stay(s *State, i int, done Deed) bool {
 		}
 		s.Nights += x.Nights
 		s.Cost += x.NightFee
-		s.Km, s.Min = 0, 0
+		s.Km, s.Min, s.Slept = 0, 0, x.Km
+	}
+	if night || !x.Night {
+		s.Lists |= x.Lists
+	}
+	if m.per != nil && !m.lighten(s, x) {
+		return false
 	}
 	for t := range m.Tanks {
 		if !s.hold(t, m.Tanks[t].PerKm, x.Km, m.Tanks[t].Reserve) ||
@@ -123,13 +178,36 @@ func (m *Model) serve(s *State, y *Service, x *Stop, done Deed) bool {
 	return useful
 }
 
+// lighten lets out of its supply tank what is too heavy to drive on with. It reports
+// whether that is enough.
+func (m *Model) lighten(s *State, x *Stop) bool {
+	over := -m.mostMass
+	for t, per := range m.per {
+		if per > 0 {
+			level := s.Hand[t] - m.Tanks[t].PerKm*x.Km
+			if m.Tanks[t].Waste {
+				level = m.Tanks[t].Cap - level
+			}
+			over += per * level
+		}
+	}
+	if over <= 0 {
+		return true
+	}
+	if m.supply < 0 {
+		return over <= Slack
+	}
+	s.Hand[m.supply] -= over / m.per[m.supply]
+	return true
+}
+
 // Finish drives from stop from to the end of the route and settles the end
 // conditions. It reports whether that makes a valid trip.
 func (m *Model) Finish(s *State, from int) bool {
 	km, at := m.Position(from)
 	s.Km += m.Length - km
 	s.Min += m.EndMin - at
-	if s.Km > m.MaxKm+Slack || s.Min > m.MaxMin+Slack || s.Nights < m.Least || s.Nights > m.Most {
+	if s.Km > m.MaxKm+Slack || s.Min > m.LastMin+Slack || s.Nights < m.Least || s.Nights > m.Most || s.Lists != m.Lists {
 		return false
 	}
 	for t := range m.Tanks {

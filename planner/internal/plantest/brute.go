@@ -1,7 +1,9 @@
 package plantest
 
 import (
+	"maps"
 	"math"
+	"slices"
 
 	"ullage/planner"
 )
@@ -22,7 +24,10 @@ func Brute(p *planner.Problem) float64 {
 	for i, t := range p.Tanks {
 		full[i] = HeadAtStart(t)
 	}
-	b.at(0, bruteState{clock: p.Drive.DepartMin, full: full, events: make([][]event, len(p.Tanks))})
+	if heavy := b.heavy(bruteState{full: full}); heavy > slack {
+		return b.best
+	}
+	b.at(0, bruteState{clock: p.Drive.DepartMin, full: full, events: make([][]event, len(p.Tanks)), seen: map[string]bool{}})
 	return b.best
 }
 
@@ -35,7 +40,9 @@ type bruteSearch struct {
 
 type bruteState struct {
 	km, dayKm, dayMin, clock float64
+	slept                    float64 // km of the last night
 	nights                   int
+	seen                     map[string]bool // stops visited, those with a night for the night
 	paid                     float64
 	full                     []float64 // most headroom that there can be
 	events                   [][]event // by tank
@@ -43,7 +50,7 @@ type bruteState struct {
 
 // An event of one tank. Fields not needed for a kind are 0.
 type event struct {
-	kind  byte // 'u' use units, 'c' check that units are in hand, 's' restore, using units meanwhile, 'r' pay for what is missing to units
+	kind  byte // 'u' use units, 'c' check that units are in hand, 's' restore, using units meanwhile, 'l' let out down to units, 'r' pay for what is missing to units
 	units float64
 	price float64
 }
@@ -59,6 +66,8 @@ func (s *bruteState) push(p *planner.Problem, i int, e event) bool {
 		return s.full[i] >= e.units-slack
 	case 's':
 		s.full[i] = p.Tanks[i].Capacity
+	case 'l':
+		s.full[i] = math.Min(s.full[i], e.units)
 	}
 	return true
 }
@@ -66,6 +75,7 @@ func (s *bruteState) push(p *planner.Problem, i int, e event) bool {
 func (s bruteState) clone() bruteState {
 	s.full = append([]float64(nil), s.full...)
 	s.events = append([][]event(nil), s.events...)
+	s.seen = maps.Clone(s.seen)
 	return s
 }
 
@@ -133,10 +143,13 @@ func (b *bruteSearch) visit(i int, s bruteState, c call) {
 	if !s.arrive(p, c) || !s.serve(p, c) {
 		return
 	}
-	if c.night != nil {
-		s.sleep(p, c)
+	if c.night != nil && !s.sleep(p, c) {
+		return
 	}
-	if !s.keepReserves(p) {
+	if c.night != nil || stop.Night == nil {
+		s.seen[stop.ID] = true
+	}
+	if !b.lighten(&s) || !s.keepReserves(p) {
 		return
 	}
 	s.drive(p, stop.DetourKm/2, stop.DetourMin/2)
@@ -146,32 +159,122 @@ func (b *bruteSearch) visit(i int, s bruteState, c call) {
 	b.at(i+1, s)
 }
 
-// arrive waits until the stop opens; it returns false if it does not, or if the
-// day is over before the night.
+// heavy is how much too heavy the tanks are, with as much in them as there can be.
+func (b *bruteSearch) heavy(s bruteState) float64 {
+	if b.p.Mass == nil {
+		return 0
+	}
+	sum := -b.p.Mass.Most
+	for i, t := range b.p.Tanks {
+		level := s.full[i]
+		if t.Kind == planner.Waste {
+			level = t.Capacity - level
+		}
+		sum += b.p.Mass.Per[t.ID] * level
+	}
+	return sum
+}
+
+// lighten lets out of the one supply tank that weighs what is too heavy; it returns
+// false if there is none.
+func (b *bruteSearch) lighten(s *bruteState) bool {
+	over := b.heavy(*s)
+	if over <= slack {
+		return true
+	}
+	for i, t := range b.p.Tanks {
+		if per := b.p.Mass.Per[t.ID]; t.Kind == planner.Supply && per > 0 {
+			return s.push(b.p, i, event{kind: 'l', units: s.full[i] - over/per})
+		}
+	}
+	return false
+}
+
+// arrive waits until the stop opens, or has time in hand until it can check in; it
+// returns false if it cannot, or if the day is over before the night.
 func (s *bruteState) arrive(p *planner.Problem, c call) bool {
-	opens := opening(c.stop, s.clock)
+	s.paid += c.stop.Fee + p.TimeCostPerH/60*(c.stop.DetourMin+c.stop.StopMin)
+	if c.night != nil {
+		return s.checkIn(p, c)
+	}
+	opens := opening(c.stop.Open, s.clock)
 	if math.IsInf(opens, 1) {
 		return false
 	}
 	wait := opens - s.clock
 	s.clock += wait + c.stop.StopMin
 	s.dayMin += wait + c.stop.StopMin
-	s.paid += c.stop.Fee + p.TimeCostPerH/60*(c.stop.DetourMin+c.stop.StopMin+wait)
-	return c.night == nil || s.dayMin <= math.Min(p.Drive.MaxMinPerDay, 1440*float64(c.night.Nights))+slack
+	s.paid += p.TimeCostPerH / 60 * wait
+	return true
 }
 
-// opening is the first minute from clock on in which a stop is open, +Inf if there is none.
-func opening(stop *planner.Stop, clock float64) float64 {
-	if len(stop.Open) == 0 {
+// checkIn arrives for the night; it returns false if nobody lets it in, or a day is
+// too long, or the last night too near.
+func (s *bruteState) checkIn(p *planner.Problem, c call) bool {
+	departed := p.Drive.DepartMin + 1440*float64(s.nights)
+	latest := departed + 1440*float64(c.night.Nights)
+	windows := c.stop.Open
+	if in := c.night.CheckIn; in != nil {
+		latest = departed + 1440
+		windows = nil
+		for day := range 12 { // each day's hours, within those that the stop is open
+			from, to := 1440*float64(day)+in[0], 1440*float64(day)+in[1]
+			if len(c.stop.Open) == 0 {
+				windows = append(windows, [2]float64{from, to})
+			}
+			for _, w := range c.stop.Open {
+				if lo, hi := math.Max(from, w[0]), math.Min(to, w[1]); lo <= hi+slack {
+					windows = append(windows, [2]float64{lo, hi})
+				}
+			}
+		}
+		if len(windows) == 0 {
+			return false
+		}
+	}
+	in := opening(windows, s.clock)
+	return s.dayMin+c.stop.StopMin <= p.Drive.MaxMinPerDay+slack && in+c.stop.StopMin <= latest+slack &&
+		(s.nights == 0 || c.stop.Km-s.slept >= p.Drive.MoveKm-slack)
+}
+
+// opening is the first minute from clock on in a window, +Inf if there is none.
+func opening(windows [][2]float64, clock float64) float64 {
+	if len(windows) == 0 {
 		return clock
 	}
 	opens := math.Inf(1)
-	for _, w := range stop.Open {
+	for _, w := range windows {
 		if clock <= w[1]+slack {
 			opens = math.Min(opens, math.Max(w[0], clock))
 		}
 	}
 	return opens
+}
+
+// bruteActs is how often a service is paid for in a stay, counted day by day in the
+// plain way: full at first, full again before a night that it would not last.
+func bruteActs(t planner.Tank, n planner.Night) (acts int, ok bool) {
+	room := t.Capacity - t.Reserve
+	left := room
+	for night := range n.Nights {
+		use := n.Use[t.ID] / float64(n.Nights)
+		if by := n.ByNight[t.ID]; by != nil {
+			use = by[night]
+		}
+		if use <= left+planner.Tolerance {
+			left = math.Min(room, left-use)
+			continue
+		}
+		today := 1
+		for left = room; use > left+planner.Tolerance && today <= planner.MostActs; today++ {
+			left += room
+		}
+		if today > planner.MostActs {
+			return 0, false
+		}
+		acts, left = acts+today, left-use
+	}
+	return acts + 1, true
 }
 
 // serve restores tanks, overnight or while one waits; it returns false if a rule forbids one of the services.
@@ -183,8 +286,12 @@ func (s *bruteState) serve(p *planner.Problem, c call) bool {
 		if x.GuestsOnly && c.night == nil {
 			return false
 		}
-		t, use := BruteTank(p, x.Tank), 0.0
+		t, use, acts := BruteTank(p, x.Tank), 0.0, 1
 		if c.night != nil {
+			var ok bool
+			if acts, ok = bruteActs(p.Tanks[t], *c.night); !ok {
+				return false
+			}
 			use = c.night.Use[x.Tank]
 		} else {
 			s.clock += x.Min
@@ -194,13 +301,14 @@ func (s *bruteState) serve(p *planner.Problem, c call) bool {
 			return false
 		}
 		s.push(p, t, event{kind: 's', units: use, price: x.Price})
-		s.paid += x.Fee + p.TimeCostPerH/60*x.Min
+		s.paid += float64(acts) * (x.Fee + p.TimeCostPerH/60*x.Min)
 	}
 	return true
 }
 
-// sleep uses what the night takes from tanks that are not served meanwhile, and begins a day.
-func (s *bruteState) sleep(p *planner.Problem, c call) {
+// sleep uses what the night takes from tanks that are not served meanwhile, and
+// begins a day; it returns false if nobody drives on that day.
+func (s *bruteState) sleep(p *planner.Problem, c call) bool {
 	served := map[string]bool{}
 	for j, x := range c.stop.Serves {
 		served[x.Tank] = c.takes(j)
@@ -211,8 +319,14 @@ func (s *bruteState) sleep(p *planner.Problem, c call) {
 		}
 	}
 	s.nights += c.night.Nights
-	s.clock, s.dayKm, s.dayMin = p.Drive.DepartMin+1440*float64(s.nights), 0, 0
-	s.paid += c.night.Fee
+	s.clock, s.dayKm, s.dayMin, s.slept = p.Drive.DepartMin+1440*float64(s.nights), 0, 0, c.stop.Km
+	s.paid += c.night.Fee + p.TimeCostPerH/60*c.night.Min
+	for _, day := range p.Drive.RestDays {
+		if day == s.nights {
+			return false
+		}
+	}
+	return true
 }
 
 func (b *bruteSearch) end(s bruteState) {
@@ -222,7 +336,7 @@ func (b *bruteSearch) end(s bruteState) {
 	if s.dayKm > p.Drive.MaxKmPerDay+slack || s.dayMin > p.Drive.MaxMinPerDay+slack || !s.keepReserves(p) {
 		return
 	}
-	if n := p.Nights; n != nil && (s.nights < n.Min || s.nights > n.Max) {
+	if !s.meets(p) {
 		return
 	}
 	total := s.paid
@@ -240,6 +354,23 @@ func (b *bruteSearch) end(s bruteState) {
 		total += gaugeCost(t, s.events[i])
 	}
 	b.best = math.Min(b.best, total)
+}
+
+// meets says whether there are as many nights as wanted, the end is in time, and of
+// each list one stop was visited.
+func (s *bruteState) meets(p *planner.Problem) bool {
+	if n := p.Nights; n != nil && (s.nights < n.Min || s.nights > n.Max) {
+		return false
+	}
+	if keys := p.Drive.EndByMin; keys > 0 && p.Drive.DepartMin+s.dayMin > keys+slack {
+		return false
+	}
+	for _, list := range p.RequireOne {
+		if !slices.ContainsFunc(list, func(id string) bool { return s.seen[id] }) {
+			return false
+		}
+	}
+	return true
 }
 
 // bruteMinutes walks the pace in pieces, the plain way.
@@ -288,6 +419,8 @@ func gaugeCost(t planner.Tank, events []event) float64 {
 				if headroom >= e.units-slack {
 					put(headroom, cost)
 				}
+			case 'l':
+				put(math.Min(headroom, e.units), cost)
 			case 'r':
 				put(headroom, cost+e.price*math.Max(0, e.units-headroom))
 			case 's':

@@ -45,6 +45,7 @@ func read(t testing.TB, file string) *planner.Problem {
 	if err := json.Unmarshal(b, p); err != nil {
 		t.Fatalf("%s: %v", file, err)
 	}
+	p.Upgrade()
 	if err := p.Validate(); err != nil {
 		t.Fatalf("%s: %v", file, err)
 	}

@@ -29,7 +29,89 @@ func Tiny(seed uint64) *planner.Problem {
 		p.Nights = &planner.Range{Min: g.IntN(3)}
 		p.Nights.Max = p.Nights.Min + g.IntN(2)
 	}
+	if g.chance(0.5) {
+		g.live(p)
+	}
 	return p
+}
+
+// live adds what travelling people want.
+func (g TinyMaker) live(p *planner.Problem) {
+	if g.chance(0.4) {
+		p.Drive.MoveKm = float64(10 * (1 + g.IntN(12)))
+	}
+	if g.chance(0.2) {
+		p.Drive.RestDays = []int{1 + g.IntN(2)}
+	}
+	if g.chance(0.3) {
+		p.Drive.EndByMin = min(p.Drive.DepartMin+float64(60+20*g.IntN(20)), 1439)
+	}
+	for range g.IntN(3) {
+		list := []string{"nowhere", p.Stops[g.IntN(len(p.Stops))].ID, p.Stops[g.IntN(len(p.Stops))].ID}
+		p.RequireOne = append(p.RequireOne, list[g.IntN(2):])
+	}
+	if g.chance(0.4) {
+		g.weigh(p)
+	}
+	for i := range p.Stops {
+		if n := p.Stops[i].Night; n != nil {
+			g.stay(p, n)
+		}
+	}
+}
+
+// weigh limits the mass of what is in waste tanks and one supply tank without prices.
+func (g TinyMaker) weigh(p *planner.Problem) {
+	p.Mass = &planner.Mass{Per: map[string]float64{}}
+	at := 0.0
+	for i, t := range p.Tanks {
+		if t.Kind == planner.Waste || t.ID == "water" {
+			p.Mass.Per[t.ID] = g.between(0.5, 1.5)
+			p.Mass.Most += p.Mass.Per[t.ID] * t.Capacity * g.between(0.2, 0.7)
+			at += p.Mass.Per[t.ID] * p.Tanks[i].Start
+		}
+	}
+	if g.chance(0.9) {
+		p.Mass.Most = max(p.Mass.Most, at)
+	}
+	for _, s := range p.Stops {
+		for j := range s.Serves {
+			if p.Mass.Per[s.Serves[j].Tank] > 0 {
+				s.Serves[j].Price = 0
+			}
+		}
+	}
+}
+
+// stay has hours to check in, settling in, and nights that differ.
+func (g TinyMaker) stay(p *planner.Problem, n *planner.Night) {
+	if g.chance(0.5) {
+		from := float64(30 * g.IntN(44))
+		n.CheckIn = &[2]float64{from, min(from+float64(30*(1+g.IntN(20))), 1440)}
+	}
+	if g.chance(0.5) {
+		n.Min = float64(10 * g.IntN(5))
+	}
+	n.ByNight = map[string][]float64{}
+	for _, t := range p.Tanks {
+		if g.chance(0.4) && n.Use[t.ID] != 0 {
+			if n.Use[t.ID] > 0 && g.chance(0.4) {
+				n.Use[t.ID] *= 4 // more than the tank holds
+			}
+			n.ByNight[t.ID] = g.share(n.Use[t.ID], n.Nights)
+		}
+	}
+}
+
+// share splits a sum into so many parts.
+func (g TinyMaker) share(sum float64, parts int) []float64 {
+	out, left := make([]float64, parts), sum
+	for i := range parts - 1 {
+		out[i] = left * g.Float64()
+		left -= out[i]
+	}
+	out[parts-1] = left
+	return out
 }
 
 type TinyMaker struct{ *rand.Rand }
