@@ -61,6 +61,7 @@ type Serve struct {
 type Act struct {
 	Night  int     `json:"night"` // nights slept there by then: 0 is on arrival, the last before leaving
 	Amount float64 `json:"amount"`
+	From   float64 `json:"from"` // level before it
 }
 
 // A Moment is the state of the trip at one time.

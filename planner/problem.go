@@ -229,6 +229,21 @@ func (p *Problem) Upgrade() {
 	}
 }
 
+// Unlisted takes stops off the lists of which one is required. Lists are shared with
+// nobody after that; one on which no stop is left is kept, and cannot be met.
+func (p *Problem) Unlisted(off func(id string) bool) {
+	lists := make([][]string, len(p.RequireOne))
+	for k, list := range p.RequireOne {
+		lists[k] = slices.Clone(list)
+		for i, id := range list {
+			if off(id) {
+				lists[k][i] = ""
+			}
+		}
+	}
+	p.RequireOne = lists
+}
+
 // Clone copies the problem, with tanks, stops and nights of its own; the rest is shared.
 func (p *Problem) Clone() *Problem {
 	q := *p

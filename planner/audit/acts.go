@@ -20,11 +20,14 @@ func (g gauge) acts(l leg, y planner.Serve) error {
 		}
 		return nil
 	}
+	if _, often := paidActs(g.Tank, l.at.Night); often > planner.MostActs {
+		return &planner.Broken{Rule: planner.RuleNight, Stop: l.Stop, Tank: g.ID, Km: l.at.Km, Detail: planner.NightTooMuch}
+	}
 	nights, sum, done := l.at.Night.Nights, 0.0, 0
 	for i := 0; i <= nights; i++ {
-		var today []float64
+		var today []planner.Act
 		for ; done < len(y.Acts) && y.Acts[done].Night == i; done++ {
-			today = append(today, y.Acts[done].Amount)
+			today = append(today, y.Acts[done])
 			sum += y.Acts[done].Amount
 		}
 		use := 0.0
@@ -41,35 +44,31 @@ func (g gauge) acts(l leg, y planner.Serve) error {
 	return nil
 }
 
-// live uses so much, with the tank served meanwhile. Before each of that as much is
-// used as it needs. What is wrong is an amount, or the headroom that is left.
-func (g *gauge) live(use float64, amounts []float64) (wrong float64, ok bool) {
-	if len(amounts) > planner.MostActs {
-		return float64(len(amounts)), false
+// live uses so much, with the tank served meanwhile, each time when it has come to
+// the level stated. What is wrong is an amount, or a level.
+func (g *gauge) live(use float64, acts []planner.Act) (wrong float64, ok bool) {
+	if len(acts) > planner.MostActs {
+		return float64(len(acts)), false
 	}
-	for _, a := range amounts {
-		before := math.Max(0, math.Min(use, g.roomFor(a)))
-		g.use(before)
-		use -= before
-		if short := g.roomFor(a); !(a > 0) || short > statedTolerance || short < -statedTolerance && g.Kind == planner.Waste {
-			return a, false
+	for _, act := range acts {
+		before := math.Abs(g.level - act.From) // used until then
+		if g.use(before); before > use+statedTolerance || differ(act.From, g.level) {
+			return act.From, false
 		}
-		g.restore(a)
+		use = math.Max(0, use-before)
+		if err := g.holds(planner.RuleActs, nil, g.Reserve-statedTolerance); err != nil {
+			return act.From, false
+		}
+		if over := g.level + act.Amount - g.Capacity; !(act.Amount > 0) || g.Kind == planner.Supply && over > statedTolerance || g.Kind == planner.Waste && differ(act.Amount, g.level) {
+			return act.Amount, false
+		}
+		g.restore(act.Amount)
 	}
 	g.use(use)
 	if err := g.holds(planner.RuleActs, nil, g.Reserve-statedTolerance); err != nil {
 		return g.level, false
 	}
 	return 0, true
-}
-
-// roomFor is how much has to be used before an act of the amount: a supply tank
-// must have room for it, a waste tank hold it.
-func (g *gauge) roomFor(amount float64) float64 {
-	if g.Kind == planner.Waste {
-		return amount - g.level
-	}
-	return g.level + amount - g.Capacity
 }
 
 func (g *gauge) restore(amount float64) {
@@ -89,28 +88,24 @@ func usedIn(n *planner.Night, tank string, night int) float64 {
 }
 
 // paidActs is how often a service is paid for in a stay: from a full tank on, before
-// each night that it would not last, and once before leaving.
-func paidActs(p *planner.Problem, n *planner.Night, tank string) int {
-	room := 0.0
-	for _, t := range p.Tanks {
-		if t.ID == tank {
-			room = t.Capacity - t.Reserve
-		}
-	}
-	times, left := 1, room
+// each night that it would not last, and once before leaving. most is for one night.
+func paidActs(t planner.Tank, n *planner.Night) (times, most int) {
+	room := t.Capacity - t.Reserve
+	times = 1
+	left := room
 	for i := range n.Nights {
-		use := usedIn(n, tank, i)
+		use := usedIn(n, t.ID, i)
 		if use > left+planner.Tolerance {
-			tankfuls := 1
+			tankfuls := planner.MostActs + 1
 			if room > 0 {
 				tankfuls = max(1, int(math.Ceil((use-planner.Tolerance)/room)))
 			}
-			times += tankfuls
+			times, most = times+tankfuls, max(most, tankfuls)
 			left = float64(tankfuls) * room
 		}
 		left = math.Min(left-use, room)
 	}
-	return times
+	return times, most
 }
 
 // drains lets out of the tank what the plan says, if it is the one that a limit of
@@ -149,7 +144,8 @@ func checkMass(p *planner.Problem, legs []leg) error {
 			return &planner.Broken{Rule: planner.RuleMass, Stop: stop, Km: km, Have: sum, Need: p.Mass.Most}
 		}
 		if drained > 0 && sum < p.Mass.Most-doubt {
-			return &planner.Broken{Rule: planner.RuleDrain, Stop: stop, Km: km, Have: sum, Need: p.Mass.Most}
+			id := p.Mass.Supply(p.Tanks)
+			return &planner.Broken{Rule: planner.RuleDrain, Stop: stop, Tank: id, Km: km, Have: drained, Need: math.Max(0, drained-(p.Mass.Most-sum)/p.Mass.Per[id])}
 		}
 		return nil
 	}

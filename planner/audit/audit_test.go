@@ -124,6 +124,51 @@ func TestEveryRule(t *testing.T) {
 			p.Nights = &planner.Range{Min: 0, Max: 0}
 			return v
 		}},
+		{"moved too little", planner.RuleMove, "d", "", 10, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.Drive.MoveKm, p.Nights = 60, nil
+			return append(v, planner.Visit{Stop: "d", Night: true})
+		}},
+		{"driving on a day of rest", planner.RuleRest, "b", "", 0, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.Drive.RestDays = []int{1}
+			return v
+		}},
+		{"keys too late", planner.RuleKeys, "", "", 7, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.Drive.EndByMin = 660 // the end is at 2107, which is 667 of the second day
+			return v
+		}},
+		{"none of a list", planner.RuleOne, "", "", 0, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.RequireOne = [][]string{{"a", "d"}, {"d"}}
+			return v
+		}},
+		{"one of a list without its night", planner.RuleOne, "", "", 0, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.RequireOne = [][]string{{"d"}}
+			return append(v, planner.Visit{Stop: "d"})
+		}},
+		{"too heavy", planner.RuleMass, "b", "", 10, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.Stops[1].Serves[0].Price = 0
+			p.Mass = &planner.Mass{Most: 90, Per: map[string]float64{"water": 1, "cassette": 2}} // 100 and 0 at the departure from b
+			return v
+		}},
+		{"too heavy to set off", planner.RuleMass, "", "", 10, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.Stops[1].Serves[0].Price = 0
+			p.Mass = &planner.Mass{Most: 50, Per: map[string]float64{"water": 1}}
+			return v
+		}},
+		{"let out for nothing", planner.RuleDrain, "a", "water", 5, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.Stops[1].Serves[0].Price = 0
+			p.Mass = &planner.Mass{Most: 500, Per: map[string]float64{"water": 1}}
+			v[0].Drain = 5
+			return v
+		}},
+		{"let out of nothing", planner.RuleDrain, "a", "", 5, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			v[0].Drain = 5
+			return v
+		}},
+		{"a night for three tanks and more", planner.RuleNight, "b", "water", 0, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
+			p.Stops[1].Night.Use["water"] = 271 // 90 above the reserve, three times
+			v[1].Serve[0].Amount = 311
+			return v
+		}},
 		{"too little at the end", planner.RuleEnd, "", "fuel", 3.6, func(p *planner.Problem, v []planner.Visit) []planner.Visit {
 			p.Tanks[0].End.RefillPrice = nil
 			return v
@@ -196,16 +241,22 @@ func act(p *planner.Problem, plan *planner.Plan, b *planner.Broken) bool {
 			if v.Stop != b.Stop || y.Tank != b.Tank || !v.Night || len(y.Acts) > 1 {
 				continue
 			}
-			nights := p.Stop(v.Stop).Night.Nights
+			nights, use := p.Stop(v.Stop).Night.Nights, p.Stop(v.Stop).Night.Use[b.Tank]
+			t := p.Tanks[plantest.BruteTank(p, b.Tank)]
 			if y.Acts == nil {
-				y.Acts = []planner.Act{{Night: nights, Amount: y.Amount}}
+				y.Acts = []planner.Act{{Night: nights, Amount: y.Amount, From: v.Arrive.Levels[b.Tank] - use}}
+				if t.Kind == planner.Waste {
+					y.Acts[0].From = v.Arrive.Levels[b.Tank] + use
+				}
 				return true
 			}
 			first := v.Arrive.Levels[b.Tank]
-			if t := p.Tanks[plantest.BruteTank(p, b.Tank)]; t.Kind == planner.Supply {
+			second := planner.Act{Night: nights, Amount: use, From: use}
+			if t.Kind == planner.Supply {
 				first = min(t.Capacity-first, y.Amount)
+				second = planner.Act{Night: nights, Amount: y.Amount - first, From: v.Arrive.Levels[b.Tank] + first - use}
 			}
-			y.Acts = []planner.Act{{Amount: first}, {Night: nights, Amount: y.Amount - first}}
+			y.Acts = []planner.Act{{Amount: first, From: v.Arrive.Levels[b.Tank]}, second}
 			return true
 		}
 	}
@@ -279,6 +330,22 @@ func TestAuditStatedNumbers(t *testing.T) {
 		{"arrival level", "arrive.levels", planner.RuleMoment, func(x *planner.Plan) { x.Visits[1].Arrive.Levels["fuel"] += 0.001 }},
 		{"arrival level missing", "arrive.levels", planner.RuleMoment, func(x *planner.Plan) { delete(x.Visits[1].Arrive.Levels, "fuel") }},
 		{"arrival level of no tank", "arrive.levels", planner.RuleMoment, func(x *planner.Plan) { x.Visits[1].Arrive.Levels["gas"] = 1 }},
+		{"time in hand", "in_hand", planner.RuleMoment, func(x *planner.Plan) { x.Visits[1].InHand = 5 }},
+		{"a stay without acts", "", planner.RuleActs, func(x *planner.Plan) { x.Visits[1].Serve[0].Acts = nil }},
+		{"an act too late", "", planner.RuleActs, func(x *planner.Plan) {
+			x.Visits[1].Serve[1].Acts = []planner.Act{{Night: 1, Amount: 19.05, From: 19.05}}
+		}},
+		{"an act of more than there is", "", planner.RuleActs, func(x *planner.Plan) {
+			x.Visits[1].Serve[1].Acts[0].Amount, x.Visits[1].Serve[1].Acts[1].Amount = 20.05, -1
+		}},
+		{"an act when the tank is over its reserve", "", planner.RuleActs, func(x *planner.Plan) { x.Visits[1].Serve[1].Acts = []planner.Act{{Amount: 19.05, From: 19.05}} }},
+		{"an act from another level", "", planner.RuleActs, func(x *planner.Plan) { x.Visits[1].Serve[1].Acts[1].From = 9 }},
+		{"an act of nothing", "", planner.RuleActs, func(x *planner.Plan) {
+			x.Visits[1].Serve[0].Acts = append(x.Visits[1].Serve[0].Acts, planner.Act{Night: 1})
+		}},
+		{"an act after the stay", "", planner.RuleActs, func(x *planner.Plan) { x.Visits[1].Serve[0].Acts[0].Night = 2 }},
+		{"acts that are not the amount", "", planner.RuleActs, func(x *planner.Plan) { x.Visits[1].Serve[0].Acts[0].Amount-- }},
+		{"acts by day", "", planner.RuleActs, func(x *planner.Plan) { x.Visits[0].Serve[0].Acts = []planner.Act{{Amount: 10}} }},
 		{"leaving km", "leave.km", planner.RuleMoment, func(x *planner.Plan) { x.Visits[0].Leave.Km++ }},
 		{"leaving minute", "leave.min", planner.RuleMoment, func(x *planner.Plan) { x.Visits[0].Leave.Min = math.NaN() }},
 		{"leaving level", "leave.levels", planner.RuleMoment, func(x *planner.Plan) { x.Visits[0].Leave.Levels["battery"] = 91 }},

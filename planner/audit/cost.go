@@ -53,7 +53,8 @@ func costOf(p *planner.Problem, plan planner.Plan, legs []leg, minutes float64) 
 		for _, y := range l.Serve {
 			x, times := offered(s, y.Tank), 1.0
 			if l.Night {
-				times = float64(paidActs(p, s.Night, y.Tank))
+				n, _ := paidActs(p.Tanks[slices.IndexFunc(p.Tanks, func(t planner.Tank) bool { return t.ID == y.Tank })], s.Night)
+				times = float64(n)
 			}
 			want.Goods += x.Price * y.Amount
 			want.Fees += times * x.Fee

@@ -68,6 +68,7 @@ func elsewhere(ctx context.Context, p *planner.Problem, plan planner.Plan, opt s
 			if (s.ID == here.ID || s.Site != "" && s.Site == here.Site) && s.Night != nil && !s.Required {
 				q.Stops[i].Night = nil
 				q.Stops[i].Serves = slices.DeleteFunc(slices.Clone(s.Serves), func(x planner.Service) bool { return x.GuestsOnly })
+				q.Unlisted(func(id string) bool { return id == s.ID })
 			}
 		}
 		other, err := solve.Solve(ctx, q, opt)

@@ -87,5 +87,6 @@ func withoutNight(p *planner.Problem, i int) *planner.Problem {
 	q.Stops = slices.Clone(p.Stops)
 	q.Stops[i].Night = nil
 	q.Stops[i].Serves = slices.DeleteFunc(slices.Clone(q.Stops[i].Serves), func(x planner.Service) bool { return x.GuestsOnly })
+	q.Unlisted(func(id string) bool { return id == q.Stops[i].ID })
 	return &q
 }

@@ -109,11 +109,17 @@ func closedProblem(p *planner.Problem, plan planner.Plan, i int) (closed *planne
 		at--
 	}
 	q.Stops = slices.Insert(q.Stops, at, closedStop(shut))
+	gone := map[string]bool{shut.ID: true}
 	for j := at + 1; j < len(q.Stops); j++ {
 		if shut.SharesFate(q.Stops[j]) {
 			q.Stops[j] = closedStop(q.Stops[j])
+			gone[q.Stops[j].ID] = true
 		}
 	}
+	// What a list wanted is no longer asked of a trip that finds it closed.
+	q.RequireOne = slices.DeleteFunc(slices.Clone(p.RequireOne), func(list []string) bool {
+		return slices.ContainsFunc(list, func(id string) bool { return gone[id] })
+	})
 	return &q, at
 }
 

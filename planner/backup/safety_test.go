@@ -30,7 +30,7 @@ func TestPriceOfSafetyOfT1(t *testing.T) {
 func TestPriceOfSafetyTiny(t *testing.T) {
 	t.Parallel()
 	priced, none := 0, 0
-	for seed := range uint64(200) {
+	for seed := range uint64(300) {
 		p := plantest.Tiny(seed)
 		p.Backup = false
 		plan := solved.Plan(t, p)

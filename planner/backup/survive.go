@@ -94,6 +94,7 @@ func tighten(p *planner.Problem, plan planner.Plan, closures []Closure) bool {
 		if v.Night && !s.Required {
 			s.Night, done = nil, true
 			s.Serves = slices.DeleteFunc(s.Serves, func(x planner.Service) bool { return x.GuestsOnly })
+			p.Unlisted(func(id string) bool { return id == v.Stop })
 		}
 	}
 	return done

@@ -59,6 +59,13 @@ func useLess(p *planner.Problem, tank int, share float64) {
 	for _, s := range p.Stops {
 		if s.Night != nil && s.Night.Use[t.ID] > 0 {
 			s.Night.Use[t.ID] *= 1 - share
+			if by := s.Night.ByNight[t.ID]; by != nil {
+				less := make([]float64, len(by))
+				for i, use := range by {
+					less[i] = use * (1 - share)
+				}
+				s.Night.ByNight[t.ID] = less
+			}
 		}
 	}
 }

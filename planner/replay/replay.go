@@ -19,6 +19,9 @@ import (
 func Plan(p *planner.Problem, visits []planner.Visit) (planner.Plan, error) {
 	r := newReplayer(p)
 	plan := planner.Plan{Format: planner.PlanFormat, Status: planner.Feasible, Visits: make([]planner.Visit, 0, len(visits))}
+	if over := r.heavy(); over > planner.Tolerance {
+		return planner.Plan{}, &planner.Broken{Rule: planner.RuleMass, Have: p.Mass.Most + over, Need: p.Mass.Most}
+	}
 	next := 0 // first stop that may still be visited
 	for _, v := range visits {
 		i, known := r.stopAt[v.Stop]

@@ -28,9 +28,9 @@ func TestReplayByHand(t *testing.T) {
 				Arrive: planner.Moment{Km: 50, Min: 593, Levels: map[string]float64{"fuel": 6.8, "water": 60, "cassette": 10.52, "battery": 90}},
 				Leave:  planner.Moment{Km: 50, Min: 608, Levels: map[string]float64{"fuel": 16.8, "water": 60, "cassette": 10.52, "battery": 90}}},
 			{Stop: "b", Night: true, Serve: []planner.Serve{
-				{Tank: "water", Amount: 85, Acts: []planner.Act{{Night: 1, Amount: 85}}},
+				{Tank: "water", Amount: 85, Acts: []planner.Act{{Night: 1, Amount: 85, From: 15}}},
 				// 11.05 and 8 for the night are more than the cassette takes, so it is emptied on arrival too.
-				{Tank: "cassette", Amount: 19.05, Acts: []planner.Act{{Night: 0, Amount: 11.05}, {Night: 1, Amount: 8}}}}, // 608 + 3 + 50·1.2 + 2 = 673; leaves the next day at 540
+				{Tank: "cassette", Amount: 19.05, Acts: []planner.Act{{Night: 0, Amount: 11.05, From: 11.05}, {Night: 1, Amount: 8, From: 8}}}}, // 608 + 3 + 50·1.2 + 2 = 673; leaves the next day at 540
 				Arrive: planner.Moment{Km: 100, Min: 673, Levels: map[string]float64{"fuel": 11.5, "water": 60, "cassette": 11.05, "battery": 90}},
 				Leave:  planner.Moment{Km: 100, Min: 1980, Levels: map[string]float64{"fuel": 11.5, "water": 100, "cassette": 0, "battery": 40}}},
 			{Stop: "c", Serve: visits[2].Serve,

@@ -67,11 +67,11 @@ func (r *replayer) stay(s *planner.Stop, serve []planner.Serve) error {
 
 // lighten lets out of its supply tank what is too heavy for driving on, or fills it less.
 func (r *replayer) lighten(s *planner.Stop, done *planner.Visit, stated float64) error {
-	if r.p.Mass == nil {
-		return nil
-	}
 	id := r.p.Mass.Supply(r.p.Tanks)
-	over := r.p.Mass.Of(r.p.Tanks, func(i int) float64 { return r.p.Tanks[i].Swap(r.headroom[i]) }) - r.p.Mass.Most
+	if id == "" && stated != 0 {
+		return &planner.Broken{Rule: planner.RuleDrain, Stop: s.ID, Km: s.Km, Have: stated}
+	}
+	over := r.heavy()
 	if over <= planner.Tolerance && stated == 0 {
 		return nil
 	}
@@ -102,6 +102,14 @@ func (r *replayer) lighten(s *planner.Stop, done *planner.Visit, stated float64)
 	done.Drain = stated
 	r.headroom[i] -= stated
 	return r.keepsReserve(s.ID)
+}
+
+// heavy is how much too heavy the tanks are now.
+func (r *replayer) heavy() float64 {
+	if r.p.Mass == nil {
+		return 0
+	}
+	return r.p.Mass.Of(r.p.Tanks, func(i int) float64 { return r.p.Tanks[i].Swap(r.headroom[i]) }) - r.p.Mass.Most
 }
 
 // acts says when in a stay a tank is served: before it would not last the next
@@ -141,7 +149,7 @@ func (a *actor) act(night int, amount float64) {
 	if amount <= planner.Tolerance {
 		return
 	}
-	a.acts = append(a.acts, planner.Act{Night: night, Amount: amount})
+	a.acts = append(a.acts, planner.Act{Night: night, Amount: amount, From: a.t.Swap(a.have)})
 	a.have, a.rest = a.have+amount, a.rest-amount
 }
 

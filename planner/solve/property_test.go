@@ -49,6 +49,11 @@ func TestEasierIsNeverDearer(t *testing.T) {
 		{"one more place", func(p *planner.Problem, g *rand.Rand) {
 			s := plantest.TinyMaker{Rand: g}.Stop("new", p, 0.5)
 			s.Required = false
+			for j := range s.Serves {
+				if p.Mass != nil {
+					s.Serves[j].Price = 0
+				}
+			}
 			p.Stops = append(p.Stops, s)
 			plantest.SortByKm(p.Stops)
 		}},
@@ -58,7 +63,9 @@ func TestEasierIsNeverDearer(t *testing.T) {
 		{"a smaller reserve", func(p *planner.Problem, g *rand.Rand) { p.Tanks[g.IntN(len(p.Tanks))].Reserve *= g.Float64() }},
 		{"a better start", func(p *planner.Problem, g *rand.Rand) {
 			t := &p.Tanks[g.IntN(len(p.Tanks))]
-			if share := g.Float64(); t.Kind == planner.Supply {
+			if share := g.Float64(); t.Kind == planner.Supply && p.Mass != nil {
+				return // it may be too heavy then
+			} else if t.Kind == planner.Supply {
 				t.Start += (t.Capacity - t.Start) * share
 			} else {
 				t.Start *= share
@@ -69,6 +76,19 @@ func TestEasierIsNeverDearer(t *testing.T) {
 			for _, s := range p.Stops {
 				if s.Night != nil {
 					id := p.Tanks[g.IntN(len(p.Tanks))].ID
+					if by := s.Night.ByNight[id]; by != nil {
+						r := g.Float64()
+						if s.Night.Use[id] < 0 {
+							r += 1
+						}
+						s.Night.Use[id] *= r
+						less := make([]float64, len(by))
+						for i := range by {
+							less[i] = r * by[i]
+						}
+						s.Night.ByNight[id] = less
+						continue
+					}
 					s.Night.Use[id] -= 10 * g.Float64()
 				}
 			}
@@ -81,6 +101,24 @@ func TestEasierIsNeverDearer(t *testing.T) {
 		{"nothing required", func(p *planner.Problem, g *rand.Rand) {
 			for i := range p.Stops {
 				p.Stops[i].Required = false
+			}
+		}},
+		{"nothing of a list", func(p *planner.Problem, g *rand.Rand) { p.RequireOne = nil }},
+		{"moves of any length", func(p *planner.Problem, g *rand.Rand) { p.Drive.MoveKm *= g.Float64() }},
+		{"driving on all days", func(p *planner.Problem, g *rand.Rand) { p.Drive.RestDays = nil }},
+		{"keys at any time", func(p *planner.Problem, g *rand.Rand) { p.Drive.EndByMin = 0 }},
+		{"a stronger axle", func(p *planner.Problem, g *rand.Rand) {
+			if p.Mass != nil {
+				m := *p.Mass
+				m.Most *= 1 + g.Float64()
+				p.Mass = &m
+			}
+		}},
+		{"arriving at any time", func(p *planner.Problem, g *rand.Rand) {
+			for _, s := range p.Stops {
+				if s.Night != nil && s.Night.CheckIn != nil && (s.Night.Nights == 1 || p.Drive.MaxMinPerDay < 1440) {
+					s.Night.CheckIn = nil
+				}
 			}
 		}},
 		{"always open", func(p *planner.Problem, g *rand.Rand) {

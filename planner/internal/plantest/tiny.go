@@ -92,11 +92,13 @@ func (g TinyMaker) stay(p *planner.Problem, n *planner.Night) {
 	if g.chance(0.5) {
 		n.Min = float64(10 * g.IntN(5))
 	}
-	n.ByNight = map[string][]float64{}
 	for _, t := range p.Tanks {
 		if g.chance(0.4) && n.Use[t.ID] != 0 {
 			if n.Use[t.ID] > 0 && g.chance(0.4) {
 				n.Use[t.ID] *= 4 // more than the tank holds
+			}
+			if n.ByNight == nil {
+				n.ByNight = map[string][]float64{}
 			}
 			n.ByNight[t.ID] = g.share(n.Use[t.ID], n.Nights)
 		}
