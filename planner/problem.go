@@ -45,7 +45,7 @@ type Problem struct {
 // Mass is a limit of what tanks may weigh together at every departure. What is too
 // heavy then is let out of its supply tank, which costs nothing.
 type Mass struct {
-	Most float64            `json:"most"` // ≥ 0, in the unit of level × Per
+	Most float64            `json:"most"` // in the unit of level × Per; below 0: too heavy even with empty tanks
 	Per  map[string]float64 `json:"per"`  // > 0 a unit of level, by tank; one supply tank at most, none of them with a price
 }
 

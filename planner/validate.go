@@ -62,7 +62,7 @@ func (v *validator) mass(p *Problem) {
 		return
 	}
 	at := whole("mass")
-	v.number(at, "most", p.Mass.Most, 0, unlimited())
+	v.number(at, "most", p.Mass.Most, -unlimited(), unlimited())
 	for _, id := range slices.Sorted(maps.Keys(p.Mass.Per)) {
 		if v.tanks[id] == "" {
 			v.fault(at, "weighs tank %q, which the problem does not have", id)

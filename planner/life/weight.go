@@ -12,6 +12,9 @@ var kgPer = map[string]float64{
 	"cassette": 1,
 }
 
+// KgPer is the mass of a unit of what a tank holds; 0 for one that weighs nothing more when full.
+func KgPer(tank string) float64 { return kgPer[tank] }
+
 // Masses of what is carried.
 const (
 	// AdultKg counts for driver and passengers in the mass of vehicles (EU

@@ -104,9 +104,19 @@ type Day struct {
 	StartMin float64 `json:"start_min"` // since 00:00 of day one
 	EndMin   float64 `json:"end_min"`
 	Breaks   int     `json:"breaks,omitempty"` // of 15 minutes, advised; not in the times
+	Due      []Due   `json:"due,omitempty"`    // at the place of the last night, before driving
 	Calls    []Call  `json:"calls"`            // the last one may be the night
 
 	Ferries []Crossing `json:"ferries,omitempty"` // by their time among the calls
+}
+
+// Due is what is done on a later day of a stay than that of arriving. They are tasks of its call.
+type Due struct {
+	Stop    string    `json:"stop"`
+	Kind    PlaceKind `json:"kind"`
+	Name    string    `json:"name"`
+	Leaving bool      `json:"leaving,omitempty"` // the stay ends on this day
+	Tasks   []Task    `json:"tasks"`
 }
 
 // A Call is one stop made.
@@ -124,6 +134,8 @@ type Call struct {
 	Entry     *Entry      `json:"entry,omitempty"`   // where to drive in; nil: not known, or at the point
 	ArriveMin float64     `json:"arrive_min"`
 	LeaveMin  float64     `json:"leave_min"`
+	InHandMin float64     `json:"in_hand_min,omitempty"` // to spend before arriving for the night, on the way or beside it
+	LeaveKg   float64     `json:"leave_kg,omitempty"`    // what the scales show on driving off; 0: not known
 	Night     bool        `json:"night,omitempty"`
 	Nights    int         `json:"nights,omitempty"`
 	Arrive    Levels      `json:"arrive"` // of all tanks
@@ -139,8 +151,9 @@ type Call struct {
 // Levels are the levels of all tanks at one moment, by tank id.
 type Levels map[string]float64
 
-// A Task is one service to take at a call.
+// A Task is one act at a call. In a stay a tank may be served more than once.
 type Task struct {
+	Night  int     `json:"night,omitempty"` // of a stay: nights slept there by then; 0 is on arrival, the last before leaving
 	Tank   string  `json:"tank"`
 	Verb   Verb    `json:"verb"`
 	Amount float64 `json:"amount"`
@@ -167,6 +180,8 @@ type Level struct {
 	Min float64 `json:"min"`
 	Day int     `json:"day"`
 	L   float64 `json:"l"` // as planned: at the trip's confidence it is no worse
+
+	Stay bool `json:"stay,omitempty"` // within a stay: between arriving and leaving
 
 	Low    float64 `json:"low"` // with the likely use, and between which limits
 	Likely float64 `json:"likely"`

@@ -27,6 +27,9 @@ type Custom struct {
 	NightFee float64 // EUR, where none is tagged
 	Customer bool    // who calls is a customer: what is for customers only is served without a night
 	Site     bool    // a site with service: counts as one in the wishes
+
+	CheckIn   [2]float64 // minutes after midnight between which one arrives for the night, where the data do not say
+	SettleMin float64    // minutes to settle in and pack up
 }
 
 // Custom is the kind's.
@@ -35,10 +38,17 @@ func (k PlaceKind) Custom() Custom {
 	if c.NightFee == 0 {
 		c.NightFee = StopoverFee
 	}
+	if c.SettleMin == 0 {
+		c.CheckIn, c.SettleMin = [2]float64{noon, quiet}, 20
+	}
 	return c
 }
 
 const (
+	// A night is counted from noon: who is at a plain place earlier has the time in
+	// hand. After quiet nobody arrives. Common practice, no source.
+	noon, quiet = 12 * 60, 22 * 60
+
 	// StopoverFee is what a plain place for motorhomes asks for a night. Source: price
 	// list of the municipal site of Günzburg, 14 EUR.
 	StopoverFee = 14
@@ -53,5 +63,7 @@ var customs = map[PlaceKind]Custom{
 	Disposal:    {CallFee: 2},
 	WaterPoint:  {CallFee: 1},
 	ServiceArea: {CallFee: 2, Customer: true},
-	Campsite:    {NightFee: SiteFee, Site: true},
+	// Reception from 12:00 to 20:00: common practice, no source. 40 minutes to settle
+	// in and pack up, 20 at a plain place: from memory.
+	Campsite: {NightFee: SiteFee, Site: true, CheckIn: [2]float64{noon, 20 * 60}, SettleMin: 40},
 }

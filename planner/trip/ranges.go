@@ -23,6 +23,10 @@ var (
 	ClimbRange      = Range{0, 1e6}  // m
 )
 
+// HandOverMin is for cleaning, unloading and the hand-over, before the keys are due;
+// from memory.
+const HandOverMin = 60
+
 // MostCapacity of a tank, in its unit.
 const MostCapacity = 10000
 

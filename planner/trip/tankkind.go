@@ -54,9 +54,10 @@ const (
 	Drain  Verb = "drain"
 	Empty  Verb = "empty"
 	Charge Verb = "charge"
+	LetOut Verb = "let out" // of a supply, for the vehicle not to be too heavy
 )
 
-var verbs = []Verb{Refuel, TopUp, Fill, Drain, Empty, Charge}
+var verbs = []Verb{Refuel, TopUp, Fill, Drain, Empty, Charge, LetOut}
 
 // Does is that something is done to a tank, as a clause: "refuel 10 L of diesel".
 // amount may be the zero value, where how much does not matter.

@@ -148,30 +148,34 @@ func (u Usage) ask(s life.Stay) life.Night {
 // Nights is what so many nights at a place take from each tank, in the
 // vehicle's order. High is planned with.
 func (u Usage) Nights(p *Place, at life.Where, km float64, nights int) []life.Band {
-	out := make([]life.Band, len(u.Trip.Vehicle.Tanks))
+	out, later := u.FirstAndLater(p, at, km)
+	for i := range out {
+		out[i] = Sum(out[i], Scaled(later[i], float64(nights-1)))
+	}
+	return out
+}
+
+// FirstAndLater is what the first night at a place takes from each tank, which is
+// reached by driving, and what each later one does.
+func (u Usage) FirstAndLater(p *Place, at life.Where, km float64) (first, later []life.Band) {
+	first = make([]life.Band, len(u.Trip.Vehicle.Tanks))
 	if !u.Lives {
 		var stay *Stay
 		if p != nil {
 			stay = p.Stay
 		}
 		for i, k := range u.Trip.Vehicle.Tanks {
-			use := nightUse(k, u.Trip.Party, stay) * float64(nights)
-			out[i] = life.Band{Low: use, Likely: use, High: use}
+			use := nightUse(k, u.Trip.Party, stay)
+			first[i] = life.Band{Low: use, Likely: use, High: use}
 		}
-		return out
+		return first, first
 	}
-	first := u.Stay(p, at, km)
-	var later life.Night
-	if nights > 1 {
-		later = u.later(p, at, km)
-	}
+	arrived, stayed := u.Stay(p, at, km), u.later(p, at, km)
+	later = make([]life.Band, len(first))
 	for i, k := range u.Trip.Vehicle.Tanks {
-		out[i] = u.Band(k, first.Of(k.ID))
-		if nights > 1 {
-			out[i] = Sum(out[i], Scaled(u.Band(k, later.Of(k.ID)), float64(nights-1)))
-		}
+		first[i], later[i] = u.Band(k, arrived.Of(k.ID)), u.Band(k, stayed.Of(k.ID))
 	}
-	return out
+	return first, later
 }
 
 // Where is where a place lies, for package life.

@@ -13,6 +13,11 @@ import (
 	"ullage/planner/trip"
 )
 
+const (
+	littleMin = 15  // minutes in hand that nobody needs to be told
+	nearlyKg  = 100 // left below the plate: the number stands on the sheet
+)
+
 // named is a place's name, or what kind of place it is.
 func (p *sheet) named(name string, kind trip.PlaceKind) string {
 	return cmp.Or(name, say.Capital(p.say.Place(string(kind))))
@@ -27,6 +32,9 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 		v["kind"] = fact.Value{}
 	}
 	p.line("  " + p.say.Text("sheet.call", v))
+	if c.InHandMin >= littleMin {
+		p.wrap(in, p.say.Text("sheet.in_hand", fact.V{"for": fact.Span(c.InHandMin)}))
+	}
 	p.acts(in, d, c)
 	p.wrap(in, p.wayThere(c))
 	p.wrap(in, p.say.Text("sheet.arrive", fact.V{"levels": fact.Text(p.levels(c.Arrive, everyTank))}))
@@ -35,6 +43,9 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	}
 	if levels := p.levels(c.Leave, changed); levels != "" {
 		p.wrap(in, p.say.Text("sheet.leave", fact.V{"levels": fact.Text(levels)}))
+	}
+	if w := p.it.Weight; w != nil && w.AllowedKg-c.LeaveKg < nearlyKg {
+		p.wrap(in, p.say.Text("sheet.kg", fact.V{"kg": fact.Kg(c.LeaveKg), "left": fact.Kg(w.AllowedKg - c.LeaveKg)}))
 	}
 	if len(c.Facts) > 0 {
 		p.wrap(in, p.say.Text("sheet.map_says", fact.V{"facts": p.joined(c.Facts)}))
@@ -48,7 +59,9 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 // acts prints what is to be done, in boxes to tick.
 func (p *sheet) acts(in string, d trip.Day, c trip.Call) {
 	for _, t := range c.Tasks {
-		p.wrap(in+"[ ] ", p.task(d, c, t)+" "+p.pointed(p.notesOf(c, ofAct(t.Tank))))
+		if t.Night == 0 {
+			p.wrap(in+"[ ] ", p.task(d, c, t)+" "+p.pointed(p.notesOf(c, ofAct(t.Tank))))
+		}
 	}
 	pay := fact.V{"pay": p.some(c.Cost)}
 	if len(c.Tasks) == 1 && c.Tasks[0].Cost == c.Cost { // it stands there already

@@ -17,17 +17,10 @@ func (p *sheet) task(d trip.Day, c trip.Call, t trip.Task) string {
 	v := fact.V{
 		"act":     fact.Clause(fact.Of(fact.Kind("act."+strings.ReplaceAll(string(t.Verb), " ", "_")), fact.V{"tank": fact.Tank(t.Tank, s.Name), "amount": fact.Quantity(t.Amount, t.Unit, -1)})),
 		"reached": p.reached(t, s),
-		"stay":    {}, "rest": {}, "n": fact.Count(1), "until": p.until(d, c, t.Tank), "supply": {}, "cost": p.some(t.Cost),
+		"until":   p.until(d, c, t), "supply": {}, "cost": p.some(t.Cost),
 	}
 	if s.Kind == planner.Supply {
 		v["supply"] = fact.Text(string(s.Kind))
-	}
-	rest := max(t.After-t.Before, t.Before-t.After)
-	if used := t.Amount - rest; c.Night && used >= 0.5 {
-		v["stay"], v["n"] = fact.Quantity(used, t.Unit, -1), fact.Count(max(c.Nights, 1))
-		if rest >= 0.5 {
-			v["rest"] = fact.Quantity(rest, t.Unit, -1)
-		}
 	}
 	return p.say.Text("sheet.task", v)
 }
@@ -43,28 +36,26 @@ func (p *sheet) reached(t trip.Task, s trip.Strip) fact.Value {
 	return fact.Clause(fact.Of("sheet.to.level", fact.V{"level": fact.Quantity(t.After, t.Unit, -1), "capacity": fact.Quantity(s.Capacity, t.Unit, -1)}))
 }
 
-// until is when the tank is next served after a call, a day or a time of the
-// same day; nothing if it is not served again.
-func (p *sheet) until(d trip.Day, after trip.Call, tank string) fact.Value {
+// until is when the tank is next served after a task of a call on day d: a day or a
+// time of the same day; nothing if it is not served again.
+func (p *sheet) until(d trip.Day, after trip.Call, t trip.Task) fact.Value {
+	now := d.Number + t.Night
 	for _, day := range p.it.Days {
 		for _, c := range day.Calls {
-			if c.ArriveMin <= after.ArriveMin || !serves(c, tank) {
+			if c.ArriveMin < after.ArriveMin {
 				continue
 			}
-			if day.Number == d.Number {
-				return fact.Clock(c.ArriveMin)
+			for _, next := range c.Tasks {
+				then := day.Number + next.Night
+				if next.Tank != t.Tank || c.Stop == after.Stop && next.Night <= t.Night {
+					continue
+				}
+				if then == now && next.Night == 0 {
+					return fact.Clock(c.ArriveMin)
+				}
+				return d.Date.Plus(then - d.Number).Says()
 			}
-			return day.Date.Says()
 		}
 	}
 	return fact.Value{}
-}
-
-func serves(c trip.Call, tank string) bool {
-	for _, t := range c.Tasks {
-		if t.Tank == tank {
-			return true
-		}
-	}
-	return false
 }

@@ -48,6 +48,31 @@ func (b asker) solve(ctx context.Context, opt solve.Options) (planner.Plan, []ba
 	return plan, backup.Closures(b.Whole(), plan), nil
 }
 
+// eases are what a trip gives up, one after the other, before it is refused: first
+// moves of some length, and on the road, where somebody waits for an answer, the hour
+// of the keys.
+func (b asker) eases() []build.Ease {
+	out := []build.Ease{{ShortMoves: true}}
+	if b.Trip.DoneKm > 0 && b.Trip.KeysByMin > 0 {
+		out = append(out, build.Ease{LateKeys: true}, build.Ease{ShortMoves: true, LateKeys: true})
+	}
+	return out
+}
+
+// eased solves what was built, with as little given up as there is a plan for. Where
+// there is none it is what was built with all given up.
+func (b asker) eased(ctx context.Context, opt solve.Options) (asker, planner.Plan, []backup.Closure, error) {
+	plan, closed, err := b.solve(ctx, opt)
+	for _, e := range b.eases() {
+		if err != nil || plan.Status != planner.Infeasible || ctx.Err() != nil {
+			break
+		}
+		b = asker{b.Eased(e)}
+		plan, closed, err = b.solve(ctx, opt)
+	}
+	return b, plan, closed, err
+}
+
 func (b asker) audit(p planner.Plan) error {
 	if err := audit.Check(b.Problem, p); err != nil {
 		return fmt.Errorf("the answer does not pass the audit: %w", err)
@@ -60,5 +85,5 @@ func (b asker) again(t trip.Trip) (*build.Built, error) { return b.among(t, b.Pl
 
 // among builds a changed trip among other places.
 func (b asker) among(t trip.Trip, places []trip.Place) (*build.Built, error) {
-	return build.Trip(t, places, build.Options{Hours: b.Hours, Roads: b.Roads, MostStops: b.MostStops})
+	return build.Trip(t, places, build.Options{Hours: b.Hours, Roads: b.Roads, MostStops: b.MostStops, Ease: b.Ease})
 }

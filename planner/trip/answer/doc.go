@@ -32,6 +32,7 @@
 //   - others.go: plans that one may like better
 //   - safety.go: what it costs to survive a closed place
 //   - care.go: what the caution costs
+//   - firm.go: the keys and the plate
 //   - refuse.go: why there is no plan
 //   - plan.go: a trip planned
 package answer

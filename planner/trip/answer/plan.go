@@ -36,7 +36,7 @@ func Plan(ctx context.Context, built *build.Built, opt Options) (trip.Itinerary,
 			opt.Progress(read.Itinerary(b.Built, p, nil))
 		}
 	}
-	plan, closed, err := b.solve(ctx, opt.Solve)
+	b, plan, closed, err := b.eased(ctx, opt.Solve)
 	if err == nil {
 		err = b.audit(plan)
 	}

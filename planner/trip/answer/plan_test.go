@@ -56,6 +56,12 @@ func TestReturn(t *testing.T) {
 	tr, places := triptest.Island()
 	tr.Vehicle, tr.KeysByMin, tr.Party.Showers = trip.Fleet()[0], 10*60, "sites"
 	late, err := Trip(context.Background(), tr, places, Options{})
+	if err != nil || late.Status != planner.Infeasible {
+		t.Errorf("%v, %s with keys that are due when the day has hardly begun", err, late.Status)
+	}
+	t.Log(late.Why, late.Cures)
+	tr.DoneKm = 10 // on the road the answer is a plan, and that the desk must be told
+	late, err = Trip(context.Background(), tr, places, Options{})
 	if err != nil || late.Return == nil || !triptest.Has(late.Return.Warnings, "keys.late") {
 		t.Errorf("%v, %+v", err, late.Return)
 	}

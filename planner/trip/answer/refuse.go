@@ -114,6 +114,7 @@ func (r *refusal) begin() {
 		r.because(r.lacking)
 		return
 	}
+	r.blame = append(r.blame, r.firm()...)
 	for _, x := range all {
 		if x.remedy != nil && x.remedy.wish != "" {
 			r.try(x)

@@ -9,6 +9,7 @@ import (
 	"ullage/planner/fact"
 	"ullage/planner/reason"
 	"ullage/planner/trip"
+	"ullage/planner/trip/build"
 )
 
 const (
@@ -89,12 +90,34 @@ func (b asker) remedied(trial reason.Trial, all ...*remedy) fact.Fact {
 	if !ok {
 		return fact.Fact{}
 	}
-	plan, ok := trial.Plan(p)
+	plan, ok := b.planned(trial, p)
 	if !ok {
 		return fact.Fact{}
 	}
 	what := fact.Each(all, func(r *remedy) fact.Value { return fact.Clause(r.says) })
 	return b.costs(what, changeTo(plan))
+}
+
+// planned is the plan of a problem that gives up some of what trips are asked: one
+// that gives up nothing, if there is one.
+func (b asker) planned(trial reason.Trial, p *planner.Problem) (planner.Plan, bool) {
+	if whole := b.unease(p); whole != nil {
+		if plan, ok := trial.Plan(whole); ok {
+			return plan, true
+		}
+	}
+	return trial.Plan(p)
+}
+
+// unease is a problem with nothing given up; nil if it is that.
+func (b asker) unease(p *planner.Problem) *planner.Problem {
+	if b.Ease == (build.Ease{}) {
+		return nil
+	}
+	none := b.Built.Eased(build.Ease{}).Problem.Drive
+	q := *p
+	q.Drive.MoveKm, q.Drive.EndByMin = none.MoveKm, none.EndByMin
+	return &q
 }
 
 // changed is the problem of the trip with remedies.

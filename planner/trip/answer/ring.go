@@ -66,7 +66,7 @@ func (b asker) ring(trial reason.Trial, needs ...need) fact.Fact {
 	if err != nil {
 		return fact.Fact{}
 	}
-	plan, ok := trial.Plan(tried.Problem)
+	plan, ok := b.planned(trial, tried.Problem)
 	if !ok {
 		return fact.Fact{}
 	}

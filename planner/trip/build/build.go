@@ -82,7 +82,8 @@ const anyNights = 999
 // problem is the last stage.
 func (c *Course) problem(tanks Tanks, stops Stops) *planner.Problem {
 	p := &planner.Problem{Format: planner.ProblemFormat, LengthKm: c.lengthKm(), TimeCostPerH: c.Trip.ValuePerH, Backup: c.Trip.Backup,
-		Drive: c.Drive, Tanks: tanks.List, Stops: thin(stops.Around, c.Axis)}
+		Drive: c.Drive, Tanks: tanks.List, Stops: thin(stops.Around, c.Axis), RequireOne: stops.Lists, Mass: tanks.Mass}
+	c.limits(p)
 	if s := c.Trip.Stays; s.MinNights > 0 || s.MaxNights > 0 {
 		p.Nights = &planner.Range{Min: s.MinNights, Max: cmp.Or(s.MaxNights, anyNights)}
 	}
@@ -95,4 +96,13 @@ func (b *Built) Whole() *planner.Problem {
 	whole := *b.Problem
 	whole.Stops = b.Around
 	return &whole
+}
+
+// Eased is what was built, with more given up.
+func (b *Built) Eased(e Ease) *Built {
+	course, eased := *b.Course, *b
+	course.Ease = e
+	eased.Course, eased.Problem = &course, b.Problem.Clone()
+	course.limits(eased.Problem)
+	return &eased
 }

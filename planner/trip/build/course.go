@@ -24,6 +24,7 @@ type Course struct {
 	Use     trip.Usage
 
 	MostStops int // of the problem
+	Ease      Ease
 	route     *geo.Line
 }
 
@@ -36,7 +37,7 @@ func setOff(t trip.Trip, opt Options) (*Course, error) {
 	}
 	t.Currency = cmp.Or(t.Currency, "EUR")
 	lengthKm := line.LengthM() / 1000
-	c := &Course{Trip: t, Start: t.Start.Time(), Hours: opt.Hours, Roads: opt.Roads, MostStops: cmp.Or(opt.MostStops, planner.MostStops), route: line}
+	c := &Course{Trip: t, Start: t.Start.Time(), Hours: opt.Hours, Roads: opt.Roads, MostStops: cmp.Or(opt.MostStops, planner.MostStops), Ease: opt.Ease, route: line}
 	c.Drive = planner.Drive{MaxKmPerDay: t.Day.MaxKm, MaxMinPerDay: t.Day.MaxMin, DepartMin: t.Day.DepartMin,
 		Pace: []planner.Pace{{ToKm: lengthKm, MinPerKm: 60 / min(t.Day.SpeedKmh, t.Vehicle.TopKmh())}}}
 	if err := c.onRoads(lengthKm); err != nil {
@@ -79,6 +80,22 @@ func (c *Course) sail(lengthKm float64) error {
 		c.Drive.Pace = delayed(c.Drive.Pace, late)
 	}
 	return nil
+}
+
+// Two nights in a row at different places lie so far apart along the route at least:
+// more nights than the distance needs are spent by staying. Own choice. Where nothing
+// else is left, another place is one that is not at the same turn-off.
+const moveKm, anotherKm = 30, 1
+
+// limits puts into a problem what a trip can give up.
+func (c *Course) limits(p *planner.Problem) {
+	p.Drive.MoveKm, p.Drive.EndByMin = moveKm, 0
+	if c.Ease.ShortMoves {
+		p.Drive.MoveKm = anotherKm
+	}
+	if keys := c.Trip.KeysByMin; keys > 0 && !c.Ease.LateKeys {
+		p.Drive.EndByMin = max(keys-trip.HandOverMin, p.Drive.DepartMin)
+	}
 }
 
 // Late is how much later than its usual departure the trip begins, in minutes.

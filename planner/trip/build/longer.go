@@ -8,7 +8,8 @@ import (
 
 // longerStays lists the stays of more than one night that are worth offering:
 // only if the wishes ask for more nights than the daily limits force, and no
-// longer than what is then left over; two, three, or all of it.
+// longer than what is then left over: each number of nights of a week, then some,
+// and all that is left.
 func (c *Course) longerStays(o offer) []int {
 	if o.night == nil {
 		return nil
@@ -18,11 +19,10 @@ func (c *Course) longerStays(o offer) []int {
 		most = min(most, o.longest)
 	}
 	var out []int
-	for n := 2; n <= min(most, 3); n++ {
-		out = append(out, n)
-	}
-	if most > 3 {
-		out = append(out, most)
+	for n := 2; n <= most; n++ {
+		if n <= 7 || n == 10 || n%7 == 0 || n == most {
+			out = append(out, n)
+		}
 	}
 	return out
 }
@@ -30,9 +30,8 @@ func (c *Course) longerStays(o offer) []int {
 // longer is a stop for a stay of several nights. Its services come with the
 // stay: who does not stay uses the stop of one night.
 func (c *Course) longer(s planner.Stop, o offer, id trip.StopID) planner.Stop {
-	nights := id.Nights
 	s.ID = id.String()
-	s.Night = &planner.Night{Fee: s.Night.Fee * float64(nights), Nights: nights, Use: c.nightUses(o.place, o.km, nights)}
+	s.Night = c.stay(o.place, o.km, id.Nights)
 	s.Serves = slices.Clone(s.Serves)
 	for i := range s.Serves {
 		s.Serves[i].GuestsOnly = true

@@ -19,18 +19,56 @@ func (c *Course) night(p *trip.Place, km float64) *planner.Night {
 	if !w.Allow(p.Kind) || w.HookUp && s.HookUp != trip.Yes || w.MaxFee > 0 && fee > w.MaxFee {
 		return nil
 	}
-	return &planner.Night{Fee: fee, Nights: 1, Use: c.nightUses(p, km, 1)}
+	return c.stay(p, km, 1)
 }
 
-// nightUses is what nights at a place use of each tank, to plan with.
-func (c *Course) nightUses(p *trip.Place, km float64, nights int) map[string]float64 {
-	out := map[string]float64{}
-	for i, use := range c.Use.Nights(p, trip.Where(p), km, nights) {
-		if use.High != 0 {
-			out[c.Trip.Vehicle.Tanks[i].ID] = use.High
+// stay is so many nights at a place that offers them.
+func (c *Course) stay(p *trip.Place, km float64, nights int) *planner.Night {
+	custom := p.Kind.Custom()
+	n := &planner.Night{Fee: c.nightFee(p) * float64(nights), Nights: nights, Min: custom.SettleMin, CheckIn: c.checkIn(custom.CheckIn)}
+	n.Use, n.ByNight = c.nightUses(p, km, nights)
+	return n
+}
+
+// lateMin is what a trip that begins late in the day has at least to come to a
+// place for the night. Own choice.
+const lateMin = 120
+
+// checkIn is the hours of a place for a trip that may begin late.
+func (c *Course) checkIn(hours [2]float64) *[2]float64 {
+	late := min(max(c.Drive.DepartMin, c.Trip.FromMin)+lateMin, 1440)
+	return &[2]float64{hours[0], max(hours[1], late)}
+}
+
+// nightUses is what nights at a place use of each tank, to plan with, in all and
+// night by night where nights differ. Where one night charges and another does not,
+// what is charged is not counted with.
+func (c *Course) nightUses(p *trip.Place, km float64, nights int) (use map[string]float64, by map[string][]float64) {
+	use = map[string]float64{}
+	first, later := c.Use.FirstAndLater(p, trip.Where(p), km)
+	for i, k := range c.Trip.Vehicle.Tanks {
+		each := make([]float64, nights)
+		sum := 0.0
+		for n := range each {
+			if each[n] = later[i].High; n == 0 {
+				each[n] = first[i].High
+			}
+			if first[i].High*later[i].High < 0 && nights > 1 {
+				each[n] = max(each[n], 0)
+			}
+			sum += each[n]
+		}
+		if sum != 0 {
+			use[k.ID] = sum
+		}
+		if nights > 1 && each[0] != each[1] {
+			if by == nil {
+				by = map[string][]float64{}
+			}
+			by[k.ID] = each
 		}
 	}
-	return out
+	return use, by
 }
 
 func (c *Course) nightFee(p *trip.Place) float64 {

@@ -3,6 +3,7 @@ package build
 import (
 	"ullage/planner"
 	"ullage/planner/fact"
+	"ullage/planner/life"
 	"ullage/planner/trip"
 )
 
@@ -83,9 +84,17 @@ func (c *Course) serves(p *trip.Place, night *planner.Night) []planner.Service {
 		if k.Kind == planner.Supply {
 			x.Price = c.price(k.ID, o)
 		}
+		if c.weighs(k) { // sold by the unit or not: half a tank at a time, for the mass to be a limit alone
+			x.Fee, x.Price = x.Price*k.Capacity/2, 0
+		}
 		out = append(out, x)
 	}
 	return out
+}
+
+// weighs says whether a limit of mass counts what is in a tank.
+func (c *Course) weighs(k trip.Tank) bool {
+	return c.Trip.Vehicle.EmptyKg > 0 && trip.KindOfTank(k.ID).Onboard && life.KgPer(k.ID) > 0
 }
 
 // price is the place's own, else the trip's, else the default.

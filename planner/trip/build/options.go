@@ -15,4 +15,11 @@ type Options struct {
 	Hours     Hours      // nil: no opening hours are known
 	Roads     trip.Roads // nil: ways to places are estimates
 	MostStops int        // more are refused; 0: [planner.MostStops]
+	Ease      Ease       // of what the trip is asked
+}
+
+// Ease is what a trip gives up that has no plan with it. The zero value: nothing.
+type Ease struct {
+	ShortMoves bool // two nights may be near each other, if not at one place
+	LateKeys   bool // the keys may be given back late
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"ullage/planner"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
 )
@@ -54,18 +55,23 @@ func (b *gathering) unusable(place string) error {
 	return e
 }
 
-// require marks the first pass of each required place.
+// require wants one of the stops at each required place: any pass, any stay.
 func (b *gathering) require() error {
 	for _, id := range b.Trip.Require {
-		i := slices.IndexFunc(b.Candidates, func(c trip.Candidate) bool { return c.Place == id && c.Excluded == nil })
-		if i < 0 {
-			return b.unusable(id)
-		}
-		for j := range b.Around {
-			if b.Around[j].ID == b.Candidates[i].Stop {
-				b.Around[j].Required = true
+		var list []string
+		for _, s := range b.Around {
+			if b.Calls[s.ID].Place.ID == id {
+				list = append(list, s.ID)
 			}
 		}
+		if len(list) == 0 {
+			return b.unusable(id)
+		}
+		if len(list) > 1 && len(b.Lists) < planner.MostLists {
+			b.Lists = append(b.Lists, list)
+			continue
+		}
+		b.Around[slices.IndexFunc(b.Around, func(s planner.Stop) bool { return s.ID == list[0] })].Required = true
 	}
 	return nil
 }

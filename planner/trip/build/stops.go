@@ -12,6 +12,7 @@ type Stops struct {
 	Candidates []trip.Candidate // every place of use in the corridor, at each pass, ascending Km
 	Around     []planner.Stop   // all of use, also those that the problem leaves out
 	Calls      map[string]Call  // by stop id
+	Lists      [][]string       // stops of which one is required
 }
 
 // A Call is what is known about one stop of the problem.

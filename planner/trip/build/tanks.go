@@ -11,6 +11,7 @@ import (
 type Tanks struct {
 	List   []planner.Tank
 	Weight *trip.Weight // nil: not known
+	Mass   *planner.Mass
 	Notes  []fact.Fact
 }
 
@@ -27,10 +28,14 @@ const (
 //
 // On the road it may also give way by what a gauge does not show.
 func (c *Course) tanks() Tanks {
-	b := Tanks{Weight: weigh(c.Trip)}
+	b := Tanks{Weight: weigh(c.Trip), Mass: mass(c.Trip)}
+	waste := b.waste(c.Trip)
 	for _, k := range c.Trip.Vehicle.Tanks {
-		room := b.room(k)
+		room := k.Capacity
 		level := min(c.Trip.LevelOf(k), room)
+		if kg := b.per(k.ID); kg > 0 && k.Kind == planner.Supply {
+			level = max(0, min(level, (b.Mass.Most-waste)/kg))
+		}
 		reserve, headroom := min(max(k.Reserve, b.stuck(c, k)), room), level
 		if k.Kind == planner.Waste {
 			headroom = room - level
@@ -58,14 +63,32 @@ func (c *Course) tanks() Tanks {
 // practice, no source).
 const unseen = 0.02
 
-// room is the most that a tank may hold while driving: its capacity, or what
-// the mass allows. A vehicle that is too heavy even with the water that everybody
-// drives with is not helped by less of it: then the warning has to do.
-func (b *Tanks) room(k trip.Tank) float64 {
-	if w := b.Weight; w != nil && trip.KindOfTank(k.ID).Onboard && w.FreshL >= life.TravelWaterL {
-		return min(k.Capacity, w.FreshL)
+// per is the mass of a unit in a tank that a limit weighs, else 0.
+func (b *Tanks) per(tank string) float64 {
+	if b.Mass == nil {
+		return 0
 	}
-	return k.Capacity
+	return b.Mass.Per[tank]
+}
+
+// waste is the mass of what is in waste tanks as the trip begins. On the road that
+// cannot be helped before the next place that takes it: so much may be driven with.
+func (b *Tanks) waste(t trip.Trip) float64 {
+	if b.Mass == nil {
+		return 0
+	}
+	kg, water := 0.0, 0.0
+	for _, k := range t.Vehicle.Tanks {
+		if k.Kind == planner.Waste {
+			kg += b.Mass.Per[k.ID] * t.LevelOf(k)
+		} else {
+			water += b.Mass.Per[k.ID] * min(k.Reserve, t.LevelOf(k))
+		}
+	}
+	if t.DoneKm > 0 {
+		b.Mass.Most = max(b.Mass.Most, kg+water)
+	}
+	return kg
 }
 
 // stuck is how much of a full tank does not come out where the trip is coldest:

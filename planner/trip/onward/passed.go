@@ -55,7 +55,12 @@ func (n Now) undone(c trip.Call, tank trip.Tank, before, after trip.Level) trip.
 		return jump
 	}
 	// The night was spent elsewhere: its use stays, and the doubt of before.
-	service := c.Tasks[i].Amount
+	service := 0.0
+	for _, x := range c.Tasks {
+		if x.Tank == tank.ID {
+			service += x.Amount
+		}
+	}
 	if tank.Kind == planner.Waste {
 		service = -service
 	}

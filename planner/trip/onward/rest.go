@@ -94,7 +94,9 @@ func (o *Rest) behind(it trip.Itinerary, now Now) {
 			}
 			done := trip.Done{Date: d.Date, Km: n.DoneKm - now.here + c.Km, Place: c.Place, Kind: c.Kind, Name: c.Name, Night: now.nights(c) > 0}
 			for _, task := range c.Tasks {
-				done.Tasks = append(done.Tasks, trip.Did{Verb: task.Verb, Tank: task.Tank})
+				if did := (trip.Did{Verb: task.Verb, Tank: task.Tank}); !slices.Contains(done.Tasks, did) {
+					done.Tasks = append(done.Tasks, did)
+				}
 			}
 			n.Done = append(n.Done, done)
 		}

@@ -34,7 +34,8 @@ type watched struct {
 // A service that fills or empties the tank wholly makes up for one that was
 // missed before.
 func (g *watched) look(it trip.Itinerary, now Now) {
-	points := g.strip.Points
+	points := slices.DeleteFunc(slices.Clone(g.strip.Points), func(l trip.Level) bool { return l.Stay })
+	g.strip.Points = points
 	g.from = points[0]
 	undone, over, next, ahead := trip.Level{}, 0.0, 0, len(points) // ahead begins with leaving the first call that is not behind
 	for _, d := range it.Days {

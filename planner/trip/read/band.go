@@ -1,8 +1,6 @@
 package read
 
 import (
-	"slices"
-
 	"ullage/planner"
 	"ullage/planner/life"
 	"ullage/planner/trip"
@@ -32,17 +30,13 @@ func (c *course) take(use life.Band, added float64) {
 	}
 }
 
-// stop is a visit: the use of its nights, then what is served.
-func (c *course) stop(v planner.Visit, nights life.Band) {
-	i := slices.IndexFunc(v.Serve, func(y planner.Serve) bool { return y.Tank == c.tank.ID })
-	switch {
-	case i < 0:
-		c.take(nights, 0)
-	case c.tank.Kind == planner.Waste:
+// serve fills by an amount, or empties.
+func (c *course) serve(amount float64) {
+	if c.tank.Kind == planner.Waste {
 		c.head = [3]float64{c.tank.Capacity, c.tank.Capacity, c.tank.Capacity}
-	default:
-		c.take(nights, v.Serve[i].Amount)
+		return
 	}
+	c.take(life.Band{}, amount)
 }
 
 // fill writes the band into a level.
@@ -56,11 +50,18 @@ func (c course) fill(l trip.Level) trip.Level {
 	return l
 }
 
-// atNight is what the night of a visit takes from a tank of the vehicle; nothing by day.
-func (b reader) atNight(s *planner.Stop, v planner.Visit, tank int) life.Band {
+// eachNight is what each night of a visit takes from a tank of the vehicle; none by day.
+func (b reader) eachNight(s *planner.Stop, v planner.Visit, tank int) []life.Band {
 	if !v.Night {
-		return life.Band{}
+		return nil
 	}
 	c := b.Calls[s.ID]
-	return b.Use.Nights(c.Place, trip.Where(c.Place), c.Km, s.Night.Nights)[tank]
+	first, later := b.Use.FirstAndLater(c.Place, trip.Where(c.Place), c.Km)
+	out := make([]life.Band, s.Night.Nights)
+	for i := range out {
+		if out[i] = later[tank]; i == 0 {
+			out[i] = first[tank]
+		}
+	}
+	return out
 }

@@ -6,6 +6,7 @@ import (
 	"ullage/geo"
 	"ullage/planner"
 	"ullage/planner/backup"
+	"ullage/planner/life"
 	"ullage/planner/trip"
 )
 
@@ -18,7 +19,7 @@ func (b reader) call(s *planner.Stop, v planner.Visit, closed *backup.Closure) t
 	at := b.Calls[s.ID]
 	p, cand := at.Place, b.Candidates[at.Candidate]
 	c := trip.Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: p.Name, Point: p.Point, Km: cand.Km, OffKm: cand.OffKm,
-		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ByRoad: cand.ByRoad, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min,
+		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ByRoad: cand.ByRoad, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min, InHandMin: v.InHand, LeaveKg: b.kg(v.Leave.Levels),
 		Night: v.Night, Arrive: v.Arrive.Levels, Leave: v.Leave.Levels, Cost: s.Fee}
 	if e := at.Entry; e != nil && geo.DistanceM(e.Point, p.Point) > entryM {
 		c.Entry = e
@@ -27,10 +28,11 @@ func (b reader) call(s *planner.Stop, v planner.Visit, closed *backup.Closure) t
 		c.Nights, c.Cost = s.Night.Nights, c.Cost+s.Night.Fee
 	}
 	for _, k := range b.Trip.Vehicle.Tanks {
-		if t, ok := task(k, s, v); ok {
+		for _, t := range b.tasks(k, s, v) {
 			c.Tasks, c.Cost = append(c.Tasks, t), c.Cost+t.Cost
 		}
 	}
+	slices.SortStableFunc(c.Tasks, func(a, b trip.Task) int { return a.Night - b.Night })
 	c.Facts = b.facts(s, p, c)
 	c.HowTo = b.howTos(c)
 	c.Cautions = b.cautionsOf(c)
@@ -44,22 +46,14 @@ func (b reader) call(s *planner.Stop, v planner.Visit, closed *backup.Closure) t
 	return c
 }
 
-// task is what a visit does to one tank; ok is false if nothing.
-func task(k trip.Tank, s *planner.Stop, v planner.Visit) (t trip.Task, ok bool) {
-	kind := trip.KindOfTank(k.ID)
-	t = trip.Task{Tank: k.ID, Verb: kind.Verb, Unit: k.Unit, Before: v.Arrive.Levels[k.ID], After: v.Leave.Levels[k.ID]}
-	if i := slices.IndexFunc(v.Serve, func(y planner.Serve) bool { return y.Tank == k.ID }); i >= 0 {
-		x := s.Serves[slices.IndexFunc(s.Serves, func(x planner.Service) bool { return x.Tank == k.ID })]
-		t.Amount = v.Serve[i].Amount
-		t.Cost = x.Fee
-		if k.Kind == planner.Supply {
-			t.Cost += t.Amount * x.Price
-		}
-		return t, true
+// kg is what the scales show with levels; 0 where that is not known.
+func (b reader) kg(levels map[string]float64) float64 {
+	if b.Weight == nil {
+		return 0
 	}
-	if kind.ByNight && v.Night && t.After > t.Before+planner.Tolerance {
-		t.Amount = t.After - t.Before
-		return t, true
+	kg := b.Weight.Kg
+	for _, k := range b.Trip.Vehicle.Tanks {
+		kg += life.KgPer(k.ID) * (levels[k.ID] - b.Trip.LevelOf(k))
 	}
-	return trip.Task{}, false
+	return kg
 }

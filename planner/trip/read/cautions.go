@@ -23,6 +23,7 @@ const (
 	moneyCurrency fact.Kind = "money.currency"
 	moneyPrice    fact.Kind = "money.price"
 	dayLong       fact.Kind = "day.long"
+	moveShort     fact.Kind = "move.short"
 	endMissing    fact.Kind = "end.missing"
 )
 
@@ -100,5 +101,26 @@ func (b reader) missing(plan planner.Plan) []fact.Fact {
 		}
 	}
 	slices.Reverse(out)
+	return out
+}
+
+// fewKm: who moves less than that had better stay where they are.
+const fewKm = 30
+
+// shortMoves are those from one night to the next that are hardly worth packing up for.
+func shortMoves(days []trip.Day) []fact.Fact {
+	var out []fact.Fact
+	slept, any := 0.0, false
+	for _, d := range days {
+		for _, c := range d.Calls {
+			if !c.Night {
+				continue
+			}
+			if km := c.Km - slept; any && km < fewKm-0.5 {
+				out = append(out, fact.Of(moveShort, fact.V{"n": fact.Count(d.Number), "km": fact.Km(km, 0)}))
+			}
+			slept, any = c.Km, true
+		}
+	}
 	return out
 }

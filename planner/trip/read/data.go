@@ -36,7 +36,7 @@ func tag(kind fact.Kind, text string) fact.Fact { return fact.Of(kind, fact.V{"t
 // fee that counts here rests on.
 func (b reader) facts(s *planner.Stop, p *trip.Place, c trip.Call) []fact.Fact {
 	var out []fact.Fact
-	for _, t := range c.Tasks {
+	for _, t := range firsts(c.Tasks) {
 		out = append(out, b.ofTask(p, t)...)
 	}
 	if p.Stay == nil {

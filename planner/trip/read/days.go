@@ -31,11 +31,15 @@ func (b reader) days(plan planner.Plan, stops map[string]*planner.Stop, closed m
 		min = v.Leave.Min + s.DetourMin/2
 		if v.Night {
 			day.EndMin = v.Arrive.Min
+			c := day.Calls[len(day.Calls)-1]
 			out = append(out, day)
 			for n := 1; n < s.Night.Nights; n++ {
-				out = append(out, b.newDay(day.Number+n, day.ToKm, v.Leave.Min-1440*float64(s.Night.Nights-n)))
+				rest := b.newDay(day.Number+n, day.ToKm, v.Leave.Min-1440*float64(s.Night.Nights-n))
+				rest.Due = due(c, n)
+				out = append(out, rest)
 			}
 			day = b.newDay(day.Number+s.Night.Nights, day.ToKm, v.Leave.Min)
+			day.Due = due(c, s.Night.Nights)
 		}
 		day.DriveKm += s.DetourKm / 2
 		day.DriveMin += s.DetourMin / 2
@@ -51,4 +55,18 @@ func (b reader) days(plan planner.Plan, stops map[string]*planner.Stop, closed m
 
 func (b reader) newDay(number int, km, min float64) trip.Day {
 	return trip.Day{Number: number, Date: b.Trip.Start.Plus(number - 1), FromKm: km, ToKm: km, StartMin: min, EndMin: min}
+}
+
+// due are the tasks of a stay after so many of its nights.
+func due(c trip.Call, nights int) []trip.Due {
+	d := trip.Due{Stop: c.Stop, Kind: c.Kind, Name: c.Name, Leaving: nights == c.Nights}
+	for _, t := range c.Tasks {
+		if t.Night == nights {
+			d.Tasks = append(d.Tasks, t)
+		}
+	}
+	if len(d.Tasks) == 0 {
+		return nil
+	}
+	return []trip.Due{d}
 }

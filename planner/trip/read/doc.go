@@ -19,6 +19,7 @@
 //   - band.go: a tank at least, likely and planned use
 //   - conditions.go: what a vehicle has and a season brings
 //   - counts.go: what the plan counts with
+//   - task.go: what is done to a tank at a stop
 //   - data.go: what the map says about a call
 //   - fallback.go: where to go if a place is closed
 //   - ferry.go: ferries on the way

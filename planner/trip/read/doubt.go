@@ -37,7 +37,7 @@ func (b reader) doubts(c trip.Call) []fact.Fact {
 	p := at.Place
 	var out []fact.Fact
 	var likely, tags []fact.Value
-	for _, t := range c.Tasks {
+	for _, t := range firsts(c.Tasks) {
 		if o, ok := p.Offer(t.Tank); ok && o.Answer != trip.Yes && !trip.KindOfTank(t.Tank).ByNight {
 			likely = append(likely, b.called(t.Tank))
 		}

@@ -24,9 +24,6 @@ const (
 	agreedShort fact.Kind = "agreed.short"
 )
 
-// handOverMin is for cleaning, unloading and the hand-over; from memory.
-const handOverMin = 60
-
 // handBack reads the end of a plan.
 func (b reader) handBack(plan planner.Plan, days []trip.Day) *trip.Return {
 	last := days[len(days)-1]
@@ -37,7 +34,7 @@ func (b reader) handBack(plan planner.Plan, days []trip.Day) *trip.Return {
 		switch {
 		case r.InHandMin < 0:
 			r.Warnings = append(r.Warnings, fact.Of(keysLate, fact.V{"for": fact.Span(-r.InHandMin)}))
-		case r.InHandMin < handOverMin:
+		case r.InHandMin < trip.HandOverMin:
 			r.Warnings = append(r.Warnings, fact.Of(keysShort, fact.V{"for": fact.Span(r.InHandMin)}))
 		}
 	}

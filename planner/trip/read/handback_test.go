@@ -97,7 +97,7 @@ func TestKeysWarning(t *testing.T) {
 		want   string
 	}{{-31, "keys.late for=31min"}, {-1, "keys.late for=1min"}, {0, "keys.short for=0min"}, {29, "keys.short for=29min"}, {59, "keys.short for=59min"}, {60, ""}, {89, ""}} {
 		tr.KeysByMin = arrive + c.inHand
-		r := driven(t, built.Trip(t, tr, nil, build.Options{})).Return
+		r := driven(t, built.Trip(t, tr, nil, build.Options{Ease: build.Ease{LateKeys: true}})).Return
 		if r.ArriveMin != arrive || r.InHandMin != c.inHand {
 			t.Fatalf("arrives at %v with %v in hand, want %v and %v", r.ArriveMin, r.InHandMin, arrive, c.inHand)
 		}

@@ -14,7 +14,9 @@ import (
 func (b reader) howTos(c trip.Call) []string {
 	var out []string
 	for _, t := range c.Tasks {
-		out = append(out, t.Tank)
+		if !slices.Contains(out, t.Tank) {
+			out = append(out, t.Tank)
+		}
 	}
 	if !c.Night {
 		return out

@@ -34,7 +34,7 @@ func Itinerary(built *build.Built, plan planner.Plan, closures []backup.Closure)
 	it.Counts = b.counts()
 	it.Return = b.handBack(plan, it.Days)
 	b.instructions(&it, moment{frost: b.frosty(plan)})
-	it.Cautions = slices.Concat(b.missing(plan), b.cautions(wayCaution(it.Days, nil)), longDays(it.Days))
+	it.Cautions = slices.Concat(b.missing(plan), b.cautions(wayCaution(it.Days, nil)), longDays(it.Days), shortMoves(it.Days))
 	for _, v := range plan.Visits {
 		it.Places[b.Calls[v.Stop].Candidate].Chosen = true
 	}

@@ -227,8 +227,11 @@ func TestBand(t *testing.T) {
 		{"served", planner.Visit{Serve: []planner.Serve{{Tank: "fresh", Amount: 90}, {Tank: "grey"}}}, trip.Level{Low: 90, Likely: 100, High: 100}, trip.Level{}},
 		{"used again", planner.Visit{}, trip.Level{Low: 70, Likely: 85, High: 90}, trip.Level{Low: 10, Likely: 15, High: 20}},
 	} {
-		supply.stop(c.visit, use)
-		waste.stop(c.visit, use)
+		supply.take(use, 0)
+		waste.take(use, 0)
+		for _, y := range c.visit.Serve {
+			map[string]*course{"fresh": &supply, "grey": &waste}[y.Tank].serve(y.Amount)
+		}
 		if got := supply.fill(trip.Level{}); got != c.supply {
 			t.Errorf("%s: fresh water at %+v, want %+v", c.name, got, c.supply)
 		}

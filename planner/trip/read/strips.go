@@ -1,6 +1,8 @@
 package read
 
 import (
+	"slices"
+
 	"ullage/planner"
 	"ullage/planner/life"
 	"ullage/planner/trip"
@@ -19,7 +21,7 @@ func (b reader) strips(plan planner.Plan, stops map[string]*planner.Stop) []trip
 		for _, v := range plan.Visits {
 			s := stops[v.Stop]
 			d.leg(s.Km, s.DetourKm/2, trip.Level{Km: b.Candidates[b.Calls[v.Stop].Candidate].Km, Min: v.Arrive.Min, L: v.Arrive.Levels[k.ID]})
-			d.visit(s, v, b.atNight(s, v, i))
+			d.visit(s, v, b.eachNight(s, v, i))
 		}
 		d.leg(b.Problem.LengthKm, 0, trip.Level{Km: b.Axis.LengthKm, Min: plan.End.Min, L: plan.End.Levels[k.ID]})
 		out = append(out, trip.Strip{Tank: k.ID, Name: k.Name, Kind: k.Kind, Unit: k.Unit, Capacity: k.Capacity, Reserve: t.Reserve, Points: d.points})
@@ -60,32 +62,79 @@ func (d *drawer) leg(km, beyond float64, to trip.Level) {
 	for _, f := range d.crossings(d.left, km, d.clock) {
 		pier := d.Axis.Driven(f.FromKm)
 		way := d.off + pier - d.left
-		d.drive(trip.Level{Km: f.FromKm, Min: f.StartMin, Day: d.at.Day, L: after(d.tank, d.at.L, way)}, way)
+		d.drive(trip.Level{Km: f.FromKm, Min: f.StartMin, Day: d.at.Day, L: after(d.tank, d.at.L, way, 0)}, way)
 		d.left, d.clock, d.off = pier+trip.Metre, f.StartMin+f.Min, 0
-		d.drive(trip.Level{Km: f.ToKm, Min: d.clock, Day: d.at.Day, L: after(d.tank, d.at.L, trip.Metre)}, trip.Metre)
+		d.drive(trip.Level{Km: f.ToKm, Min: d.clock, Day: d.at.Day, L: after(d.tank, d.at.L, trip.Metre, 0)}, trip.Metre)
 	}
 	to.Day = d.at.Day
 	d.drive(to, d.off+km-d.left+beyond)
 	d.left = km
 }
 
-// visit is what a call and its nights do to the level.
-func (d *drawer) visit(s *planner.Stop, v planner.Visit, nights life.Band) {
-	d.at = trip.Level{Km: d.at.Km, Min: v.Leave.Min, Day: d.at.Day, L: v.Leave.Levels[d.tank.ID]}
-	if v.Night {
-		d.at.Day += s.Night.Nights
+// visit is what a call and its nights do to the level: a stay is drawn night by
+// night, with each act of it.
+func (d *drawer) visit(s *planner.Stop, v planner.Visit, nights []life.Band) {
+	i := slices.IndexFunc(v.Serve, func(y planner.Serve) bool { return y.Tank == d.tank.ID })
+	var acts []planner.Act
+	switch {
+	case i >= 0 && v.Night:
+		acts = v.Serve[i].Acts
+	case i >= 0:
+		acts = []planner.Act{{Amount: v.Serve[i].Amount, From: d.at.L}}
 	}
-	d.band.stop(v, nights)
+	day := d.at.Day
+	for n, use := range nights {
+		d.serve(acts, n)
+		d.band.take(use, 0)
+		d.at.L = after(d.tank, d.at.L, 0, s.Night.Uses(d.tank.ID)[n])
+		d.at.Min, d.at.Day = v.Leave.Min-1440*float64(len(nights)-n-1), day+n+1
+		d.within(d.at)
+	}
+	d.at.Min = v.Leave.Min
+	d.serve(acts, len(nights))
+	if len(d.points) > 0 && d.points[len(d.points)-1].Stay && d.points[len(d.points)-1].Min == d.at.Min && len(acts) == 0 {
+		d.points = d.points[:len(d.points)-1] // nothing is done before leaving
+	}
+	d.at.L = v.Leave.Levels[d.tank.ID]
 	d.point(d.at)
 	d.off, d.clock = s.DetourKm/2, v.Leave.Min+s.DetourMin/2
 }
 
-// after is a level so many kilometres on.
-func after(t planner.Tank, level, km float64) float64 {
-	if t.Kind == planner.Waste {
-		return min(max(level+t.PerKm*km, 0), t.Capacity)
+// within a stay is a point that leaves nothing behind.
+func (d *drawer) within(l trip.Level) {
+	l.Stay = true
+	d.point(l)
+}
+
+// serve does the acts after so many nights: before and after the second of a day are points
+// too, for the level came down between them.
+func (d *drawer) serve(acts []planner.Act, nights int) {
+	for k, a := range acts {
+		if a.Night != nights {
+			continue
+		}
+		if d.at.L = a.From; k > 0 && acts[k-1].Night == nights {
+			d.within(d.at)
+		}
+		if d.tank.Kind == planner.Waste {
+			d.at.L = 0
+		} else {
+			d.at.L += a.Amount
+		}
+		d.band.serve(a.Amount)
+		if k+1 < len(acts) {
+			d.within(d.at)
+		}
 	}
-	return min(max(level-t.PerKm*km, 0), t.Capacity)
+}
+
+// after is a level so many kilometres and some use on.
+func after(t planner.Tank, level, km, use float64) float64 {
+	use += t.PerKm * km
+	if t.Kind == planner.Waste {
+		use = -use
+	}
+	return min(max(level-use, 0), t.Capacity)
 }
 
 // brim is where a tank that driving restores is full before the leg of km
