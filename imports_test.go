@@ -76,6 +76,7 @@ var allowed = map[string][]string{
 	"planner/replay":                   {"ullage/planner$"},
 	"planner/solve":                    {"ullage/planner$", "ullage/planner/audit", "ullage/planner/replay", "ullage/planner/internal"},
 	"planner/reason":                   {"ullage/planner$", "ullage/planner/solve"},
+	"planner/habit":                    {"ullage/planner$", "ullage/planner/audit", "ullage/planner/replay", "ullage/planner/solve"},
 	"planner/backup":                   {"ullage/planner$", "ullage/planner/audit", "ullage/planner/replay", "ullage/planner/solve"},
 	"planner/internal/model":           {"ullage/planner$"},
 	"planner/internal/bound":           {"ullage/planner/internal/model"},

@@ -69,6 +69,9 @@ func statusOf(m model.Model) string {
 		if m.Plan.Status == planner.Feasible {
 			return m.Say.Text("status.planned_gap", gap)
 		}
+		if l := m.Plan.Least; l != nil && m.Plan.Cost-l.Cost >= 0.005 {
+			return m.Say.Text("status.planned_least", fact.V{"saving": fact.Money(m.Plan.Cost-l.Cost, m.Plan.Currency)})
+		}
 		return m.Say.Text("status.planned")
 	case model.Refused:
 		return m.Say.Text("status.refused")

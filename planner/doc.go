@@ -14,6 +14,7 @@
 //   - internal/model and internal/bound lay a problem out for the solver, and
 //     say what the rest of a trip costs at least
 //   - solve finds a plan of least cost and proves it
+//   - habit makes of it one that people drive
 //   - reason says why there is none, and what comes nearest
 //   - backup sees what becomes of a plan when a place is closed, stays with a
 //     plan in use, and offers others

@@ -17,7 +17,7 @@ import (
 // out, and the file holds the rest of the trip.
 func TestPlanOnTheRoad(t *testing.T) {
 	rest := filepath.Join(t.TempDir(), "rest.geojson")
-	code, out, errs := ullage(small("-at", "150", "-now", "2026-06-13T10:15", "-levels", "diesel=20,fresh=1/4,grey=80%,cassette=dark", "-closed", "n6", "-save", rest)...)
+	code, out, errs := ullage(small("-at", "150", "-now", "2026-06-13T10:15", "-levels", "diesel=60,fresh=1/4,grey=80%,cassette=dark", "-closed", "n6", "-save", rest)...)
 	text := strings.Join(strings.Fields(out), " ")
 	for _, want := range []string{"50.4 km, from Saturday, 13 June 2026", "[x] Friday 12 June, km 134 Slack Quay (n4): stay the night",
 		"we plan for 16 L to be safe.", "the gauge says 38 L. We now plan for 2 % less than usual.", "Leave at 10:15", "Empty the toilet cassette"} {

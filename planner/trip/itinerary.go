@@ -28,6 +28,7 @@ type Itinerary struct {
 	Estimated bool              `json:"estimated"`          // a detour of the plan is straight distance × circuity
 	OffRoad   [][2]float64      `json:"off_road,omitempty"` // from km to km: no road is known, the route is as drawn
 	Nearest   *Nearest          `json:"nearest,omitempty"`
+	Least     *Least            `json:"least,omitempty"` // nil: the plan is the cheapest that was found
 	Safety    *Safety           `json:"safety,omitempty"`
 	Others    []Other           `json:"others,omitempty"` // other plans that one may like better, cheapest first
 
@@ -66,6 +67,16 @@ const (
 type Nearest struct {
 	Broken []fact.Fact `json:"broken"` // what it breaks, where, by how much
 	Days   []fact.Fact `json:"days"`   // a line each
+}
+
+// Least is the cheapest plan, where another is shown that people rather drive, and what
+// that costs.
+type Least struct {
+	Cost      float64 `json:"cost"`
+	Even      float64 `json:"even"`       // ≥ 0, for days that are about as long
+	Pump      float64 `json:"pump"`       // for amounts that people pump; < 0: a stop for next to nothing is spared
+	LongestKm float64 `json:"longest_km"` // of the days of the plan shown
+	Proven    bool    `json:"proven"`     // but for the amounts, no plan with days of at most that costs less
 }
 
 // Safety is the price of a plan that survives one closed place.

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"ullage/planner"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
@@ -39,10 +41,26 @@ func (p *sheet) verdict(valuePerH float64) {
 	}
 	p.wrap("", p.say.Text("sheet.pay", fact.V{"pay": p.some(it.Cost - c.Time), "sums": fact.List(sums...)}))
 	hour := fact.V{"hour": p.some(valuePerH)}
+	if l := it.Least; l != nil && it.Status == planner.Optimal && it.Cost-l.Cost >= 0.005 {
+		p.wrap("", strings.Join(p.least(*l, hour), " "))
+		return
+	}
 	if it.Status == planner.Optimal {
 		p.wrap("", p.say.Text("sheet.cheapest", hour))
 		return
 	}
 	off := it.Cost - it.Bound
 	p.wrap("", p.say.Text("sheet.nearly", hour, fact.V{"saving": p.money(off), "share": fact.Share(off/max(it.Cost, 1e-9), 1)}))
+}
+
+// least says what the cheapest plan costs less, and for what.
+func (p *sheet) least(l trip.Least, hour fact.V) []string {
+	out := []string{p.say.Text("sheet.least", hour, fact.V{"saving": p.money(p.it.Cost - l.Cost)})}
+	if l.Even >= 0.005 {
+		out = append(out, p.say.Text("sheet.least.even", fact.V{"sum": p.money(l.Even), "km": fact.Km(l.LongestKm, 0)}))
+	}
+	if l.Pump >= 0.005 {
+		out = append(out, p.say.Text("sheet.least.pump", fact.V{"sum": p.money(l.Pump)}))
+	}
+	return out
 }

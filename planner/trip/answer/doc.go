@@ -34,5 +34,6 @@
 //   - care.go: what the caution costs
 //   - firm.go: the keys and the plate
 //   - refuse.go: why there is no plan
+//   - habits.go: the plan that people rather drive
 //   - plan.go: a trip planned
 package answer

@@ -3,6 +3,7 @@ package answer
 import (
 	"ullage/planner"
 	"ullage/planner/fact"
+	"ullage/planner/reason"
 	"ullage/planner/trip"
 	"ullage/planner/trip/build"
 )
@@ -17,18 +18,18 @@ const (
 )
 
 // firm are the limits without which, by itself, there is a plan.
-func (r *refusal) firm() []trip.Reason {
+func (b asker) firm(trial reason.Trial) []trip.Reason {
 	var out []trip.Reason
-	if b := r.Built; b.Trip.KeysByMin > 0 && !b.Ease.LateKeys {
+	if b.Trip.KeysByMin > 0 && !b.Ease.LateKeys {
 		late := b.Eased(build.Ease{ShortMoves: true, LateKeys: true})
-		if r.trial.Solves(late.Problem) {
+		if trial.Solves(late.Problem) {
 			out = append(out, trip.Reason{Cause: trip.CauseAgreement, Reason: planner.Reason{Kind: firmKeys, Limit: "keys", FromKm: b.Problem.LengthKm, ToKm: b.Problem.LengthKm},
 				Says: fact.Of(firmKeys, fact.V{"clock": fact.Clock(b.Trip.KeysByMin), "for": fact.Span(trip.HandOverMin)})})
 		}
 	}
-	if over, ok := r.overweight(); ok {
-		out = append(out, trip.Reason{Cause: trip.CauseAgreement, Reason: planner.Reason{Kind: firmMass, Limit: "mass", ToKm: r.Problem.LengthKm, Missing: over},
-			Says: fact.Of(firmMass, fact.V{"over": fact.Kg(over), "allowed": fact.Kg(r.Trip.Vehicle.MassKg)})})
+	if over, ok := b.overweight(trial); ok {
+		out = append(out, trip.Reason{Cause: trip.CauseAgreement, Reason: planner.Reason{Kind: firmMass, Limit: "mass", ToKm: b.Problem.LengthKm, Missing: over},
+			Says: fact.Of(firmMass, fact.V{"over": fact.Kg(over), "allowed": fact.Kg(b.Trip.Vehicle.MassKg)})})
 	}
 	return out
 }
@@ -38,15 +39,15 @@ const overKg = 5
 
 // overweight is how many kilograms less there must be aboard for a plan; ok is false
 // where the mass is not what stands in the way.
-func (r *refusal) overweight() (kg float64, ok bool) {
-	if r.Problem.Mass == nil {
+func (b asker) overweight(trial reason.Trial) (kg float64, ok bool) {
+	if b.Problem.Mass == nil {
 		return 0, false
 	}
 	solves := func(more float64) bool {
-		t := r.Trip
+		t := b.Trip
 		t.Vehicle.EmptyKg -= more // as much is left behind
-		b, err := r.again(t)
-		return err == nil && r.trial.Solves(b.Problem)
+		lighter, err := b.again(t)
+		return err == nil && trial.Solves(lighter.Problem)
 	}
 	low, high := 0.0, overKg*1.0
 	for !solves(high) {

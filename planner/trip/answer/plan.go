@@ -43,14 +43,22 @@ func Plan(ctx context.Context, built *build.Built, opt Options) (trip.Itinerary,
 	if err != nil {
 		return trip.Itinerary{}, fmt.Errorf("plan %q: %w", b.Trip.Name, err)
 	}
-	it := read.Itinerary(b.Built, plan, closed)
 	if plan.End == nil {
-		return b.refuse(ctx, it, plan, opt)
+		return b.refuse(ctx, read.Itinerary(b.Built, plan, closed), plan, opt)
 	}
+	l, err := b.lived(ctx, plan, closed)
+	if err == nil {
+		err = b.audit(l.plan)
+	}
+	if err != nil {
+		return trip.Itinerary{}, fmt.Errorf("plan %q as people drive it: %w", b.Trip.Name, err)
+	}
+	it := read.Itinerary(b.Built, l.plan, l.closed)
+	it.Least, it.Status = l.least, l.status
 	if opt.Answer != nil {
 		opt.Answer(it)
 	}
-	return b.more(ctx, it, plan, opt.Answer)
+	return b.more(ctx, it, l.exact, opt.Answer)
 }
 
 // more adds to a plan what a person asks next: what caution and safety cost,

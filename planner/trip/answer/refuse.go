@@ -114,7 +114,7 @@ func (r *refusal) begin() {
 		r.because(r.lacking)
 		return
 	}
-	r.blame = append(r.blame, r.firm()...)
+	r.blame = append(r.blame, r.asker.firm(r.trial)...)
 	for _, x := range all {
 		if x.remedy != nil && x.remedy.wish != "" {
 			r.try(x)
