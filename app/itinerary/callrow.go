@@ -2,7 +2,6 @@ package itinerary
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -69,6 +68,7 @@ func (r *CallRow) what() app.UI {
 		app.H4().ID(r.id("name")).Text(r.name()),
 		app.P().Class("where").Text(r.where()),
 		app.P().Class("place").Body(app.Text(r.entrance()+" "), r.position()),
+		r.contact(),
 		app.Ul().Class("tasks").Body(r.tasks()...),
 		app.If(len(c.Fallback) > 0, func() app.UI {
 			return app.P().Class("fallback").Body(app.B().Text(r.Say.Text("stop.if_closed")+" "), app.Text(strings.Join(r.Say.Facts(c.Fallback), "; ")))
@@ -137,6 +137,30 @@ func (r *CallRow) position() app.UI {
 	return app.A().Class("copy").Href(fmt.Sprintf("geo:%.5f,%.5f", p[1], p[0])).Title(r.Say.Text("stop.opens")).Text(text)
 }
 
+// contact is how to ask the place, each a link that a device opens.
+func (r *CallRow) contact() app.UI {
+	c := r.Call.Contact
+	body := []app.UI{app.Text(r.Say.Text("stop.ask"))}
+	for _, x := range []struct{ scheme, text string }{{"tel:", c.Phone}, {"mailto:", c.Email}, {"", c.Website}} {
+		if x.text != "" {
+			href := x.scheme + x.text
+			if x.scheme == "tel:" {
+				href = x.scheme + strings.Map(dialled, x.text)
+			}
+			body = append(body, app.Text(" "), app.A().Href(href).Rel("noopener noreferrer").Text(strings.TrimPrefix(strings.TrimPrefix(x.text, "https://"), "http://")))
+		}
+	}
+	return app.If(len(body) > 1, func() app.UI { return app.P().Class("place contact").Body(body...) })
+}
+
+// dialled drops what parts the digits of a number (RFC 3966).
+func dialled(r rune) rune {
+	if r == '+' || r >= '0' && r <= '9' {
+		return r
+	}
+	return -1
+}
+
 // entry is where one drives in, or the place itself.
 func entry(c trip.Call) orb.Point {
 	if c.Entry != nil {
@@ -156,8 +180,7 @@ func (r *CallRow) tasks() []app.UI {
 		}
 		out = append(out, app.Li().Class(string(s.Kind)).Body(
 			app.Span().Class("do").Body(
-				app.B().Text(show.Task(r.Say, t, s.Name)),
-				app.Span().Class("stayed").Text(r.stayed(s, t)),
+				app.B().Text(show.When(r.Say, r.Call, t, show.Task(r.Say, t, s.Name))),
 			),
 			show.SVG(draw.Gauge(s, t.Before, t.After)),
 			app.Span().Class("levels").Text(r.Say.Text("stop.levels", fact.V{
@@ -166,21 +189,6 @@ func (r *CallRow) tasks() []app.UI {
 		))
 	}
 	return out
-}
-
-// stayed says how much of an amount is what the night itself uses: levels are
-// those of coming and going, and more than a tankful may be filled between.
-func (r *CallRow) stayed(s trip.Strip, t trip.Task) string {
-	rest := math.Abs(t.After - t.Before)
-	used := t.Amount - rest
-	if !r.Call.Night || used < 0.05*s.Capacity {
-		return ""
-	}
-	v := fact.V{"used": fact.Quantity(used, t.Unit, -1), "rest": fact.Quantity(rest, t.Unit, -1), "n": fact.Count(max(r.Call.Nights, 1))}
-	if s.Kind == planner.Waste {
-		return r.Say.Text("stop.stay_waste", v)
-	}
-	return r.Say.Text("stop.stay_supply", v)
 }
 
 func (r *CallRow) strip(tank string) trip.Strip { return stripOf(r.Strips, tank) }

@@ -1,28 +1,36 @@
 package itinerary
 
 import (
+	"strings"
 	"testing"
 
+	"github.com/maxence-charriere/go-app/v10/pkg/app"
+
 	"ullage/app/say"
+	"ullage/app/show"
 	"ullage/planner/trip"
 )
 
-// More than a tankful can be filled over a night: the levels alone would lie.
-func TestWhatAStayUses(t *testing.T) {
-	night := trip.Call{Night: true}
-	fresh := trip.Strip{Tank: "fresh", Unit: "L", Capacity: 100}
-	for _, c := range []struct {
-		call trip.Call
-		task trip.Task
-		want string
-	}{
-		{night, trip.Task{Amount: 130, Unit: "L", Before: 35, After: 100}, "65\u202fL for tonight, 65\u202fL to top up"},
-		{night, trip.Task{Amount: 102, Unit: "L", Before: 51, After: 0}, "51\u202fL for tonight, 51\u202fL to top up"},
-		{night, trip.Task{Amount: 66, Unit: "L", Before: 35, After: 100}, ""},
-		{trip.Call{}, trip.Task{Amount: 65, Unit: "L", Before: 35, After: 100}, ""},
-	} {
-		if got := (&CallRow{Say: say.Voice{Thin: true}, Call: c.call}).stayed(fresh, c.task); got != c.want {
-			t.Errorf("%+v: %q, want %q", c.task, got, c.want)
+// In a stay an act says when it is done: on arrival that goes without saying.
+func TestWhenInAStay(t *testing.T) {
+	stay := trip.Call{Night: true, Nights: 3}
+	for night, want := range map[int]string{0: "fill", 1: "After one night: fill", 2: "After 2 nights: fill", 3: "Before you leave: fill"} {
+		if got := show.When(say.Voice{}, stay, trip.Task{Night: night}, "fill"); got != want {
+			t.Errorf("after %d nights: %q, want %q", night, got, want)
+		}
+	}
+	if got := show.When(say.Voice{}, trip.Call{}, trip.Task{}, "fill"); got != "fill" {
+		t.Errorf("by day: %q", got)
+	}
+}
+
+// A number is dialled without what parts it, and a call without a contact has no line.
+func TestContactLinks(t *testing.T) {
+	c := trip.Call{Contact: trip.Contact{Phone: "+376 (738) 477", Website: "https://site.example"}}
+	html := app.HTMLString(app.Div().Body((&CallRow{Call: c}).contact()))
+	for _, want := range []string{`href="tel:+376738477"`, `href="https://site.example"`, ">site.example<"} {
+		if !strings.Contains(html, want) {
+			t.Errorf("no %s in %s", want, html)
 		}
 	}
 }

@@ -20,8 +20,8 @@ func StopsGPX(v say.Voice, t trip.Trip, it trip.Itinerary) []byte {
 	fmt.Fprintf(&b, "%s<gpx xmlns=\"http://www.topografix.com/GPX/1/1\" version=\"1.1\" creator=\"Ullage\">\n", xml.Header)
 	for _, n := range draw.Numbers(it.Days) {
 		at := entry(n.Call) // a satnav leads there by road
-		fmt.Fprintf(&b, " <wpt lat=\"%v\" lon=\"%v\"><name>%d %s</name><desc>%s</desc></wpt>\n",
-			at[1], at[0], n.N, escaped(show.Called(v, n.Call)), escaped(toDo(v, it, n.Call)))
+		fmt.Fprintf(&b, " <wpt lat=\"%v\" lon=\"%v\"><name>%d %s</name><desc>%s</desc>%s</wpt>\n",
+			at[1], at[0], n.N, escaped(show.Called(v, n.Call)), escaped(toDo(v, it, n.Call)), link(n.Call.Contact.Website))
 	}
 	fmt.Fprintf(&b, " <rte><name>%s</name>\n", escaped(t.Name))
 	for _, p := range t.Route {
@@ -29,6 +29,14 @@ func StopsGPX(v say.Voice, t trip.Trip, it trip.Itinerary) []byte {
 	}
 	b.WriteString(" </rte>\n</gpx>\n")
 	return b.Bytes()
+}
+
+// link is an address of the web as a waypoint has it; nothing without one.
+func link(address string) string {
+	if address == "" {
+		return ""
+	}
+	return "<link href=\"" + escaped(address) + "\"/>"
 }
 
 // escaped is text as it stands in XML.
@@ -45,7 +53,8 @@ func toDo(v say.Voice, it trip.Itinerary, c trip.Call) string {
 		parts = append(parts, show.Nights(v, c.Nights))
 	}
 	for _, t := range c.Tasks {
-		parts = append(parts, show.Task(v, t, stripOf(it.Strips, t.Tank).Name))
+		parts = append(parts, show.When(v, c, t, show.Task(v, t, stripOf(it.Strips, t.Tank).Name)))
 	}
+	parts = append(parts, c.Contact.All()...)
 	return strings.Join(parts, ", ")
 }

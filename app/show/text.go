@@ -52,6 +52,17 @@ func Task(v say.Voice, t trip.Task, tank string) string {
 	return v.Text("act."+strings.ReplaceAll(string(t.Verb), " ", "_"), fact.V{"amount": fact.Quantity(t.Amount, t.Unit, -1), "tank": fact.Tank(t.Tank, tank)})
 }
 
+// When puts before a task of a stay when it is done, where that is not on arrival.
+func When(v say.Voice, c trip.Call, t trip.Task, task string) string {
+	switch t.Night {
+	case 0:
+		return task
+	case c.Nights:
+		return v.Text("task.leaving", fact.V{"task": fact.Text(task)})
+	}
+	return v.Text("task.later", fact.V{"task": fact.Text(task), "n": fact.Count(t.Night)})
+}
+
 // Times is a share of trips in small numbers: 0.9 is 9 times in 10.
 func Times(share float64) fact.V {
 	n, of := int(math.Round(100*share)), 100

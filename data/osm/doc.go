@@ -24,6 +24,7 @@
 //   - kinds.go: which tags make a place, and of which kind
 //   - stay.go: what a night there offers
 //   - offers.go: which tag answers for which tank
+//   - contact.go: how to ask a place
 //   - place.go: a place of one object
 //   - position.go: where an object is
 //   - inside.go: what a site lends and borrows

@@ -42,6 +42,7 @@ func placeOf(o object, at orb.Point) (p trip.Place, ok bool) {
 		Limits:   tag.Limits(tags),
 		Stay:     stayOf(kind, by, tags),
 		EleM:     elevation(tags["ele"]),
+		Contact:  contactOf(tags),
 	}
 	return p, len(p.Offers) > 0 || p.Stay != nil
 }

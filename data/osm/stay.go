@@ -14,7 +14,11 @@ import (
 
 // noNight are tags of sites where a motorhome does not stay. Sources: Tag:tourism=camp_site, Key:motorhome, Key:group_only;
 // permanent_camping from memory. campers is deprecated in favour of motorhome.
-var noNight = tag.Values{"motorhome": "no", "campers": "no", "group_only": "yes", "permanent_camping": "only"}
+// refugee, scout, static_caravans, camp_type, impromptu and the states of a place that is no more, or not yet: Key:refugee,
+// Tag:amenity=refugee_site, Key:scout, Key:static_caravans, Key:impromptu, Lifecycle prefix.
+var noNight = tag.Values{"motorhome": "no", "campers": "no", "group_only": "yes", "permanent_camping": "only", "static_caravans": "only",
+	"refugee": "yes", "amenity": "refugee_site", "social_facility:for": "refugee", "scout": "yes", "camp_type": "wildcamp", "impromptu": "yes",
+	"disused": "yes", "abandoned": "yes", "demolished": "yes", "construction": "yes", "proposed": "yes"}
 
 // noNightUnless are tags of sites with no way in or no room for a motorhome, unless motorhome=* says otherwise. Sources:
 // Key:caravans; Key:backcountry, which warns that some so tagged lie by a road: a night in doubt is not planned.
@@ -25,8 +29,8 @@ func stayOf(kind trip.PlaceKind, by string, tags file.Tags) *trip.Stay {
 	if !slices.Contains(sites, kind) || noNight.In(tags) {
 		return nil
 	}
-	if noNightUnless.In(tags) && kind == trip.Campsite && answer(tags, "motorhome") != trip.Yes {
-		return nil
+	if (noNightUnless.In(tags) || tags["leisure"] != "") && kind == trip.Campsite && answer(tags, "motorhome") != trip.Yes {
+		return nil // leisure: a club, a park, a sports ground that has tents too
 	}
 	s := &trip.Stay{
 		Amps:        ampsOf(tags),
@@ -38,6 +42,8 @@ func stayOf(kind trip.PlaceKind, by string, tags file.Tags) *trip.Stay {
 		Charge:      tags["charge"],
 		MaxStay:     tags["maxstay"],
 		Reservation: tags["reservation"],
+		CheckIn:     tags["check_in"],
+		CheckOut:    tags["check_out"],
 		Tag:         by,
 	}
 	s.HookUp, _ = hookUp(tags)

@@ -154,6 +154,7 @@ type Call struct {
 	Tasks     []Task      `json:"tasks,omitempty"`
 	Cost      float64     `json:"cost"`            // goods and fees, without the value of time
 	Facts     []fact.Fact `json:"facts,omitempty"` // what the data say, with the tag
+	Contact   Contact     `json:"contact,omitzero"`
 	Cautions  []fact.Fact `json:"cautions,omitempty"`
 	HowTo     []string    `json:"howto,omitempty"`    // ids of [Itinerary.HowTos]
 	Fallback  []fact.Fact `json:"fallback,omitempty"` // where to go if it is closed

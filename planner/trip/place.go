@@ -1,6 +1,8 @@
 package trip
 
 import (
+	"slices"
+
 	"ullage/planner/fact"
 
 	"github.com/paulmach/orb"
@@ -58,6 +60,11 @@ type Contact struct {
 	Email   string `json:"email,omitempty"`
 }
 
+// All that is stated, the telephone first.
+func (c Contact) All() []string {
+	return slices.DeleteFunc([]string{c.Phone, c.Email, c.Website}, func(s string) bool { return s == "" })
+}
+
 // Limits are what fits. 0 means that no number is stated.
 type Limits struct {
 	HeightM float64 `json:"height_m,omitempty"`
@@ -79,6 +86,8 @@ type Stay struct {
 	Charge      string  `json:"charge,omitempty"` // as tagged
 	MaxStay     string  `json:"max_stay,omitempty"`
 	Reservation string  `json:"reservation,omitempty"` // as tagged: yes, recommended, required, no
+	CheckIn     string  `json:"check_in,omitempty"`    // as tagged: 14:00-20:00
+	CheckOut    string  `json:"check_out,omitempty"`   // as tagged: 11:00
 	Tag         string  `json:"tag,omitempty"`         // the evidence: "tourism=caravan_site"
 }
 

@@ -47,6 +47,9 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	if w := p.it.Weight; w != nil && w.AllowedKg-c.LeaveKg < nearlyKg {
 		p.wrap(in, p.say.Text("sheet.kg", fact.V{"kg": fact.Kg(c.LeaveKg), "left": fact.Kg(w.AllowedKg - c.LeaveKg)}))
 	}
+	if c.Contact != (trip.Contact{}) {
+		p.wrap(in, p.say.Text("sheet.contact", fact.V{"list": fact.Texts(c.Contact.All())}))
+	}
 	if len(c.Facts) > 0 {
 		p.wrap(in, p.say.Text("sheet.map_says", fact.V{"facts": p.joined(c.Facts)}))
 	}

@@ -25,7 +25,7 @@ func (c *Course) night(p *trip.Place, km float64) *planner.Night {
 // stay is so many nights at a place that offers them.
 func (c *Course) stay(p *trip.Place, km float64, nights int) *planner.Night {
 	custom := p.Kind.Custom()
-	n := &planner.Night{Fee: c.nightFee(p) * float64(nights), Nights: nights, Min: custom.SettleMin, CheckIn: c.checkIn(custom.CheckIn)}
+	n := &planner.Night{Fee: c.nightFee(p) * float64(nights), Nights: nights, Min: custom.SettleMin, CheckIn: c.checkIn(arrival(p.Stay.CheckIn, custom.CheckIn))}
 	n.Use, n.ByNight = c.nightUses(p, km, nights)
 	return n
 }
@@ -79,6 +79,30 @@ func (c *Course) nightFee(p *trip.Place) float64 {
 		return v
 	}
 	return p.Kind.Custom().NightFee
+}
+
+var checkInTag = regexp.MustCompile(`^(?:Mo-Su )?(?:from )?(\d{1,2}):(\d{2})(?: ?[-–] ?(\d{1,2}):(\d{2})|\+)?$`)
+
+// arrival reads a check_in tag: from when on, or from when till when. What it does not
+// say is as usual.
+func arrival(tag string, usual [2]float64) [2]float64 {
+	m := checkInTag.FindStringSubmatch(strings.TrimSpace(tag))
+	if m == nil {
+		return usual
+	}
+	clock := func(hour, minute string) float64 {
+		h, _ := strconv.Atoi(hour)
+		n, _ := strconv.Atoi(minute)
+		return min(float64(60*h+n), 1440)
+	}
+	from, to := clock(m[1], m[2]), usual[1]
+	if m[3] != "" {
+		to = clock(m[3], m[4])
+	}
+	if to < from {
+		to = max(from, usual[1])
+	}
+	return [2]float64{from, to}
 }
 
 var stayTag = regexp.MustCompile(`^(\d{1,3}) ?(h|hour|hours|d|day|days|night|nights)$`)

@@ -102,6 +102,11 @@ func (b reader) ofNight(s *planner.Stop, stay *trip.Stay) []fact.Fact {
 		fee := s.Night.Fee / float64(s.Night.Nights)
 		out = append(out, fact.Of(dataNightTypical, fact.V{"why": b.notRead("charge", stay.Charge), "sum": fact.Money(fee, b.Trip.Currency)}))
 	}
+	for _, x := range [][2]string{{"check_in", stay.CheckIn}, {"check_out", stay.CheckOut}, {"reservation", stay.Reservation}} {
+		if x[1] != "" {
+			out = append(out, tag(dataTag, x[0]+"="+x[1]))
+		}
+	}
 	return append(out, amenities(stay)...)
 }
 

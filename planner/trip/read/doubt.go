@@ -14,6 +14,8 @@ const (
 	callCurrency fact.Kind = "call.currency"
 	callLimit    fact.Kind = "call.limit"
 	callGuests   fact.Kind = "call.customers"
+	callBook     fact.Kind = "call.book"
+	callBookOft  fact.Kind = "call.book_often"
 )
 
 // cautionsOf are first what is doubtful about this place, then what is usual
@@ -47,6 +49,14 @@ func (b reader) doubts(c trip.Call) []fact.Fact {
 	}
 	if !at.Hours {
 		out = append(out, fact.Of(callHours, nil))
+	}
+	if c.Night {
+		switch p.Stay.Reservation {
+		case "required", "yes", "only":
+			out = append(out, fact.Of(callBook, nil))
+		case "recommended":
+			out = append(out, fact.Of(callBookOft, nil))
+		}
 	}
 	for _, text := range b.foreignPrices(p, c) {
 		tags = append(tags, fact.Text(text))
