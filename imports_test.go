@@ -86,6 +86,7 @@ var allowed = map[string][]string{
 	// The rooms of a trip: words, build, read, answer, onward.
 	"planner/trip/build":          {"github.com/paulmach/orb", "ullage/geo", "ullage/planner$", "ullage/planner/life", "ullage/planner/trip$"},
 	"planner/trip/read":           {"ullage/geo", "ullage/planner$", "ullage/planner/backup", "ullage/planner/life", "ullage/planner/trip$", "ullage/planner/trip/build"},
+	"planner/trip/audit":          {"ullage/planner$", "ullage/planner/life$", "ullage/planner/trip$"},
 	"planner/trip/answer":         {"ullage/planner", "ullage/planner/trip"},
 	"planner/trip/onward":         {"github.com/paulmach/orb", "ullage/geo", "ullage/planner$", "ullage/planner/life", "ullage/planner/trip$"},
 	"planner/trip/triptest":       {"github.com/paulmach/orb", "pgregory.net/rapid", "ullage/planner$", "ullage/planner/trip$"},

@@ -9,6 +9,7 @@ import (
 	"ullage/planner/backup"
 	"ullage/planner/solve"
 	"ullage/planner/trip"
+	sheet "ullage/planner/trip/audit"
 	"ullage/planner/trip/build"
 )
 
@@ -76,6 +77,14 @@ func (b asker) eased(ctx context.Context, opt solve.Options) (asker, planner.Pla
 func (b asker) audit(p planner.Plan) error {
 	if err := audit.Check(b.Problem, p); err != nil {
 		return fmt.Errorf("the answer does not pass the audit: %w", err)
+	}
+	return nil
+}
+
+// sheet is the first rule that an itinerary breaks: one that breaks any is shown to nobody.
+func (b asker) sheet(it trip.Itinerary) error {
+	if broken := sheet.Sheet(b.Trip, b.Places, it, sheet.Open(b.Hours)); len(broken) > 0 {
+		return &broken[0]
 	}
 	return nil
 }

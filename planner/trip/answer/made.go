@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"ullage/planner"
-	"ullage/planner/life"
 	"ullage/planner/trip"
 )
 
@@ -78,7 +77,9 @@ func (b asker) onto(p *planner.Problem, n need, km float64) *planner.Problem {
 func (b asker) made(n need, km float64, number int) planner.Stop {
 	s := planner.Stop{ID: fmt.Sprintf("made up %s %d", n.tank, number), Km: km, DetourKm: madeDetourKm, DetourMin: madeDetourMin, StopMin: madeStopMin, Serves: []planner.Service{}}
 	if n.tank == "" {
-		s.Night = &planner.Night{Nights: 1, Use: b.nightUse(&trip.Place{Kind: trip.Stopover, Stay: &trip.Stay{HookUp: b.hookUp()}}, km, 1)}
+		place := b.unknown(km)
+		place.Stay.HookUp, place.Stay.Fee = b.hookUp(), trip.No
+		s.Night = b.Nights(place, b.Axis.Route(km), 1)
 		return s
 	}
 	s.Serves = append(s.Serves, b.service(n))
@@ -90,6 +91,9 @@ func (b asker) service(n need) planner.Service {
 	x := planner.Service{Tank: n.tank, Min: trip.KindOfTank(n.tank).Minutes}
 	if i := slices.IndexFunc(b.Problem.Tanks, func(t planner.Tank) bool { return t.ID == n.tank }); b.Problem.Tanks[i].Kind == planner.Supply {
 		x.Price, _ = b.Trip.Price(n.tank)
+	}
+	if m := b.Problem.Mass; m != nil && m.Per[n.tank] > 0 {
+		x.Price = 0 // its mass is a limit: see [build.Tanks]
 	}
 	return x
 }
@@ -120,25 +124,19 @@ func (b asker) equip(q *planner.Problem, n need) {
 
 // plugIn gives a place for the night hook-up.
 func (b asker) plugIn(s *planner.Stop) {
-	place := trip.Place{Kind: trip.Stopover, Stay: &trip.Stay{}}
+	place := *b.unknown(s.Km)
 	if c, known := b.Calls[s.ID]; known {
 		place = *c.Place
 	}
 	stay := *place.Stay
 	stay.HookUp, place.Stay = trip.Yes, &stay
-	night := *s.Night
-	night.Use = b.nightUse(&place, s.Km, night.Nights)
-	s.Night = &night
+	fee := s.Night.Fee
+	s.Night = b.Nights(&place, b.Axis.Route(s.Km), s.Night.Nights)
+	s.Night.Fee = fee
 }
 
-// nightUse is what a stay uses, to plan with.
-func (b asker) nightUse(p *trip.Place, km float64, nights int) map[string]float64 {
+// unknown is a place for the night of which nothing is known, at a km of the planner's.
+func (b asker) unknown(km float64) *trip.Place {
 	at := b.Trip.Route[int(float64(len(b.Trip.Route)-1)*km/b.Problem.LengthKm)]
-	out := map[string]float64{}
-	for i, use := range b.Use.Nights(p, life.Where{Lat: at.Lat(), Lon: at.Lon()}, b.Axis.Route(km), nights) {
-		if use.High != 0 {
-			out[b.Trip.Vehicle.Tanks[i].ID] = use.High
-		}
-	}
-	return out
+	return &trip.Place{Kind: trip.Stopover, Point: at, Stay: &trip.Stay{}}
 }

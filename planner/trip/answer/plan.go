@@ -32,8 +32,11 @@ func Plan(ctx context.Context, built *build.Built, opt Options) (trip.Itinerary,
 		opt.Progress = func(trip.Itinerary) {}
 	}
 	opt.Solve.Progress = func(p planner.Plan) {
-		if p.End != nil && b.audit(p) == nil {
-			opt.Progress(read.Itinerary(b.Built, p, nil))
+		if p.End == nil || b.audit(p) != nil {
+			return
+		}
+		if it := read.Itinerary(b.Built, p, nil); b.sheet(it) == nil {
+			opt.Progress(it)
 		}
 	}
 	b, plan, closed, err := b.eased(ctx, opt.Solve)
@@ -54,7 +57,12 @@ func Plan(ctx context.Context, built *build.Built, opt Options) (trip.Itinerary,
 		return trip.Itinerary{}, fmt.Errorf("plan %q as people drive it: %w", b.Trip.Name, err)
 	}
 	it := read.Itinerary(b.Built, l.plan, l.closed)
-	it.Least, it.Status = l.least, l.status
+	if it.Least, it.Status = l.least, l.status; it.Least == nil {
+		it.Status = plan.Status
+	}
+	if err := b.sheet(it); err != nil {
+		return trip.Itinerary{}, fmt.Errorf("plan %q: %w", b.Trip.Name, err)
+	}
 	if opt.Answer != nil {
 		opt.Answer(it)
 	}

@@ -31,7 +31,7 @@ func (c *Course) longerStays(o offer) []int {
 // stay: who does not stay uses the stop of one night.
 func (c *Course) longer(s planner.Stop, o offer, id trip.StopID) planner.Stop {
 	s.ID = id.String()
-	s.Night = c.stay(o.place, o.km, id.Nights)
+	s.Night = c.Nights(o.place, o.km, id.Nights)
 	s.Serves = slices.Clone(s.Serves)
 	for i := range s.Serves {
 		s.Serves[i].GuestsOnly = true

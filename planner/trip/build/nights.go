@@ -19,11 +19,11 @@ func (c *Course) night(p *trip.Place, km float64) *planner.Night {
 	if !w.Allow(p.Kind) || w.HookUp && s.HookUp != trip.Yes || w.MaxFee > 0 && fee > w.MaxFee {
 		return nil
 	}
-	return c.stay(p, km, 1)
+	return c.Nights(p, km, 1)
 }
 
-// stay is so many nights at a place that offers them.
-func (c *Course) stay(p *trip.Place, km float64, nights int) *planner.Night {
+// Nights is a stay of so many nights at a place that offers them, at a km of the route.
+func (c *Course) Nights(p *trip.Place, km float64, nights int) *planner.Night {
 	custom := p.Kind.Custom()
 	n := &planner.Night{Fee: c.nightFee(p) * float64(nights), Nights: nights, Min: custom.SettleMin, CheckIn: c.checkIn(arrival(p.Stay.CheckIn, custom.CheckIn))}
 	n.Use, n.ByNight = c.nightUses(p, km, nights)
