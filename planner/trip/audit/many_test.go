@@ -27,7 +27,7 @@ import (
 )
 
 var (
-	many     = flag.Int("many", 150, "how many random trips TestManySheets plans")
+	many     = flag.Int("many", 60, "how many random trips TestManySheets plans")
 	manySeed = flag.Uint64("seed", 1, "seed of the first of them")
 )
 

@@ -119,7 +119,7 @@ func TestEveryRule(t *testing.T) {
 			c.Leave[c.Tasks[0].Tank] -= 2
 		}},
 		{"driving that uses nothing", audit.RuleUse, func(it *trip.Itinerary, _ *trip.Trip, _ []trip.Place) {
-			_, c := day(it, func(c trip.Call) bool { return c.Night && c.Km > 100 })
+			_, c := day(it, func(c trip.Call) bool { return c.Km > 200 })
 			c.Arrive["diesel"] += 4
 		}},
 		{"less than agreed", audit.RuleEnd, func(it *trip.Itinerary, tr *trip.Trip, _ []trip.Place) {

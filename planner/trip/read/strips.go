@@ -62,7 +62,7 @@ func (d *drawer) leg(km, beyond float64, to trip.Level) {
 	for _, f := range d.crossings(d.left, km, d.clock) {
 		pier := d.Axis.Driven(f.FromKm)
 		way := d.off + pier - d.left
-		d.drive(trip.Level{Km: f.FromKm, Min: f.StartMin, Day: d.at.Day, L: after(d.tank, d.at.L, way, 0)}, way)
+		d.drive(trip.Level{Km: max(f.FromKm, d.at.Km), Min: f.StartMin, Day: d.at.Day, L: after(d.tank, d.at.L, way, 0)}, way)
 		d.left, d.clock, d.off = pier+trip.Metre, f.StartMin+f.Min, 0
 		d.drive(trip.Level{Km: f.ToKm, Min: d.clock, Day: d.at.Day, L: after(d.tank, d.at.L, trip.Metre, 0)}, trip.Metre)
 	}
