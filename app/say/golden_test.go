@@ -34,7 +34,7 @@ var sample = map[string]fact.Value{
 	"does": fact.Text("refuel diesel"), "end": fact.Clock(744), "facts": fact.Text("fee=no"), "fallback": fact.Text("Ellern, 36 km on"), "dearer": fact.Money(3.2, "EUR"), "cheaper": fact.Money(3.2, "EUR"), "distance": fact.Text("100 km"),
 	"for": fact.Span(15), "from": fact.Mark(31, 1), "height": fact.Metres(2.85, 2), "high": fact.Quantity(40, "L", -1), "hour": fact.Money(15, "EUR"), "id": fact.Text("n20"),
 	"kg": fact.Kg(3394), "kind": fact.Term("place.campsite"), "km": fact.Km(17.6, 1), "length": fact.Metres(6.6, 2), "less": fact.Share(0.19, 0), "level": fact.Quantity(70, "L", -1),
-	"task": fact.Text("Empty the toilet cassette (12 L)"),
+	"task":   fact.Text("Empty the toilet cassette (12 L)"),
 	"levels": fact.Text("diesel 70/90 L"), "likely": fact.Quantity(36, "L", -1), "low": fact.Quantity(30, "L", -1), "mark": fact.Mark(172, 1), "mass": fact.Kg(3500), "more": fact.Share(0.19, 0),
 	"n": fact.Count(2), "name": fact.Text("Ellern"), "nights": fact.Count(2), "numbers": fact.Texts([]string{"1", "2"}), "off": fact.Km(0.8, 1), "pay": fact.Money(36, "EUR"),
 	"per": fact.Text("per 100 km"), "planned": fact.Quantity(40, "L", 1), "mpg": fact.Quantity(12, "L/100 km", 1), "road": fact.Text("CG-2"), "share": fact.Share(0.014, 1),
