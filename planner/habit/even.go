@@ -13,7 +13,7 @@ const (
 	// with the shortest longest day is wanted. Own choice.
 	evenShare, evenMoney = 0.02, 5.0
 	// evenTries is how many limits of a day are tried, evenKm how finely.
-	evenTries, evenKm = 4, 5.0
+	evenTries, evenKm = 3, 5.0
 	// uneven: only a day that is so much longer than the mean is worth a search.
 	uneven = 1.1
 )
@@ -32,6 +32,7 @@ func Even(ctx context.Context, p *planner.Problem, plan planner.Plan, opt solve.
 	}
 	most := plan.Cost + math.Max(evenShare*plan.Cost, evenMoney)
 	best, low := plan, mean
+	opt.Most = most
 	for range evenTries {
 		if ctx.Err() != nil || longest-low < math.Max(evenKm, 0.03*longest) {
 			break

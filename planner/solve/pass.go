@@ -14,10 +14,12 @@ import (
 func (w *sweep) pass(i int) bool {
 	stop := &w.m.Stops[i]
 	next := w.next[:0]
-	w.looks, w.was = w.looks[:0], w.was[:0]
+	w.looks, w.was, w.least = w.looks[:0], w.was[:0], w.least[:0]
+	for _, id := range w.pool {
+		w.was, w.least = append(w.was, w.labels.all[id].tankCost), append(w.least, w.labels.all[id].bound)
+	}
 	if !stop.Required {
 		for _, id := range w.pool {
-			w.was = append(w.was, w.labels.all[id].tankCost)
 			if w.skip(id, i) {
 				next = append(next, id)
 				w.looks = append(w.looks, w.labels.look(id, i+1, stop.Km))
@@ -25,12 +27,8 @@ func (w *sweep) pass(i int) bool {
 		}
 	}
 	for n, id := range w.pool {
-		was := w.labels.all[id].tankCost
-		if !stop.Required {
-			was = w.was[n]
-		}
 		var ended bool
-		if next, ended = w.visit(next, id, i, was); ended || w.ended(4+len(next)/compared) {
+		if next, ended = w.visit(next, id, i, n); ended || w.ended(4+len(next)/compared) {
 			return false
 		}
 	}
@@ -102,16 +100,16 @@ func (w *sweep) skip(id int32, i int) bool {
 		}
 		l.tankCost = c
 	}
-	l.bound = l.tankCost + nights
+	l.bound = model.Greater(l.bound, l.tankCost+nights)
 	return w.within(l.bound)
 }
 
 // visit appends the labels that visit stop i after label id, in every way
-// that may be part of a plan within the limit. was is the label's tankCost
-// before the stop was passed. ended says that the context did before all was done.
-func (w *sweep) visit(next []int32, id int32, i int, was float64) (_ []int32, ended bool) {
+// that may be part of a plan within the limit. The label is the n-th of the pool.
+// ended says that the context did before all was done.
+func (w *sweep) visit(next []int32, id int32, i, n int) (_ []int32, ended bool) {
 	stop := &w.m.Stops[i]
-	w.view.Look(&w.labels.all[id].Place, w.labels.handOf(id), w.labels.layersAll(id), i, was)
+	w.view.Look(&w.labels.all[id].Place, w.labels.handOf(id), w.labels.layersAll(id), i, w.was[n])
 	arrived, ways := false, 0
 	for _, night := range [...]bool{true, false} {
 		if night && !stop.Night || !night && stop.Required && stop.Night {
@@ -130,7 +128,7 @@ func (w *sweep) visit(next []int32, id int32, i int, was float64) (_ []int32, en
 						return next, false
 					}
 				}
-				next = w.try(next, id, i, model.Deed{Night: night, Take: take | settled})
+				next = w.try(next, id, i, w.least[n], model.Deed{Night: night, Take: take | settled})
 			}
 			if take == 0 {
 				break
@@ -149,8 +147,8 @@ const (
 )
 
 // try makes one visit, and keeps it if it may be part of a plan within the
-// limit and no other label dominates it.
-func (w *sweep) try(next []int32, id int32, i int, done model.Deed) []int32 {
+// limit and no other label dominates it. least is the label's bound before the stop.
+func (w *sweep) try(next []int32, id int32, i int, least float64, done model.Deed) []int32 {
 	s := w.then
 	s.CopyFrom(w.before)
 	if !w.m.Stay(s, i, done) {
@@ -159,6 +157,7 @@ func (w *sweep) try(next []int32, id int32, i int, done model.Deed) []int32 {
 	l := w.label(s, i)
 	l.parent, l.Deed = id, done
 	w.price(&l, s, i)
+	l.bound = model.Greater(l.bound, least)
 	if !w.within(l.bound) {
 		return next
 	}

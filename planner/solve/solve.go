@@ -21,6 +21,9 @@ type Options struct {
 	// best plan so far is the answer, with the bound that is proven by then.
 	// Bounds take up to 300 MB besides, and 10 kB for each stop.
 	MaxLabels int
+	// Most is what a plan may cost; 0: any sum. Where all cost more the answer is
+	// [planner.Unknown], with a bound of at least that.
+	Most float64
 }
 
 // Solve finds a plan of least cost and proves it: the answer is [planner.Optimal], or
@@ -47,6 +50,9 @@ func Solve(ctx context.Context, p *planner.Problem, opt Options) (planner.Plan, 
 		opt.MaxLabels = usualLabels
 	}
 	s := &solver{p: p, opt: opt, cost: math.Inf(1)}
+	if opt.Most > 0 {
+		s.cost = opt.Most
+	}
 	if ctx.Err() == nil {
 		p = thin(p)
 	}
@@ -189,7 +195,7 @@ func (s *solver) glance(ctx context.Context, guides []*sweep, width int) (done b
 
 // poor says that there is no plan worth showing, or one that may be far too dear.
 func (s *solver) poor() bool {
-	return math.IsInf(s.cost, 1) || s.cost-s.bound > 0.01*math.Abs(s.cost)
+	return s.best.End == nil || s.cost-s.bound > 0.01*math.Abs(s.cost)
 }
 
 const (
@@ -245,7 +251,7 @@ func (s *solver) answer(err error) (planner.Plan, error) {
 	if math.IsInf(s.bound, 1) {
 		return s.infeasible()
 	}
-	if math.IsInf(s.cost, 1) {
+	if s.best.End == nil {
 		return planner.Plan{Format: planner.PlanFormat, Status: planner.Unknown, Bound: max(0, s.bound)}, nil
 	}
 	plan := s.best

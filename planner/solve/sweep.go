@@ -24,6 +24,7 @@ type sweep struct {
 	next   []int32   // scratch
 	looks  []look    // of next
 	was    []float64 // of pool: tankCost before the stop
+	least  []float64 // likewise: bound
 	lost   float64   // the least bound of anything thrown away that dominance does not excuse
 	best   int32     // label of the best whole plan, −1 if none
 	cost   float64   // its cost
@@ -108,7 +109,12 @@ func (w *sweep) price(l *label, s *model.State, i int) {
 	if t := w.b.PricedTank(); t >= 0 {
 		layers = s.Layers[t]
 	}
-	nights := w.b.Nights.Cost(i+1, &l.Place, s.Hand, layers)
+	var nights float64
+	if l.Night {
+		nights = w.b.Nights.Dawn(i, &l.Place, s.Hand, layers)
+	} else {
+		nights = w.b.Nights.Cost(i+1, &l.Place, s.Hand, layers)
+	}
 	if math.IsInf(nights, 1) {
 		return
 	}

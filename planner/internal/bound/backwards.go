@@ -43,6 +43,9 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 	if !known && !moved {
 		return after
 	}
+	if b.apart() {
+		after = b.raw
+	}
 	rows, own := b.rows(i, after)
 	reach, at := s.Km+s.Half, s.At+s.HalfMin+s.StopMin
 	t := &nightTable{reach: after.reach[:rows], rowAt: after.rowAt[:rows]}
@@ -52,9 +55,13 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 		t.rowAt = slices.Insert(slices.Clip(t.rowAt), own, at)
 	}
 	n := len(t.reach)
-	if n > b.rowed {
+	switch {
+	case b.apart():
+		b.raws[0], b.raws[1] = b.raws[1], b.raws[0]
+		t.cost = scratch(&b.raws[0], n*b.size)
+	case n > b.rowed:
 		t.cost = scratch(&b.wide, n*b.size)
-	} else {
+	default:
 		t.cost = b.room(n * b.size)
 	}
 	for c := range b.size {
@@ -77,6 +84,9 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 	}
 	if moved {
 		b.move(t.cost, n, i)
+	}
+	if b.apart() {
+		t = b.keepRaw(t)
 	}
 	t.best()
 	b.narrow(t, b.rowed)
@@ -156,6 +166,10 @@ func (b *Nights) morning(i int, after *nightTable) []float64 {
 	s := &b.m.Stops[i]
 	row := scratch(&b.own, b.size)
 	r := after.find(s.Km+b.m.MaxKm-s.Half, s.At+b.m.MaxMin-s.HalfMin)
+	if b.apart() {
+		after, r = b.dawn(i, after, r), 0
+		b.dawns[i] = after
+	}
 	levels := b.size / b.counts
 	for count := range b.counts {
 		n := count + s.Nights
@@ -247,11 +261,17 @@ func newNights(m *model.Model, r Recipe, shares []float64, store *store[float64]
 		b.room = pack.room
 	}
 	b.after[len(m.Stops)] = b.end()
+	if b.apart() {
+		b.raw, b.dawns = b.after[len(m.Stops)], make([]*nightTable, len(m.Stops))
+	}
 	for i := len(m.Stops) - 1; i >= 0; i-- {
 		if r.Stopped() {
 			return nil
 		}
 		b.after[i] = b.before(i, shares[i])
+		if pack != nil && b.apart() && b.dawns[i] != nil {
+			pack.pack(b.dawns[i])
+		}
 		if pack != nil && b.after[i] != b.after[i+1] {
 			pack.pack(b.after[i+1])
 		}
@@ -259,5 +279,6 @@ func newNights(m *model.Model, r Recipe, shares []float64, store *store[float64]
 	if pack != nil {
 		pack.pack(b.after[0])
 	}
+	b.raw, b.raws = nil, [2][]float64{}
 	return b
 }

@@ -52,8 +52,9 @@
 //   - room.go: how much tables may keep
 //   - classes.go: how many classes each tank has
 //   - rows.go: what is done to classes: filled, moved
-//   - backwards.go: the tables, from the last stop to the first
 //   - look.go: a partial plan looked up in them
+//   - apart.go: nights that lie apart
+//   - backwards.go: the tables, from the last stop to the first
 //   - bound.go: all groups together
 //   - outlook.go: a visit bounded before it is worked out
 package bound

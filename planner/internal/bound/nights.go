@@ -27,6 +27,9 @@ type Nights struct {
 	Coarse bool      // the classes are fewer than they should be
 	size   int       // classes in all
 	after  []*nightTable
+	raw    *nightTable   // of the table made last, where nights lie apart: each row by itself
+	raws   [2][]float64  // what it lies in, by turns
+	dawns  []*nightTable // by stop, after a night there, where nights lie apart; nil: none is offered
 
 	rowed int // rows of one table at most
 

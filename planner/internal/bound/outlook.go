@@ -31,11 +31,12 @@ type Outlook struct {
 
 // A way is what an outlook needs to know of a visit by day, or by night.
 type way struct {
-	cost float64 // what it adds
-	row  int     // of the table after the stop; −1: cannot be
-	at   int     // class there, no service taken
-	hand float64 // of the priced tank, likewise
-	up   [32]int // by tank of the nights' group: from there to the class with it served
+	cost  float64 // what it adds
+	table *nightTable
+	row   int     // of the table after the stop; −1: cannot be
+	at    int     // class there, no service taken
+	hand  float64 // of the priced tank, likewise
+	up    [32]int // by tank of the nights' group: from there to the class with it served
 }
 
 // An option is what taking a service adds to a bound.
@@ -87,9 +88,11 @@ func (o *Outlook) Look(l *Place, hand []float64, layers []model.Layer, i int, wa
 		o.layers = model.LayersOf(layers, p)
 	}
 	day, night := &o.ways[0], &o.ways[1]
+	day.table = o.table
 	day.row, day.at = o.table.find(l.Reach-2*s.Half, l.ReachAt-2*s.HalfMin-s.StopMin), b.counted(int(l.Nights))
 	if night.row = -1; s.Night {
-		night.row, night.at = o.table.find(s.Km+m.MaxKm-s.Half, s.At+m.MaxMin-s.HalfMin), b.counted(int(l.Nights)+s.Nights)
+		night.table, night.row = b.next(i)
+		night.at = b.counted(int(l.Nights) + s.Nights)
 		night.cost = s.NightFee - b.wage*float64(s.Nights)
 		for _, t := range o.b.Alone {
 			night.cost += o.b.Worth[t] * s.Use[t]
@@ -146,7 +149,7 @@ func (o *Outlook) Least(done model.Deed) float64 {
 		}
 	}
 	if len(layers) > 0 {
-		return cost + o.bound.withLayers(o.table, at, y.row, y.hand, layers) - Doubt
+		return cost + o.bound.withLayers(y.table, at, y.row, y.hand, layers) - Doubt
 	}
-	return cost + o.table.at(at, y.row) - Doubt
+	return cost + y.table.at(at, y.row) - Doubt
 }

@@ -10,6 +10,10 @@ import (
 	"ullage/planner/trip"
 )
 
+// evenLabels bounds each of the problems that are solved to find even days: a plan that
+// is hard to find is not looked for long.
+const evenLabels = 1_000
+
 // This file makes of the cheapest plan one that people rather drive.
 
 // A lifelike plan is one that people rather drive.
@@ -26,9 +30,9 @@ type lifelike struct {
 // survives a closed place.
 func (b asker) lived(ctx context.Context, plan planner.Plan, closed []backup.Closure) (lifelike, error) {
 	l := lifelike{plan, closed, plan, plan.Status, nil}
-	if len(b.Trip.Keep) == 0 && !b.Trip.Backup {
+	if len(b.Trip.Keep) == 0 && !b.Trip.Backup && plan.Status == planner.Optimal {
 		var err error
-		if l.exact, err = habit.Even(ctx, b.Problem, plan, solve.Options{MaxLabels: manyLabels}); err != nil {
+		if l.exact, err = habit.Even(ctx, b.Problem, plan, solve.Options{MaxLabels: evenLabels}); err != nil {
 			return l, err
 		}
 	}
