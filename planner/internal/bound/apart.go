@@ -17,9 +17,20 @@ import (
 // apart says whether nights lie apart.
 func (b *Nights) apart() bool { return b.m.MoveKm > 0 }
 
-// keepRaw keeps a table as it is for the next step, and gives a copy to store. Where
-// there are more rows than are kept, those that are kept will do.
+// eachRow is the table after a stop with each row by itself.
+func (b *Nights) eachRow(after *nightTable) *nightTable {
+	if b.apart() {
+		return b.raw
+	}
+	return after
+}
+
+// keepRaw keeps a table as it is for the next step where nights lie apart, and gives
+// a copy to store. Where there are more rows than are kept, those that are kept will do.
 func (b *Nights) keepRaw(t *nightTable) *nightTable {
+	if !b.apart() {
+		return t
+	}
 	n := len(t.reach)
 	t.settle()
 	stored := &nightTable{reach: t.reach, rowAt: t.rowAt}

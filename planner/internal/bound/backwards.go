@@ -43,9 +43,7 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 	if !known && !moved {
 		return after
 	}
-	if b.apart() {
-		after = b.raw
-	}
+	after = b.eachRow(after)
 	rows, own := b.rows(i, after)
 	reach, at := s.Km+s.Half, s.At+s.HalfMin+s.StopMin
 	t := &nightTable{reach: after.reach[:rows], rowAt: after.rowAt[:rows]}
@@ -55,15 +53,7 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 		t.rowAt = slices.Insert(slices.Clip(t.rowAt), own, at)
 	}
 	n := len(t.reach)
-	switch {
-	case b.apart():
-		b.raws[0], b.raws[1] = b.raws[1], b.raws[0]
-		t.cost = scratch(&b.raws[0], n*b.size)
-	case n > b.rowed:
-		t.cost = scratch(&b.wide, n*b.size)
-	default:
-		t.cost = b.room(n * b.size)
-	}
+	t.cost = b.costs(n)
 	for c := range b.size {
 		to, from := t.cost[c*n:(c+1)*n], after.cost[c*len(after.reach):]
 		if n == rows {
@@ -85,13 +75,23 @@ func (b *Nights) before(i int, visit float64) *nightTable {
 	if moved {
 		b.move(t.cost, n, i)
 	}
-	if b.apart() {
-		t = b.keepRaw(t)
-	}
+	t = b.keepRaw(t)
 	t.best()
 	b.narrow(t, b.rowed)
 	t.settle()
 	return t
+}
+
+// costs are what a table of so many rows is worked out in.
+func (b *Nights) costs(rows int) []float64 {
+	switch {
+	case b.apart():
+		b.raws[0], b.raws[1] = b.raws[1], b.raws[0]
+		return scratch(&b.raws[0], rows*b.size)
+	case rows > b.rowed:
+		return scratch(&b.wide, rows*b.size)
+	}
+	return b.room(rows * b.size)
 }
 
 // rows of the table after stop i that are of use before it, and which is to be
@@ -261,24 +261,18 @@ func newNights(m *model.Model, r Recipe, shares []float64, store *store[float64]
 		b.room = pack.room
 	}
 	b.after[len(m.Stops)] = b.end()
-	if b.apart() {
-		b.raw, b.dawns = b.after[len(m.Stops)], make([]*nightTable, len(m.Stops))
-	}
+	b.raw, b.dawns = b.after[len(m.Stops)], make([]*nightTable, len(m.Stops))
 	for i := len(m.Stops) - 1; i >= 0; i-- {
 		if r.Stopped() {
 			return nil
 		}
 		b.after[i] = b.before(i, shares[i])
-		if pack != nil && b.apart() && b.dawns[i] != nil {
-			pack.pack(b.dawns[i])
-		}
-		if pack != nil && b.after[i] != b.after[i+1] {
-			pack.pack(b.after[i+1])
+		pack.done(b.dawns[i])
+		if b.after[i] != b.after[i+1] {
+			pack.done(b.after[i+1])
 		}
 	}
-	if pack != nil {
-		pack.pack(b.after[0])
-	}
+	pack.done(b.after[0])
 	b.raw, b.raws = nil, [2][]float64{}
 	return b
 }

@@ -83,6 +83,13 @@ func (p *packing) pack(t *nightTable) {
 	t.packing, t.starts, t.runs, t.cost = p, starts, runs, nil
 }
 
+// done packs a table that is there and done with, if tables are packed.
+func (p *packing) done(t *nightTable) {
+	if p != nil && t != nil {
+		p.pack(t)
+	}
+}
+
 // at is the cost in a class and row.
 func (t *nightTable) at(class, row int) float64 {
 	if t.packing == nil {
