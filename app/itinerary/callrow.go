@@ -67,6 +67,9 @@ func (r *CallRow) what() app.UI {
 		app.If(r.Next, func() app.UI { return app.P().Class("next").Text(r.Say.Text("stop.next")) }),
 		app.H4().ID(r.id("name")).Text(r.name()),
 		app.P().Class("where").Text(r.where()),
+		app.If(!c.Here.Nothing(), func() app.UI {
+			return app.P().Class("where").Text(r.Say.Text("stop.here", fact.V{"why": fact.Clause(c.Here)}))
+		}),
 		app.P().Class("place").Body(app.Text(r.entrance()+" "), r.position()),
 		r.contact(),
 		app.Ul().Class("tasks").Body(r.tasks()...),

@@ -153,6 +153,7 @@ type Call struct {
 	Leave     Levels      `json:"leave"`
 	Tasks     []Task      `json:"tasks,omitempty"`
 	Cost      float64     `json:"cost"`            // goods and fees, without the value of time
+	Here      fact.Fact   `json:"here,omitzero"`   // why the stop is made
 	Facts     []fact.Fact `json:"facts,omitempty"` // what the data say, with the tag
 	Contact   Contact     `json:"contact,omitzero"`
 	Cautions  []fact.Fact `json:"cautions,omitempty"`

@@ -32,6 +32,7 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 		v["kind"] = fact.Value{}
 	}
 	p.line("  " + p.say.Text("sheet.call", v))
+	p.wrap(in, p.say.Text("sheet.here", fact.V{"why": fact.Clause(c.Here)}))
 	if c.InHandMin >= littleMin {
 		p.wrap(in, p.say.Text("sheet.in_hand", fact.V{"for": fact.Span(c.InHandMin)}))
 	}

@@ -27,6 +27,7 @@
 //   - howto.go: how things are done, and what to take care of there
 //   - doubt.go: what to ask before one relies on a place
 //   - call.go: one stop
+//   - here.go: why a stop is made
 //   - days.go: days
 //   - station.go: the last place for fuel
 //   - handback.go: the last morning

@@ -28,6 +28,7 @@ func Itinerary(built *build.Built, plan planner.Plan, closures []backup.Closure)
 	}
 	stops := b.stops()
 	it.Days = b.days(plan, stops, byStop(closures))
+	b.here(it.Days, *plan.End)
 	it.Strips = b.strips(plan, stops)
 	estimated, _ := estimates(it.Days)
 	it.Estimated = estimated > 0 || len(plan.Visits) == 0
