@@ -13,12 +13,16 @@ type Number struct {
 	Call trip.Call
 }
 
-// Numbers counts the calls of all days from 1.
+// Numbers counts the calls of all days, by the numbers that they have; from 1 if they have none.
 func Numbers(days []trip.Day) []Number {
 	var out []Number
 	for _, d := range days {
 		for _, c := range d.Calls {
-			out = append(out, Number{len(out) + 1, c})
+			n := c.N
+			if n == 0 {
+				n = len(out) + 1
+			}
+			out = append(out, Number{n, c})
 		}
 	}
 	return out

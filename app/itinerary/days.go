@@ -7,6 +7,7 @@ import (
 
 	"github.com/maxence-charriere/go-app/v10/pkg/app"
 
+	"ullage/app/draw"
 	"ullage/app/model"
 	"ullage/app/say"
 	"ullage/app/show"
@@ -54,7 +55,7 @@ func (d *Days) done() app.UI {
 			does = append(does, show.Nights(d.Say, 1))
 		}
 		lis = append(lis, app.Li().Body(app.Span().Class("tick").Text("✓ "),
-			app.Text(strings.Join([]string{d.Say.ShortDate(string(s.Date)), cmp.Or(s.Name, s.Place), d.Say.Mark(s.Km, -1), strings.Join(does, ", ")}, " · "))))
+			app.Text(strings.Join([]string{d.Say.ShortDate(string(s.Date)), cmp.Or(s.Name, s.Place), d.Say.Mark(s.Km-d.Plan.DoneKm, -1), strings.Join(does, ", ")}, " · "))))
 	}
 	return app.Section().ID("behind").Class("behind").Aria("labelledby", "behind-title").Body(
 		app.H3().ID("behind-title").Text(d.Say.Text("days.behind")), app.Ul().Body(lis...))
@@ -63,9 +64,9 @@ func (d *Days) done() app.UI {
 // next is the number of the first stop that is not ticked off after one that
 // is; 0: nobody ticks.
 func (d *Days) next() (n int) {
-	for i, c := range model.Calls(d.Plan) {
-		if d.ticked(c) {
-			n = i + 2
+	for _, c := range draw.Numbers(d.Plan.Days) {
+		if d.ticked(c.Call) {
+			n = c.N + 1
 		}
 	}
 	return n
@@ -77,8 +78,9 @@ func (d *Days) ticked(c trip.Call) bool { return model.Kept{Ticks: d.Ticks}.Tick
 // number of the next one, known holds their cautions and gets this day's.
 func (d *Days) day(day trip.Day, before, next int, known map[string]bool) app.UI {
 	var calls []app.UI
+	numbers := draw.Numbers(d.Plan.Days)
 	for i, c := range day.Calls {
-		n := before + i + 1
+		n := numbers[before+i].N
 		calls = append(calls, crossings(d.Say, day, i)...)
 		calls = append(calls, app.Li().Body(&CallRow{
 			Say: d.Say, Call: c, N: n, Current: n == d.Now, Made: d.ticked(c), Next: n == next, Known: maps.Clone(known),

@@ -126,7 +126,7 @@ func (v *MapView) pointStop(ctx app.Context, index int) {
 		return
 	}
 	c := stops[index].Call
-	v.picked = fmt.Sprintf("%d · %s · %s", index+1, show.Called(v.Model.Say, c), v.Model.Say.Clock(c.ArriveMin))
+	v.picked = fmt.Sprintf("%d · %s · %s", stops[index].N, show.Called(v.Model.Say, c), v.Model.Say.Clock(c.ArriveMin))
 	show.Send(ctx, model.PointedMin{Min: c.ArriveMin})
 }
 

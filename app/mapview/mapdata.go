@@ -68,8 +68,8 @@ func routeData(line orb.LineString, off [][2]float64, lengthKm float64) string {
 // stopsData numbers the calls of the plan.
 func stopsData(it trip.Itinerary) string {
 	var out []mapFeature
-	for _, n := range draw.Numbers(it.Days) {
-		out = append(out, pointFeature(n.Call.Point, props{"n": n.N, "index": n.N - 1, "stay": n.Call.Night}))
+	for i, n := range draw.Numbers(it.Days) {
+		out = append(out, pointFeature(n.Call.Point, props{"n": n.N, "index": i, "stay": n.Call.Night}))
 	}
 	return collection(out...)
 }

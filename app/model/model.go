@@ -268,6 +268,7 @@ type Msg interface{ update(Model) Model }
 // because of it. It is pure.
 func Update(m Model, msg Msg) (Model, []Effect) {
 	m = msg.update(m)
+	m.Say.Behind = m.Trip.DoneKm
 	todo := m.todo
 	m.todo = nil
 	return m, todo

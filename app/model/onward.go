@@ -59,6 +59,7 @@ func (r Report) now(m Model) (onward.Now, fact.Fact) {
 		if !ok {
 			return n, fact.Of("onroad.want_place", fact.V{"length": fact.Km(m.Plan.LengthKm, -1)})
 		}
+		km += m.Trip.DoneKm
 		n.Km = &km
 	}
 	for _, k := range m.Trip.Vehicle.Tanks {

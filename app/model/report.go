@@ -116,7 +116,7 @@ func (r Report) at(m Model, min float64) *Report {
 }
 
 func (r Report) km(m Model, km float64) *Report {
-	r.Said = with(r.Said, RoadKm, field.Plain(m.Say.Shown(km, "km")))
+	r.Said = with(r.Said, RoadKm, field.Plain(m.Say.Shown(km+m.Trip.DoneKm, "km")))
 	return &r
 }
 
@@ -152,8 +152,8 @@ func (r Report) hear(m Model, key, text string) *Report {
 	return &r
 }
 
-// Here is the kilometre that was said; ok is false where it cannot be read.
+// Here is the kilometre of the plan that was said, which counts from where the trip began; ok is false where it cannot be read.
 func (r Report) Here(m Model) (km float64, ok bool) {
-	km, wrong := field.Shown(r.Said[RoadKm], m.Say.Unit("km"), 0, math.Max(m.Plan.LengthKm-0.1, 0))
-	return km, wrong.Nothing()
+	km, wrong := field.Shown(r.Said[RoadKm], m.Say.Unit("km"), m.Trip.DoneKm, m.Trip.DoneKm+math.Max(m.Plan.LengthKm-0.1, 0))
+	return km - m.Trip.DoneKm, wrong.Nothing()
 }

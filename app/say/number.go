@@ -92,7 +92,7 @@ func (v Voice) Mark(km float64, digits int) string {
 	if v.Symbol("km") != "km" {
 		key = "mark.mile"
 	}
-	return v.word(key) + v.gap() + v.number(v.Shown(km, "km"), digits)
+	return v.word(key) + v.gap() + v.number(v.Shown(km+v.Behind, "km"), digits)
 }
 
 // Short is a short way in metres or feet; a longer one is in km or miles.

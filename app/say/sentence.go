@@ -58,7 +58,7 @@ func (v Voice) bareValue(x fact.Value) string {
 	case fact.IsQuantity:
 		return v.digits(x.N, x.Unit, x.Digits)
 	case fact.IsMark:
-		return v.number(v.Shown(x.N, "km"), x.Digits)
+		return v.number(v.Shown(x.N+v.Behind, "km"), x.Digits)
 	}
 	return v.Value(x)
 }

@@ -9,10 +9,11 @@ import (
 // A Voice says facts to somebody. It is compared by value. The zero value speaks
 // English, in metric units, with plain spaces.
 type Voice struct {
-	Language string // en
-	Units    string // "" or metric, british, american
-	Keep     bool   // no-break spaces before units, for text that is put in lines
-	Thin     bool   // narrow no-break spaces before units and between thousands, as in print
+	Language string  // en
+	Units    string  // "" or metric, british, american
+	Keep     bool    // no-break spaces before units, for text that is put in lines
+	Behind   float64 // km of the trip before where marks are counted from: marks are told from its beginning
+	Thin     bool    // narrow no-break spaces before units and between thousands, as in print
 }
 
 // thin is a narrow no-break space.

@@ -32,11 +32,12 @@ type Itinerary struct {
 	Safety    *Safety           `json:"safety,omitempty"`
 	Others    []Other           `json:"others,omitempty"` // other plans that one may like better, cheapest first
 
-	Confidence float64            `json:"confidence"`       // of each tank's use: the bands of the strips
-	Care       *Care              `json:"care,omitempty"`   // what that costs
-	Counts     []Count            `json:"counts,omitempty"` // what the plan counts with, by tank
-	Weight     *Weight            `json:"weight,omitempty"` // nil: not known
-	Done       []Done             `json:"done,omitempty"`   // stops behind
+	Confidence float64            `json:"confidence"`        // of each tank's use: the bands of the strips
+	Care       *Care              `json:"care,omitempty"`    // what that costs
+	Counts     []Count            `json:"counts,omitempty"`  // what the plan counts with, by tank
+	Weight     *Weight            `json:"weight,omitempty"`  // nil: not known
+	Done       []Done             `json:"done,omitempty"`    // stops behind
+	DoneKm     float64            `json:"done_km,omitempty"` // how far that was: positions along the route count from there
 	Return     *Return            `json:"return,omitempty"`
 	HowTos     []advice.HowTo     `json:"howtos,omitempty"`     // of what the trip does
 	Checklists []advice.Checklist `json:"checklists,omitempty"` // set-off, arrival, service, return
@@ -132,6 +133,7 @@ type Due struct {
 
 // A Call is one stop made.
 type Call struct {
+	N         int         `json:"n"`     // its number on the trip, from 1; stops that are behind count
 	Place     string      `json:"place"` // place id
 	Stop      string      `json:"stop"`  // id in the problem
 	Kind      PlaceKind   `json:"kind"`

@@ -39,6 +39,8 @@ type Trip struct {
 	Keep       []string           `json:"keep,omitempty"`        // stops of the plan in use: kept as long as that costs at most keepWithin more
 	Done       []Done             `json:"done,omitempty"`        // stops behind, where the trip goes on from the road
 	DoneKm     float64            `json:"done_km,omitempty"`     // how far that was
+	DoneDays   int                `json:"done_days,omitempty"`   // days that are over: the first of this trip has the next number
+	DoneStops  int                `json:"done_stops,omitempty"`  // stops of its plans that are behind, made or not
 	Points     orb.LineString     `json:"points,omitempty"`      // that the route was drawn by; nil: it was not drawn
 	Round      []string           `json:"round,omitempty"`       // roads that the route was led round, and why
 	Route      orb.LineString     `json:"-"`                     // carried as the geometry of the trip file

@@ -17,7 +17,7 @@ func (p *sheet) behind(o onward.Rest) {
 			if d.Night {
 				does.List = append(does.List, fact.Term("sheet.behind.night"))
 			}
-			p.wrap("  [x] ", p.say.Text("sheet.behind.stop", fact.V{"date": d.Date.Says(), "mark": fact.Mark(d.Km, 0),
+			p.wrap("  [x] ", p.say.Text("sheet.behind.stop", fact.V{"date": d.Date.Says(), "mark": fact.Mark(d.Km-p.it.DoneKm, 0),
 				"name": fact.Text(p.named(d.Name, d.Kind)), "id": fact.Text(d.Place), "does": does}))
 		}
 		p.wrap("  ", p.say.Text("sheet.behind.passed"))

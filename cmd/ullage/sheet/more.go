@@ -24,7 +24,7 @@ func NewMore(w io.Writer, voice say.Voice) *More {
 
 // Tell prints what an itinerary knows for certain by now.
 func (m *More) Tell(it trip.Itinerary) error {
-	m.p.it = it
+	m.p.it, m.p.say.Behind = it, it.DoneKm
 	if it.Safety != nil && !m.safety {
 		m.safety = true
 		m.item(m.p.say.Fact(it.Safety.Says))

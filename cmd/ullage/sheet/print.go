@@ -36,7 +36,7 @@ func Print(w io.Writer, in Input, voice say.Voice) error {
 }
 
 func newSheet(w io.Writer, it trip.Itinerary, voice say.Voice) *sheet {
-	voice.Keep = true
+	voice.Keep, voice.Behind = true, it.DoneKm
 	return &sheet{w: bufio.NewWriter(w), it: it, say: voice, notes: repeated(it)}
 }
 

@@ -179,7 +179,7 @@ func TestOnward(t *testing.T) {
 		t.Errorf("the new itinerary has %d stops behind", len(next.Done))
 	}
 	// Once more on the way: history grows, distances add up.
-	again := mustOnward(t, o.Trip, next, Now{Km: new(50.0), Time: "2026-06-13T11:55"})
+	again := mustOnward(t, o.Trip, next, Now{Km: new(250.0), Time: "2026-06-13T11:55"})
 	if math.Abs(again.Trip.DoneKm-250) > 1e-9 {
 		t.Errorf("%v km done, want 250", again.Trip.DoneKm)
 	}
@@ -339,12 +339,12 @@ func TestOnwardErrors(t *testing.T) {
 func TestRenumbered(t *testing.T) {
 	places := []trip.Candidate{{Place: "a", Stop: "a", Km: 10}, {Place: "b", Stop: "b", Km: 20}, {Place: "a", Stop: "a@2", Km: 90}, {Place: "a", Stop: "a@3", Km: 95}}
 	for _, c := range []struct{ stop, want string }{{"a@2", "a"}, {"a@3", "a@2"}, {"a@3*2", "a@2*2"}, {"a@2*4", "a*4"}} {
-		if got := renumbered(trip.Call{Place: "a", Stop: c.stop}, places, 50); got != c.want {
+		if got := renumbered(trip.Call{Place: "a", Stop: c.stop}, places, 50).String(); got != c.want {
 			t.Errorf("%s is %s on the rest, want %s", c.stop, got, c.want)
 		}
 	}
 	for _, here := range []float64{5, 20.3} { // ahead, and here though a little behind
-		if got := renumbered(trip.Call{Place: "b", Stop: "b*3"}, places, here); got != "b*3" {
+		if got := renumbered(trip.Call{Place: "b", Stop: "b*3"}, places, here).String(); got != "b*3" {
 			t.Errorf("from km %v b*3 is %s", here, got)
 		}
 	}

@@ -12,11 +12,11 @@ import (
 
 // position finds the kilometre of the route. Where the route comes by more
 // than once, the pass counts that the plan expects at this time.
-func position(line *geo.Line, it trip.Itinerary, now Now, min float64) (km, offM float64, err error) {
+func position(line *geo.Line, t trip.Trip, it trip.Itinerary, now Now, min float64) (km, offM float64, err error) {
 	length := line.LengthM() / 1000
 	switch {
 	case now.Km != nil:
-		km = *now.Km
+		km = *now.Km - t.DoneKm // from where the trip began
 	case now.At != nil:
 		// The narrowest corridor first: a wide one takes a way out and back for one pass.
 		corridor := geo.NewCorridor(line)
@@ -41,7 +41,7 @@ func position(line *geo.Line, it trip.Itinerary, now Now, min float64) (km, offM
 		return 0, 0, fact.Fail(nil, wantPlace, nil)
 	}
 	if !(km >= 0 && km <= length-0.05) {
-		return 0, 0, fact.Fail(nil, pastEnd, fact.V{"length": fact.Km(length, 1)})
+		return 0, 0, fact.Fail(nil, pastEnd, fact.V{"length": fact.Km(t.DoneKm+length, 1)})
 	}
 	return km, offM, nil
 }

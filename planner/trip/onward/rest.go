@@ -50,7 +50,7 @@ func From(t trip.Trip, it trip.Itinerary, now Now) (Rest, error) {
 	if err != nil {
 		return Rest{}, err
 	}
-	here, off, err := position(line, it, now, min)
+	here, off, err := position(line, t, it, now, min)
 	if err != nil {
 		return Rest{}, err
 	}
@@ -60,6 +60,7 @@ func From(t trip.Trip, it trip.Itinerary, now Now) (Rest, error) {
 	n.Points, n.Round = nil, nil // they are of the whole route
 	n.Levels, n.Learned = map[string]float64{}, slices.Clone(t.Learned)
 	n.DoneKm += here
+	n.DoneDays += int(min / 1440)
 	now.here, now.min = here, min
 	o.behind(it, now)
 	o.clock(t, it, here, min)
@@ -86,9 +87,14 @@ func (o *Rest) behind(it trip.Itinerary, now Now) {
 		for _, c := range d.Calls {
 			switch {
 			case !now.behind(c):
-				n.Keep = append(n.Keep, renumbered(c, it.Places, now.here))
+				stop := renumbered(c, it.Places, now.here)
+				if spent := now.nights(c); spent > 0 && now.called(c) { // the rest of a stay stands
+					stop.Nights = max(stop.Nights-spent, 0)
+				}
+				n.Keep = append(n.Keep, stop.String())
 				continue
 			case !now.called(c):
+				n.DoneStops++
 				missed = append(missed, calledAt(c))
 				continue
 			}
@@ -98,7 +104,7 @@ func (o *Rest) behind(it trip.Itinerary, now Now) {
 					done.Tasks = append(done.Tasks, did)
 				}
 			}
-			n.Done = append(n.Done, done)
+			n.Done, n.DoneStops = append(n.Done, done), n.DoneStops+1
 		}
 	}
 	if len(missed) > 0 {
@@ -113,14 +119,14 @@ func (o *Rest) behind(it trip.Itinerary, now Now) {
 
 // renumbered is the id that the stop of a call has on the rest of the route,
 // where passes that are behind do not count.
-func renumbered(c trip.Call, places []trip.Candidate, here float64) string {
+func renumbered(c trip.Call, places []trip.Candidate, here float64) trip.StopID {
 	id := trip.ParseStop(c.Stop)
 	for _, p := range places {
 		if p.Place == c.Place && p.Km < here {
 			id.Pass--
 		}
 	}
-	return id.String()
+	return id
 }
 
 // clock begins the new trip today, now. Before the usual departure it begins

@@ -46,6 +46,6 @@ func Locate(t trip.Trip, it trip.Itinerary, at orb.Point, time trip.Moment) (km,
 	if err != nil {
 		return 0, 0, err
 	}
-	km, off, err := position(line, it, Now{At: &at}, min)
+	km, off, err := position(line, t, it, Now{At: &at}, min)
 	return km, off / 1000, err
 }

@@ -11,7 +11,7 @@ import (
 // without driving.
 func (b reader) days(plan planner.Plan, stops map[string]*planner.Stop, closed map[string]*backup.Closure) []trip.Day {
 	var out []trip.Day
-	day := b.newDay(1, 0, b.Problem.Drive.DepartMin+b.Late())
+	day, stop := b.newDay(b.Trip.DoneDays+1, 0, b.Problem.Drive.DepartMin+b.Late()), b.Trip.DoneStops
 	km, min := 0.0, b.Problem.Drive.DepartMin // where and when the leg begins, on the planner's axis
 	drive := func(to float64) {
 		day.DriveKm += to - km
@@ -27,11 +27,13 @@ func (b reader) days(plan planner.Plan, stops map[string]*planner.Stop, closed m
 		drive(s.Km)
 		day.DriveKm += s.DetourKm / 2
 		day.DriveMin += s.DetourMin / 2
-		day.Calls = append(day.Calls, b.call(s, v, closed[v.Stop]))
+		stop++
+		c := b.call(s, v, closed[v.Stop])
+		c.N = stop
+		day.Calls = append(day.Calls, c)
 		min = v.Leave.Min + s.DetourMin/2
 		if v.Night {
 			day.EndMin = v.Arrive.Min
-			c := day.Calls[len(day.Calls)-1]
 			out = append(out, day)
 			for n := 1; n < s.Night.Nights; n++ {
 				rest := b.newDay(day.Number+n, day.ToKm, v.Leave.Min-1440*float64(s.Night.Nights-n))
@@ -54,7 +56,7 @@ func (b reader) days(plan planner.Plan, stops map[string]*planner.Stop, closed m
 }
 
 func (b reader) newDay(number int, km, min float64) trip.Day {
-	return trip.Day{Number: number, Date: b.Trip.Start.Plus(number - 1), FromKm: km, ToKm: km, StartMin: min, EndMin: min}
+	return trip.Day{Number: number, Date: b.Trip.Start.Plus(number - 1 - b.Trip.DoneDays), FromKm: km, ToKm: km, StartMin: min, EndMin: min}
 }
 
 // due are the tasks of a stay after so many of its nights.

@@ -15,7 +15,7 @@ import (
 func Itinerary(built *build.Built, plan planner.Plan, closures []backup.Closure) trip.Itinerary {
 	b := reader{built}
 	it := trip.Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
-		LengthKm: b.Axis.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.OnRoads.Off, Confidence: b.Trip.Confident(), Weight: b.Weight, Done: b.Trip.Done}
+		LengthKm: b.Axis.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.OnRoads.Off, Confidence: b.Trip.Confident(), Weight: b.Weight, Done: b.Trip.Done, DoneKm: b.Trip.DoneKm}
 	if plan.End == nil {
 		it.Cautions = b.cautions(wayCaution(nil, b.Candidates))
 		if plan.Status == planner.Infeasible {

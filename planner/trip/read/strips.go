@@ -16,7 +16,7 @@ func (b reader) strips(plan planner.Plan, stops map[string]*planner.Stop) []trip
 	for i, k := range b.Trip.Vehicle.Tanks {
 		t := b.Problem.Tanks[i]
 		d := &drawer{reader: b, tank: t, perKm: b.Use.PerKm(k), band: newCourse(t), clock: b.Problem.Drive.DepartMin,
-			at: trip.Level{Km: 0, Min: b.Problem.Drive.DepartMin + b.Late(), Day: 1, L: t.Start}}
+			at: trip.Level{Km: 0, Min: b.Problem.Drive.DepartMin + b.Late(), Day: b.Trip.DoneDays + 1, L: t.Start}}
 		d.point(d.at)
 		for _, v := range plan.Visits {
 			s := stops[v.Stop]
