@@ -21,13 +21,19 @@ import (
 )
 
 // A planInput names the files of a plan; all empty is the demo.
-type planInput struct{ trip, route, places, start string }
+type planInput struct {
+	trip, route, places, start string
+	via                        string // points of a route to draw
+	snap                       bool   // put the line on roads
+}
 
 func (in *planInput) flags(set *flag.FlagSet) {
 	set.StringVar(&in.trip, "trip", "", "")
 	set.StringVar(&in.route, "route", "", "")
 	set.StringVar(&in.places, "places", "", "")
 	set.StringVar(&in.start, "start", "", "")
+	set.StringVar(&in.via, "via", "", "")
+	set.BoolVar(&in.snap, "snap", false, "")
 }
 
 // A tripInput is a trip with its places.
@@ -56,12 +62,18 @@ func (in planInput) read(ctx context.Context) (read tripInput, err error) {
 // readTrip also returns what the route's file leaves to be said: gaps, pieces.
 func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
 	switch {
+	case in.via != "" && (in.route != "" || in.snap):
+		return trip.Trip{}, nil, errors.New("-via draws a route: leave out -route and -snap")
 	case in.trip == "" && in.route == "" && in.places == "":
-		return demo.Trip(), nil, nil
+		t = demo.Trip()
+		if in.via != "" {
+			t.Name, t.Keep = in.via, nil
+		}
+		return t, nil, nil
 	case in.places == "":
 		return trip.Trip{}, nil, errors.New("no places: add -places F, an OSM extract of the region or a GeoJSON of places")
-	case in.trip == "" && in.route == "":
-		return trip.Trip{}, nil, errors.New("no route: add -route F (GPX or GeoJSON) or -trip F")
+	case in.trip == "" && in.route == "" && in.via == "":
+		return trip.Trip{}, nil, errors.New("no route: add -route F (GPX or GeoJSON), -via \"PLACE; PLACE\" or -trip F")
 	}
 	t = usualTrip()
 	if in.trip != "" {
@@ -73,6 +85,9 @@ func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
 		if t, notes, err = tripfile.Read(in.trip, f); err != nil {
 			return trip.Trip{}, nil, err
 		}
+	}
+	if in.via != "" && in.trip == "" {
+		t.Name = in.via
 	}
 	if in.route != "" {
 		r, err := readRoute(in.route)

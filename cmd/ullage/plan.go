@@ -102,13 +102,11 @@ func (p *planRun) prepare(ctx context.Context, line *progress.Line) (job planJob
 		return job, err
 	}
 	opt := build.Options{Hours: openingHours()}
-	if p.byRoad {
+	if p.byRoad || p.in.onRoads() {
 		line.Show(voice.Text("plan.roads"))
-		var omitted []fact.Fact
-		if opt.Roads, omitted, err = p.in.roads(ctx); err != nil {
+		if opt.Roads, err = p.roads(ctx, &job.tripInput); err != nil {
 			return job, err
 		}
-		job.from.notes = append(job.from.notes, omitted...)
 	}
 	if p.road.given() {
 		line.Show(voice.Text("plan.before"))
@@ -124,6 +122,24 @@ func (p *planRun) prepare(ctx context.Context, line *progress.Line) (job planJob
 		err = &tripFault{p.in.trip, err}
 	}
 	return job, err
+}
+
+// roads reads the roads, and draws the route on them if that is asked for.
+func (p *planRun) roads(ctx context.Context, read *tripInput) (trip.Roads, error) {
+	g, omitted, err := p.in.guide(ctx)
+	if err != nil {
+		return nil, err
+	}
+	read.from.notes = append(read.from.notes, omitted...)
+	if p.in.onRoads() {
+		if err := p.in.draw(ctx, g, read); err != nil {
+			return nil, err
+		}
+	}
+	if g == nil || !p.byRoad {
+		return nil, nil
+	}
+	return g.Trip(ctx), nil
 }
 
 // A tripFault is what is wrong with the trip of a file.

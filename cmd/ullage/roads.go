@@ -12,12 +12,11 @@ import (
 	"ullage/geo/road/net"
 	"ullage/planner/byroad"
 	"ullage/planner/fact"
-	"ullage/planner/trip"
 )
 
-// roads reads the road networks of the extracts among the places, or of the
+// guide reads the road networks of the extracts among the places, or of the
 // demo, and what is left out of them. It returns nil where there are no roads.
-func (in planInput) roads(ctx context.Context) (trip.Roads, []fact.Fact, error) {
+func (in planInput) guide(ctx context.Context) (*byroad.Guide, []fact.Fact, error) {
 	var inputs []net.Input
 	if in.places == "" {
 		x, err := roads.Read(ctx, "demo.osm.pbf", bytes.NewReader(demo.Extract()), roads.Options{})
@@ -46,7 +45,7 @@ func (in planInput) roads(ctx context.Context) (trip.Roads, []fact.Fact, error) 
 	if err != nil {
 		return nil, nil, err
 	}
-	return g.Trip(ctx), byroad.Omitted(network), nil
+	return g, byroad.Omitted(network), nil
 }
 
 // readRoads reads the roads of one file; places as GeoJSON have none.

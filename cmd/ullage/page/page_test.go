@@ -267,8 +267,8 @@ func TestSiteFolder(t *testing.T) {
 
 // wasmBudget is the most that the page's program may be, packed with brotli
 // 11; quickBudget is the same at quality 9, which takes a tenth of the time and
-// packs this program 14.5 % worse (2,517,353 against 2,198,585 bytes, measured).
-const wasmBudget, quickBudget = 2_270_000, 2_600_000
+// packs this program 15.5 % worse (2,641,620 against 2,286,713 bytes, measured).
+const wasmBudget, quickBudget = 2_320_000, 2_680_000
 
 // TestWasmBudget packs the program. ULLAGE_FULL=1 packs it as `ullage site`
 // does, for the figure that counts.
