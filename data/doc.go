@@ -30,4 +30,5 @@
 //   - route_kml.go: routes from KML
 //   - read.go: routes from any of these
 //   - places.go: places as GeoJSON
+//   - notes.go: what people know of places
 package data

@@ -71,6 +71,10 @@ func (r *CallRow) what() app.UI {
 			return app.P().Class("where").Text(r.Say.Text("stop.here", fact.V{"why": fact.Clause(c.Here)}))
 		}),
 		app.P().Class("place").Body(app.Text(r.entrance()+" "), r.position()),
+		app.Range(c.Notes).Slice(func(i int) app.UI {
+			n := c.Notes[i]
+			return app.P().Class("place").Text(r.Say.Text("sheet.note", fact.V{"date": n.When.Says(), "who": fact.Text(n.Who), "text": fact.Text(n.Text)}))
+		}),
 		r.contact(),
 		app.Ul().Class("tasks").Body(r.tasks()...),
 		app.If(len(c.Fallback) > 0, func() app.UI {

@@ -35,6 +35,7 @@
 //   - input.go: what a plan is made of
 //   - roads.go: the roads of its map data
 //   - onroad.go: planning on from the road
+//   - via.go: a route drawn on roads
 //   - plan.go: ullage plan
 //   - building.go: saying how the page is built
 //   - serve.go: ullage serve

@@ -2,9 +2,11 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"flag"
+	"fmt"
 	"os"
 	"strings"
 	"time"
@@ -25,6 +27,7 @@ type planInput struct {
 	trip, route, places, start string
 	via                        string // points of a route to draw
 	snap                       bool   // put the line on roads
+	notes                      string // a file of notes on places
 }
 
 func (in *planInput) flags(set *flag.FlagSet) {
@@ -34,6 +37,7 @@ func (in *planInput) flags(set *flag.FlagSet) {
 	set.StringVar(&in.start, "start", "", "")
 	set.StringVar(&in.via, "via", "", "")
 	set.BoolVar(&in.snap, "snap", false, "")
+	set.StringVar(&in.notes, "notes", "", "")
 }
 
 // A tripInput is a trip with its places.
@@ -52,42 +56,45 @@ func (in planInput) read(ctx context.Context) (read tripInput, err error) {
 	}
 	if in.places == "" {
 		read.from, err = demoPlaces(ctx)
+	} else {
+		read.from, err = readPlaces(ctx, strings.Split(in.places, ","))
+		read.from.notes = append(notes, read.from.notes...)
+	}
+	if err != nil || in.notes == "" {
 		return read, err
 	}
-	read.from, err = readPlaces(ctx, strings.Split(in.places, ","))
-	read.from.notes = append(notes, read.from.notes...)
-	return read, err
+	return read, in.note(&read)
+}
+
+// noteLeft: the note of {date} on {name} fits no place of the map data.
+const noteLeft fact.Kind = "note.left"
+
+// note lets notes on places win over the map data.
+func (in planInput) note(read *tripInput) error {
+	f, err := os.Open(in.notes)
+	if err != nil {
+		return wrong.In(in.notes, err)
+	}
+	defer f.Close()
+	notes, err := data.ReadNotes(in.notes, f)
+	if err != nil {
+		return err
+	}
+	var left []trip.Note
+	read.from.places, left = trip.Noted(read.from.places, notes, cmp.Or(read.trip.Currency, "EUR"))
+	for _, n := range left {
+		read.from.notes = append(read.from.notes, fact.Of(noteLeft, fact.V{"date": n.When.Says(), "name": fact.Text(cmp.Or(n.Name, n.ID, fmt.Sprintf("%.5f, %.5f", n.Point[1], n.Point[0])))}))
+	}
+	return nil
 }
 
 // readTrip also returns what the route's file leaves to be said: gaps, pieces.
 func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
-	switch {
-	case in.via != "" && (in.route != "" || in.snap):
-		return trip.Trip{}, nil, errors.New("-via draws a route: leave out -route and -snap")
-	case in.trip == "" && in.route == "" && in.places == "":
-		t = demo.Trip()
-		if in.via != "" {
-			t.Name, t.Keep = in.via, nil
-		}
-		return t, nil, nil
-	case in.places == "":
-		return trip.Trip{}, nil, errors.New("no places: add -places F, an OSM extract of the region or a GeoJSON of places")
-	case in.trip == "" && in.route == "" && in.via == "":
-		return trip.Trip{}, nil, errors.New("no route: add -route F (GPX or GeoJSON), -via \"PLACE; PLACE\" or -trip F")
+	if err := in.enough(); err != nil {
+		return trip.Trip{}, nil, err
 	}
-	t = usualTrip()
-	if in.trip != "" {
-		f, err := os.Open(in.trip)
-		if err != nil {
-			return trip.Trip{}, nil, wrong.In(in.trip, err)
-		}
-		defer f.Close()
-		if t, notes, err = tripfile.Read(in.trip, f); err != nil {
-			return trip.Trip{}, nil, err
-		}
-	}
-	if in.via != "" && in.trip == "" {
-		t.Name = in.via
+	if t, notes, err = in.begun(); err != nil || in.places == "" {
+		return t, notes, err
 	}
 	if in.route != "" {
 		r, err := readRoute(in.route)
@@ -102,6 +109,42 @@ func (in planInput) readTrip() (t trip.Trip, notes []fact.Fact, err error) {
 		}
 	}
 	return t, notes, nil
+}
+
+// enough says what is missing among the files, or too much.
+func (in planInput) enough() error {
+	switch demo := in.trip == "" && in.route == "" && in.places == ""; {
+	case in.via != "" && (in.route != "" || in.snap):
+		return errors.New("-via draws a route: leave out -route and -snap")
+	case demo:
+		return nil
+	case in.places == "":
+		return errors.New("no places: add -places F, an OSM extract of the region or a GeoJSON of places")
+	case in.trip == "" && in.route == "" && in.via == "":
+		return errors.New("no route: add -route F (GPX or GeoJSON), -via \"PLACE; PLACE\" or -trip F")
+	}
+	return nil
+}
+
+// begun is the trip of a file, else the demo's, else what is usual.
+func (in planInput) begun() (t trip.Trip, notes []fact.Fact, err error) {
+	switch {
+	case in.trip != "":
+		f, err := os.Open(in.trip)
+		if err != nil {
+			return trip.Trip{}, nil, wrong.In(in.trip, err)
+		}
+		defer f.Close()
+		return tripfile.Read(in.trip, f)
+	case in.places == "":
+		t = demo.Trip()
+	default:
+		t = usualTrip()
+	}
+	if in.via != "" {
+		t.Name, t.Keep = in.via, nil
+	}
+	return t, nil, nil
 }
 
 func readRoute(name string) (data.Route, error) {

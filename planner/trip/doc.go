@@ -29,12 +29,14 @@
 //   - ferry.go: parts of the route that are not driven
 //   - axis.go: km of the route as km of the planner
 //   - placekind.go: what a place is, and what is usual there
-//   - place.go: what the map data say about a place
-//   - stopid.go: the name of a stop
 //   - tankkind.go: what is known about a tank wherever it is
+//   - ranges.go: what its numbers may be
+//   - note.go: answers, and what people know of a place
+//   - place.go: what the map data say about a place
+//   - noted.go: places as people know them
+//   - stopid.go: the name of a stop
 //   - vehicle.go: a model of the fleet
 //   - fleet.go: the models that come with the tool
-//   - ranges.go: what its numbers may be
 //   - wishes.go: people, days and nights
 //   - services.go: what a stop and a night cost where nobody says
 //   - trip.go: all that a person decides

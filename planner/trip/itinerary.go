@@ -158,6 +158,7 @@ type Call struct {
 	Here      fact.Fact   `json:"here,omitzero"`   // why the stop is made
 	Facts     []fact.Fact `json:"facts,omitempty"` // what the data say, with the tag
 	Contact   Contact     `json:"contact,omitzero"`
+	Notes     []Note      `json:"notes,omitempty"` // what people know of the place, the newest last
 	Cautions  []fact.Fact `json:"cautions,omitempty"`
 	HowTo     []string    `json:"howto,omitempty"`    // ids of [Itinerary.HowTos]
 	Fallback  []fact.Fact `json:"fallback,omitempty"` // where to go if it is closed

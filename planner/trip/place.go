@@ -8,15 +8,6 @@ import (
 	"github.com/paulmach/orb"
 )
 
-// Answer is what the data say about a question. The zero value is Unknown.
-type Answer int8
-
-const (
-	Unknown Answer = iota // the data do not say
-	Yes
-	No
-)
-
 // A Place is one location that may serve a tank or take a vehicle for the night.
 type Place struct {
 	ID       string    `json:"id"` // OSM type and number: n123, w45, r6; unique in a data set
@@ -34,6 +25,7 @@ type Place struct {
 	Date     Date      `json:"date,omitempty"`  // of the data: 2025-01-19
 	EleM     *float64  `json:"ele_m,omitempty"` // metres above the sea, as tagged; nil: not stated
 	Contact  Contact   `json:"contact,omitzero"`
+	Notes    []Note    `json:"notes,omitempty"` // what people know of it, the newest last
 
 	Outline orb.LineString `json:"outline,omitempty"` // closed, around the place or the site that it is in; nil: not known
 	Gates   []orb.Point    `json:"gates,omitempty"`   // where vehicles drive in to the outline; nil: not known
@@ -99,17 +91,6 @@ func (p Place) Offer(tank string) (o Offer, ok bool) {
 		}
 	}
 	return Offer{}, false
-}
-
-// String is the answer as a word.
-func (a Answer) String() string {
-	switch a {
-	case Yes:
-		return "yes"
-	case No:
-		return "no"
-	}
-	return "unknown"
 }
 
 // Called is a place among others in a fact: by its name, or what kind of place it is and its id.

@@ -48,6 +48,9 @@ func (p *sheet) call(d trip.Day, c trip.Call) {
 	if w := p.it.Weight; w != nil && w.AllowedKg-c.LeaveKg < nearlyKg {
 		p.wrap(in, p.say.Text("sheet.kg", fact.V{"kg": fact.Kg(c.LeaveKg), "left": fact.Kg(w.AllowedKg - c.LeaveKg)}))
 	}
+	for _, n := range c.Notes {
+		p.wrap(in, p.say.Text("sheet.note", fact.V{"date": n.When.Says(), "who": fact.Text(n.Who), "text": fact.Text(n.Text)}))
+	}
 	if c.Contact != (trip.Contact{}) {
 		p.wrap(in, p.say.Text("sheet.contact", fact.V{"list": fact.Texts(c.Contact.All())}))
 	}

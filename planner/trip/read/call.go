@@ -19,7 +19,7 @@ func (b reader) call(s *planner.Stop, v planner.Visit, closed *backup.Closure) t
 	at := b.Calls[s.ID]
 	p, cand := at.Place, b.Candidates[at.Candidate]
 	c := trip.Call{Place: p.ID, Stop: s.ID, Kind: p.Kind, Name: p.Name, Point: p.Point, Km: cand.Km, OffKm: cand.OffKm,
-		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ByRoad: cand.ByRoad, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min, InHandMin: v.InHand, LeaveKg: b.kg(v.Leave.Levels), Contact: p.Contact,
+		DetourKm: s.DetourKm, DetourMin: s.DetourMin, ByRoad: cand.ByRoad, ArriveMin: v.Arrive.Min, LeaveMin: v.Leave.Min, InHandMin: v.InHand, LeaveKg: b.kg(v.Leave.Levels), Contact: p.Contact, Notes: p.Notes,
 		Night: v.Night, Arrive: v.Arrive.Levels, Leave: v.Leave.Levels, Cost: s.Fee}
 	if e := at.Entry; e != nil && geo.DistanceM(e.Point, p.Point) > entryM {
 		c.Entry = e
