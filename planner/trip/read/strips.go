@@ -1,6 +1,7 @@
 package read
 
 import (
+	"math"
 	"slices"
 
 	"ullage/planner"
@@ -84,14 +85,15 @@ func (d *drawer) visit(s *planner.Stop, v planner.Visit, nights []life.Band) {
 	}
 	day := d.at.Day
 	for n, use := range nights {
-		d.serve(acts, n)
-		d.band.take(use, 0)
-		d.at.L = after(d.tank, d.at.L, 0, s.Night.Uses(d.tank.ID)[n])
+		units := s.Night.Uses(d.tank.ID)[n]
+		lived := d.serve(acts, n, use, units)
+		d.band.take(trip.Scaled(use, 1-lived/max(units, lived, 1e-9)), 0)
+		d.at.L = after(d.tank, d.at.L, 0, units-lived)
 		d.at.Min, d.at.Day = v.Leave.Min-1440*float64(len(nights)-n-1), day+n+1
 		d.within(d.at)
 	}
 	d.at.Min = v.Leave.Min
-	d.serve(acts, len(nights))
+	d.serve(acts, len(nights), life.Band{}, 0)
 	if len(d.points) > 0 && d.points[len(d.points)-1].Stay && d.points[len(d.points)-1].Min == d.at.Min && len(acts) == 0 {
 		d.points = d.points[:len(d.points)-1] // nothing is done before leaving
 	}
@@ -106,16 +108,20 @@ func (d *drawer) within(l trip.Level) {
 	d.point(l)
 }
 
-// serve does the acts after so many nights: before and after the second of a day are points
-// too, for the level came down between them.
-func (d *drawer) serve(acts []planner.Act, nights int) {
+// serve does the acts after so many nights. Where a night takes more than the tank holds,
+// part of it is lived before an act. lived is that part, in units.
+func (d *drawer) serve(acts []planner.Act, nights int, use life.Band, units float64) (lived float64) {
 	for k, a := range acts {
 		if a.Night != nights {
 			continue
 		}
-		if d.at.L = a.From; k > 0 && acts[k-1].Night == nights {
+		if part := math.Abs(d.at.L - a.From); units > 0 && part > planner.Tolerance {
+			lived += part
+			d.band.take(trip.Scaled(use, part/max(units, part)), 0)
+			d.at.L = a.From
 			d.within(d.at)
 		}
+		d.at.L = a.From
 		if d.tank.Kind == planner.Waste {
 			d.at.L = 0
 		} else {
@@ -126,6 +132,7 @@ func (d *drawer) serve(acts []planner.Act, nights int) {
 			d.within(d.at)
 		}
 	}
+	return lived
 }
 
 // after is a level so many kilometres and some use on.
