@@ -2,6 +2,7 @@ package build
 
 import (
 	"cmp"
+	"slices"
 	"ullage/planner"
 	"ullage/planner/fact"
 	"ullage/planner/trip"
@@ -104,5 +105,32 @@ func (b *Built) Eased(e Ease) *Built {
 	course.Ease = e
 	eased.Course, eased.Problem = &course, b.Problem.Clone()
 	course.limits(eased.Problem)
+	if e.ShortMoves {
+		eased.onePass()
+	}
 	return &eased
+}
+
+// onePass offers the nights of a site at one pass of the route only, of those that lie
+// near each other: where moves may be short nobody shall come back to where they were.
+func (b *Built) onePass() {
+	first := map[string]float64{} // km of the pass that is kept
+	p := b.Problem
+	for i := range p.Stops {
+		s := &p.Stops[i]
+		if s.Night == nil {
+			continue
+		}
+		km, known := first[s.Site]
+		if !known || s.Km-km >= moveKm {
+			first[s.Site] = s.Km
+			continue
+		}
+		if s.Km-km > anotherKm/2.0 && !s.Required {
+			id := s.ID
+			s.Night = nil
+			s.Serves = slices.DeleteFunc(slices.Clone(s.Serves), func(x planner.Service) bool { return x.GuestsOnly })
+			p.Unlisted(func(listed string) bool { return listed == id })
+		}
+	}
 }
