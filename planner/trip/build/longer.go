@@ -8,7 +8,7 @@ import (
 
 // longerStays lists the stays of more than one night that are worth offering:
 // only if the wishes ask for more nights than the daily limits force, and no
-// longer than what is then left over: each number of nights of a week, then some,
+// longer than what is then left over: each number of nights of a fortnight, then whole weeks,
 // and all that is left.
 func (c *Course) longerStays(o offer) []int {
 	if o.night == nil {
@@ -20,7 +20,7 @@ func (c *Course) longerStays(o offer) []int {
 	}
 	var out []int
 	for n := 2; n <= most; n++ {
-		if n <= 7 || n == 10 || n%7 == 0 || n == most {
+		if n <= 14 || n%7 == 0 || n == most {
 			out = append(out, n)
 		}
 	}

@@ -116,7 +116,7 @@ func shortMoves(days []trip.Day) []fact.Fact {
 			if !c.Night {
 				continue
 			}
-			if km := c.Km - slept; any && km < fewKm-0.5 {
+			if km := c.Km - slept; any && km < fewKm-0.01 {
 				out = append(out, fact.Of(moveShort, fact.V{"n": fact.Count(d.Number), "km": fact.Km(km, 0)}))
 			}
 			slept, any = c.Km, true
