@@ -1,6 +1,7 @@
 package trip
 
 import (
+	"math"
 	"time"
 
 	"ullage/planner/fact"
@@ -33,6 +34,9 @@ func (d Date) Says() fact.Value { return fact.Date(string(d)) }
 
 // Plus is so many days later.
 func (d Date) Plus(days int) Date { return DateOf(d.Time().AddDate(0, 0, days)) }
+
+// Since is how many days a date is after another; below 0: before it.
+func (d Date) Since(o Date) int { return int(math.Round(d.Time().Sub(o.Time()).Hours() / 24)) }
 
 // A Moment is a local time of a day, written 2026-06-13T14:20. What comes from a
 // person may have a space for the T, and seconds.

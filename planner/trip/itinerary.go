@@ -19,8 +19,9 @@ type Itinerary struct {
 	Parts     planner.CostParts `json:"parts"`
 	LengthKm  float64           `json:"length_km"`
 	Days      []Day             `json:"days"`
-	Strips    []Strip           `json:"strips"` // one per tank, in the vehicle's order
-	Places    []Candidate       `json:"places"` // every candidate in the corridor, chosen or not
+	Strips    []Strip           `json:"strips"`           // one per tank, in the vehicle's order
+	Wishes    []fact.Fact       `json:"wishes,omitempty"` // by place and date
+	Places    []Candidate       `json:"places"`           // every candidate in the corridor, chosen or not
 	Cautions  []fact.Fact       `json:"cautions,omitempty"`
 	Why       []Reason          `json:"why,omitempty"`      // a refused plan, the true cause first
 	Cures     []fact.Fact       `json:"cures,omitempty"`    // of a refused plan, besides those of its reasons

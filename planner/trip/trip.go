@@ -36,6 +36,7 @@ type Trip struct {
 	Backup     bool               `json:"backup"`                // survive one closed place
 	Avoid      []string           `json:"avoid,omitempty"`       // place ids
 	Require    []string           `json:"require,omitempty"`     // place ids
+	Wishes     []Wish             `json:"wishes,omitempty"`      // by place and date
 	Keep       []string           `json:"keep,omitempty"`        // stops of the plan in use: kept as long as that costs at most keepWithin more
 	Done       []Done             `json:"done,omitempty"`        // stops behind, where the trip goes on from the road
 	DoneKm     float64            `json:"done_km,omitempty"`     // how far that was

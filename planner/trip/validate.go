@@ -94,11 +94,24 @@ func (t Trip) usualFits() error {
 	if err := ferriesAscend(t.Ferries); err != nil {
 		return err
 	}
+	if err := t.validWishes(); err != nil {
+		return err
+	}
 	if t.Circuity != 0 && !CircuityRange.Has(t.Circuity) {
 		return fmt.Errorf("trip: circuity is %v: give 1 to 5, or 0 for the default of %v", t.Circuity, DefaultCircuity)
 	}
 	if t.Stays.MaxNights > 0 && t.Stays.MaxNights < t.Stays.MinNights {
 		return fmt.Errorf("trip: stays: at most %d nights but at least %d: raise the most or lower the fewest", t.Stays.MaxNights, t.Stays.MinNights)
+	}
+	return nil
+}
+
+// validWishes says which wish by place and date is none. On the road days may be over.
+func (t Trip) validWishes() error {
+	for i, w := range t.Wishes {
+		if err := w.validate(t.Start); err != nil && t.DoneKm == 0 {
+			return fmt.Errorf("trip: wish %d: %w", i+1, err)
+		}
 	}
 	return nil
 }

@@ -17,6 +17,9 @@ func (p *sheet) head(t trip.Trip) {
 	if w := it.Weight; w != nil {
 		p.wrap("", p.say.Text("sheet.weight", fact.V{"kg": fact.Kg(w.Kg), "allowed": fact.Kg(w.AllowedKg)}))
 	}
+	if len(it.Wishes) > 0 {
+		p.wrap("", p.say.Text("sheet.wishes", fact.V{"list": fact.List(fact.Each(it.Wishes, fact.Clause).List...)}))
+	}
 	if len(it.Days) > 0 {
 		p.verdict(t.ValuePerH)
 	}

@@ -25,6 +25,7 @@ const (
 	cureAnyFee        fact.Kind = "cure.any_fee"
 	cureNotAvoid      fact.Kind = "cure.not_avoid"   // {place}
 	cureNotRequire    fact.Kind = "cure.not_require" // {place}
+	cureNotWish       fact.Kind = "cure.not_wish"    // {what}
 	cureNoBackup      fact.Kind = "cure.no_backup"
 	cureEarlier       fact.Kind = "cure.earlier" // {clock}
 	cureKeys          fact.Kind = "cure.keys"    // {clock}
@@ -66,6 +67,7 @@ const (
 	wishStopovers fact.Kind = "reason.stopovers"
 	wishMaxFee    fact.Kind = "reason.max_fee"
 	wishAvoid     fact.Kind = "reason.avoid"
+	wishOne       fact.Kind = "reason.wish" // {what}
 )
 
 // wishes are those of a trip that can be dropped.
@@ -79,6 +81,14 @@ func (b asker) wishes() []remedy {
 	}
 	for _, id := range b.Trip.Avoid {
 		out = append(out, remedy{says: fact.Of(cureNotAvoid, fact.V{"place": b.placeOf(id)}), field: fieldAvoid, wish: wishAvoid, apply: func(t *trip.Trip) bool { return drop(&t.Avoid, id) }})
+	}
+	for i, w := range b.Trip.Wishes {
+		what := fact.V{"what": fact.Clause(w.Says(b.placeOf))}
+		out = append(out, remedy{says: fact.Of(cureNotWish, what), field: fieldRequire, wish: wishOne, apply: func(t *trip.Trip) bool {
+			was := len(t.Wishes)
+			t.Wishes = slices.DeleteFunc(slices.Clone(t.Wishes), func(o trip.Wish) bool { return o == b.Trip.Wishes[i] })
+			return len(t.Wishes) < was
+		}})
 	}
 	for _, id := range b.Trip.Require {
 		out = append(out, remedy{says: fact.Of(cureNotRequire, fact.V{"place": b.placeOf(id)}), field: fieldRequire, apply: func(t *trip.Trip) bool { return drop(&t.Require, id) }})

@@ -20,6 +20,7 @@ func Sheet(t trip.Trip, places []trip.Place, it trip.Itinerary, open Open) []Bro
 	c.tanks()
 	c.mass()
 	c.wishes()
+	c.byDate()
 	c.closed(open)
 	c.cost()
 	return c.broken

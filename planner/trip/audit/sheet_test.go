@@ -135,6 +135,20 @@ func TestEveryRule(t *testing.T) {
 			tr.Avoid = []string{c.Place}
 		}},
 		{"a place left out", audit.RuleWish, func(_ *trip.Itinerary, tr *trip.Trip, _ []trip.Place) { tr.Require = []string{"n99"} }},
+		{"driving on a day of rest", audit.RuleWish, func(it *trip.Itinerary, tr *trip.Trip, _ []trip.Place) {
+			tr.Wishes = []trip.Wish{{Rest: it.Days[len(it.Days)-1].Date}}
+		}},
+		{"a wish that is not kept", audit.RuleWish, func(_ *trip.Itinerary, tr *trip.Trip, _ []trip.Place) {
+			tr.Wishes = []trip.Wish{{Place: "n5", On: "2027-07-15"}}
+		}},
+		{"no hook-up when it is wished for", audit.RuleWish, func(_ *trip.Itinerary, tr *trip.Trip, places []trip.Place) {
+			tr.Wishes = []trip.Wish{{HookUpFrom: "2027-07-16"}}
+			for i := range places {
+				if s := places[i].Stay; s != nil {
+					places[i].Stay = &trip.Stay{Tag: s.Tag}
+				}
+			}
+		}},
 		{"a place too low", audit.RuleWish, func(it *trip.Itinerary, _ *trip.Trip, places []trip.Place) {
 			_, c := day(it, night)
 			i := slices.IndexFunc(places, func(p trip.Place) bool { return p.ID == c.Place })

@@ -1,6 +1,7 @@
 package audit
 
 import (
+	"math"
 	"slices"
 
 	"ullage/planner"
@@ -24,6 +25,42 @@ func (c *checker) wishes() {
 			c.breaks(Broken{Rule: RuleWish, Stop: id})
 		}
 	}
+}
+
+// byDate: nobody drives on a day of rest; one is where one wants to be, as long and on
+// the day that was wished for; and hook-up is there from the day on that asks for it.
+func (c *checker) byDate() {
+	for _, w := range c.trip.Wishes {
+		met := w.Place == "" && w.WithinKm == 0 || w.On != "" && w.On < c.trip.Start
+		for _, d := range c.it.Days {
+			if w.Rest == d.Date && d.DriveKm > 0 {
+				c.breaks(Broken{Rule: RuleWish, Day: d.Number})
+			}
+			for _, x := range d.Calls {
+				met = met || meets(w, d, x)
+				if w.HookUpFrom != "" && x.Night && d.Date.Plus(x.Nights-1) >= w.HookUpFrom && c.place(x.Place).Stay.HookUp != trip.Yes {
+					c.breaks(Broken{Rule: RuleWish, Day: d.Number, Stop: x.Stop})
+				}
+			}
+		}
+		if !met {
+			c.breaks(Broken{Rule: RuleWish, Stop: w.Place})
+		}
+	}
+}
+
+// meets says whether a call of a day is what a wish about a place wants.
+func meets(w trip.Wish, d trip.Day, x trip.Call) bool {
+	here := w.Place == x.Place || w.WithinKm > 0 && x.Night && apartKm(w.Near, x.Point) <= 1.001*w.WithinKm
+	on := w.On == "" || d.Date <= w.On && w.On <= d.Date.Plus(max(x.Nights-1, 0))
+	return here && on && (w.Nights == 0 || w.Nights == x.Nights)
+}
+
+// apartKm is how far two points lie apart, on a sphere of 6371 km.
+func apartKm(p, q [2]float64) float64 {
+	const rad = math.Pi / 180
+	a := math.Pow(math.Sin((q[1]-p[1])*rad/2), 2) + math.Cos(p[1]*rad)*math.Cos(q[1]*rad)*math.Pow(math.Sin((q[0]-p[0])*rad/2), 2)
+	return 2 * 6371 * math.Asin(math.Sqrt(a))
 }
 
 func (c *checker) fits(p *trip.Place) bool {

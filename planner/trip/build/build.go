@@ -73,6 +73,7 @@ func (c *Course) stops(offers []offer, tanks Tanks) (Stops, error) {
 	g.afterSettingOff()
 	g.sort()
 	g.sites()
+	g.wishes()
 	g.spare(tanks.List)
 	return g.Stops, g.require()
 }
@@ -83,7 +84,7 @@ const anyNights = 999
 // problem is the last stage.
 func (c *Course) problem(tanks Tanks, stops Stops) *planner.Problem {
 	p := &planner.Problem{Format: planner.ProblemFormat, LengthKm: c.lengthKm(), TimeCostPerH: c.Trip.ValuePerH, Backup: c.Trip.Backup,
-		Drive: c.Drive, Tanks: tanks.List, Stops: thin(stops.Around, c.Axis), RequireOne: stops.Lists, Mass: tanks.Mass}
+		Drive: c.Drive, Tanks: tanks.List, Stops: thin(stops.Around, stops.Lists, c.Axis), RequireOne: stops.Lists, Mass: tanks.Mass}
 	c.limits(p)
 	if s := c.Trip.Stays; s.MinNights > 0 || s.MaxNights > 0 {
 		p.Nights = &planner.Range{Min: s.MinNights, Max: cmp.Or(s.MaxNights, anyNights)}

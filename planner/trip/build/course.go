@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"time"
 	"ullage/geo"
 	"ullage/planner"
@@ -82,6 +83,24 @@ func (c *Course) sail(lengthKm float64) error {
 	return nil
 }
 
+// day is the number of a date on this trip, 0 for its first.
+func (c *Course) day(d trip.Date) int { return d.Since(c.Trip.Start) }
+
+// restDays are those on which nobody wants to drive.
+func (c *Course) restDays() []int {
+	var out []int
+	for _, w := range c.Trip.Wishes {
+		if w.Rest == "" {
+			continue
+		}
+		if day := c.day(w.Rest); day > 0 && !slices.Contains(out, day) {
+			out = append(out, day)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
 // Two nights in a row at different places lie so far apart along the route at least:
 // more nights than the distance needs are spent by staying. Own choice. Where nothing
 // else is left, another place is one that is not at the same turn-off.
@@ -89,7 +108,7 @@ const moveKm, anotherKm = 30, 1
 
 // limits puts into a problem what a trip can give up.
 func (c *Course) limits(p *planner.Problem) {
-	p.Drive.MoveKm, p.Drive.EndByMin = moveKm, 0
+	p.Drive.MoveKm, p.Drive.EndByMin, p.Drive.RestDays = moveKm, 0, c.restDays()
 	if c.Ease.ShortMoves {
 		p.Drive.MoveKm = anotherKm
 	}

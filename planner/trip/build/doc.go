@@ -30,6 +30,7 @@
 //   - order.go: along the route
 //   - require.go: places that must be called at
 //   - site.go: places that share their fate
+//   - wishes.go: wishes by place and date
 //   - spare.go: headroom for a place that is closed
 //   - thin.go: stops that another makes pointless
 //   - weight.go: the vehicle on the scales

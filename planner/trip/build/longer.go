@@ -2,6 +2,7 @@ package build
 
 import (
 	"slices"
+	"ullage/geo"
 	"ullage/planner"
 	"ullage/planner/trip"
 )
@@ -18,10 +19,27 @@ func (c *Course) longerStays(o offer) []int {
 	if o.longest > 0 {
 		most = min(most, o.longest)
 	}
-	var out []int
+	out := c.wishedNights(o.place)
 	for n := 2; n <= most; n++ {
 		if n <= 14 || n%7 == 0 || n == most {
 			out = append(out, n)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// about says whether a wish is about a place.
+func about(w trip.Wish, p *trip.Place) bool {
+	return w.Place != "" && w.Place == p.ID || w.WithinKm > 0 && geo.DistanceM(w.Near, p.Point) <= 1000*w.WithinKm
+}
+
+// wishedNights are the lengths of stay that wishes want at a place.
+func (c *Course) wishedNights(p *trip.Place) []int {
+	var out []int
+	for _, w := range c.Trip.Wishes {
+		if w.Nights > 1 && about(w, p) {
+			out = append(out, w.Nights)
 		}
 	}
 	return out

@@ -19,7 +19,8 @@ const besideKm = 1
 // night or is required. A town with twenty equal filling stations keeps the
 // nearest of each kilometre. The others remain candidates on the map and ways
 // out if a place is closed; they are no stops of the problem.
-func thin(stops []planner.Stop, a trip.Axis) []planner.Stop {
+func thin(stops []planner.Stop, lists [][]string, a trip.Axis) []planner.Stop {
+	listed := slices.Concat(lists...)
 	km := func(i int) float64 { return a.Route(stops[i].Km) } // a ferry lies between its piers
 	order := make([]int, len(stops))
 	for i := range order {
@@ -33,6 +34,9 @@ func thin(stops []planner.Stop, a trip.Axis) []planner.Stop {
 	keep := make([]bool, len(stops))
 	for _, i := range order {
 		keep[i] = true
+		if slices.Contains(listed, stops[i].ID) {
+			continue
+		}
 		for j := i - 1; j >= 0 && km(i)-km(j) <= besideKm && keep[i]; j-- {
 			keep[i] = !(keep[j] && replaces(stops[j], stops[i]))
 		}

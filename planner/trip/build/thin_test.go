@@ -68,7 +68,7 @@ func TestThin(t *testing.T) {
 		{"one left out leaves out no other", land, []planner.Stop{near(station("a", 10), 0.5), station("b", 10.9), station("c", 11.8)}, "a c"},
 		{"a ferry between", trip.NewAxis(100, []trip.Crossing{{Ferry: trip.Ferry{FromKm: 10, ToKm: 30, Min: 20}}}), []planner.Stop{station("a", 10), station("b", 10.5)}, "a b"},
 	} {
-		if got := triptest.StopIDs(&planner.Problem{Stops: thin(c.stops, c.axis)}); got != c.want {
+		if got := triptest.StopIDs(&planner.Problem{Stops: thin(c.stops, nil, c.axis)}); got != c.want {
 			t.Errorf("%s: %q stay, want %q", c.name, got, c.want)
 		}
 	}

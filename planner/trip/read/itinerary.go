@@ -16,6 +16,9 @@ func Itinerary(built *build.Built, plan planner.Plan, closures []backup.Closure)
 	b := reader{built}
 	it := trip.Itinerary{Name: b.Trip.Name, Status: plan.Status, Currency: b.Trip.Currency, Cost: plan.Cost, Bound: plan.Bound,
 		LengthKm: b.Axis.LengthKm, Places: slices.Clone(b.Candidates), Estimated: true, OffRoad: b.OnRoads.Off, Confidence: b.Trip.Confident(), Weight: b.Weight, Done: b.Trip.Done, DoneKm: b.Trip.DoneKm}
+	for _, w := range b.Trip.Wishes {
+		it.Wishes = append(it.Wishes, w.Says(b.placed))
+	}
 	if plan.End == nil {
 		it.Cautions = b.cautions(wayCaution(nil, b.Candidates))
 		if plan.Status == planner.Infeasible {

@@ -14,6 +14,16 @@ type reader struct{ *build.Built }
 // called is a tank in a fact.
 func (b reader) called(tank string) fact.Value { return b.Trip.Vehicle.Called(tank) }
 
+// placed is a place in a fact, by its id.
+func (b reader) placed(id string) fact.Value {
+	for i := range b.Places {
+		if b.Places[i].ID == id {
+			return b.Places[i].Called()
+		}
+	}
+	return fact.Text(id)
+}
+
 // nightAt is the night of a stop as package life has it; the vehicle must live.
 func (b reader) nightAt(stop string) life.Night {
 	c := b.Calls[stop]
