@@ -68,7 +68,7 @@ func (r *CallRow) what() app.UI {
 		app.H4().ID(r.id("name")).Text(r.name()),
 		app.P().Class("where").Text(r.where()),
 		app.If(!c.Here.Nothing(), func() app.UI {
-			return app.P().Class("where").Text(r.Say.Text("stop.here", fact.V{"why": fact.Clause(c.Here)}))
+			return app.P().Class("here").Text(r.Say.Text("stop.here", fact.V{"why": fact.Clause(c.Here)}))
 		}),
 		app.P().Class("place").Body(app.Text(r.entrance()+" "), r.position()),
 		app.Range(c.Notes).Slice(func(i int) app.UI {
